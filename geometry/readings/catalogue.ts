@@ -1,7 +1,11 @@
 import { AXLE_CATALOGUE } from './catalogueAxle';
 import { CAR_CATALOGUE } from './catalogueCar';
-import { CORNER_CATALOGUE } from './catalogueCorner';
+import { TRAVEL_CATALOGUE } from './catalogueTravel';
+import { WHEEL_CATALOGUE } from './catalogueWheel';
 import type { Quantity, ReadingEntry, ReadingOwner } from './readingEntry';
+
+/** Readings of one corner, in printing order. */
+const CORNER_CATALOGUE: readonly ReadingEntry[] = [...WHEEL_CATALOGUE, ...TRAVEL_CATALOGUE];
 
 /** Every reading, in the order in which tables, CSV columns and help show them: corner, axle, whole car. */
 export const CATALOGUE: readonly ReadingEntry[] = [...CORNER_CATALOGUE, ...AXLE_CATALOGUE, ...CAR_CATALOGUE];
