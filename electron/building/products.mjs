@@ -1,0 +1,80 @@
+/** What is built from the sources, each by one function that fills an empty folder. */
+import { readFile, readdir, writeFile } from 'node:fs/promises';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+export const ROOT = fileURLToPath(new URL('../../', import.meta.url));
+
+/** Packages in the old format call `require` for Node's own modules; a bundle in the new format has none. */
+const REQUIRE = `import { createRequire as jounceRequire } from 'node:module'; const require = jounceRequire(import.meta.url);`;
+
+/** @type {import('esbuild').BuildOptions} */
+const FOR_NODE = {
+  absWorkingDir: ROOT,
+  bundle: true,
+  format: 'esm',
+  platform: 'node',
+  target: 'node20',
+  mainFields: ['module', 'main'],
+  banner: { js: REQUIRE },
+  minify: true,
+  logLevel: 'warning',
+};
+
+const bundler = async () => (await import('esbuild')).build;
+
+/** The command line, split so that a verb loads only what it needs: `main.js` is the way in. */
+export const buildCommand = async (/** @type {string} */ folder) => {
+  const build = await bundler();
+  await build({ ...FOR_NODE, entryPoints: { main: 'electron/command/main.ts' }, splitting: true, outdir: folder });
+};
+
+/** What `npm start` runs (`shell.js`) and what Electron runs (`desktop.js`, with its preload script in the old format). */
+export const buildShell = async (/** @type {string} */ folder) => {
+  const build = await bundler();
+  const external = ['electron'];
+  const entryPoints = { shell: 'electron/shell/startShell.ts', desktop: 'electron/desktop/main.ts' };
+  await build({ ...FOR_NODE, entryPoints, external, minify: false, splitting: true, outdir: folder });
+  const preload = { entryPoints: { preload: 'electron/desktop/preload.ts' }, outExtension: { '.js': '.cjs' }, banner: {} };
+  await build({ ...FOR_NODE, ...preload, format: 'cjs', external, minify: false, outdir: folder });
+};
+
+/** The window as it is served: `index.html` and its files. */
+export const buildWindow = async (/** @type {string} */ folder) => {
+  const { build } = await import('vite');
+  const configFile = path.join(ROOT, 'vite.config.ts');
+  await build({ configFile, logLevel: 'warn', build: { outDir: folder, emptyOutDir: true } });
+};
+
+/** The library: one file without dependencies for Node and browsers, and its types. */
+export const buildLibrary = async (/** @type {string} */ folder) => {
+  const build = await bundler();
+  await build({
+    ...FOR_NODE,
+    entryPoints: { index: 'geometry/index.ts' },
+    platform: 'neutral',
+    target: 'es2022',
+    banner: {},
+    minify: false,
+    outdir: folder,
+  });
+  await emitTypes(path.join(folder, 'types'));
+};
+
+/** Declarations of geometry/ with endings in their imports, so that every way to resolve modules finds them. */
+export const emitTypes = async (/** @type {string} */ folder) => {
+  const { default: ts } = await import('typescript');
+  const options = { lib: ['lib.es2022.d.ts'], types: [], noEmit: false, declaration: true, emitDeclarationOnly: true };
+  const { config } = ts.readConfigFile(path.join(ROOT, 'tsconfig.json'), ts.sys.readFile);
+  const base = ts.convertCompilerOptionsFromJson(config.compilerOptions, ROOT).options;
+  const all = { ...base, ...options, allowImportingTsExtensions: false, allowJs: false, outDir: folder };
+  const program = ts.createProgram([path.join(ROOT, 'geometry/index.ts')], { ...all, rootDir: path.join(ROOT, 'geometry') });
+  const { emitSkipped } = program.emit();
+  if (emitSkipped) throw new Error('The types of geometry/ could not be written: run `npm run typecheck`.');
+  for (const name of await readdir(folder, { recursive: true })) {
+    if (!name.endsWith('.d.ts')) continue;
+    const file = path.join(folder, name);
+    const text = await readFile(file, 'utf8');
+    await writeFile(file, text.replace(/(from\s+|import\(\s*)(['"])(\.{1,2}\/[^'"]+?)(\.js)?\2/g, '$1$2$3.js$2'));
+  }
+};

@@ -1,0 +1,108 @@
+import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
+import { type AddressInfo } from 'node:net';
+import { PRESENCE_ADDRESS, type FileAnswer } from '../../renderer/files/fileService';
+import { listSamples, readSample } from '../files/samples';
+import { readBuiltFiles } from './builtFiles';
+import { SECURITY_HEADERS } from './contentPolicy';
+import { judgeRequest } from './judgeRequest';
+import { Presence } from './presence';
+import { Session } from './session';
+
+export interface ServeOptions {
+  /** Folder of the built window. */
+  readonly windowFolder: string;
+  readonly samplesFolder: string;
+  /** How long the window may be gone before the server ends, ms. */
+  readonly goneAfterMs?: number;
+}
+
+export interface WindowServer {
+  /** `http://127.0.0.1:<port>` */
+  readonly origin: string;
+  /** The address that lets one window in, once. */
+  readonly openAddress: string;
+  /** Whether a window is connected now. */
+  isSeen(): boolean;
+  /** Resolves when the server has ended: closed, or its window gone. */
+  readonly ended: Promise<void>;
+  close(): void;
+}
+
+export const DEFAULT_GONE_AFTER_MS = 60_000;
+
+const FOR_GOOD = 'private, max-age=31536000, immutable';
+const STATUS_OF_FAILURE = { notFound: 404, unreadable: 500, disconnected: 500 } as const;
+
+/** Serves the built window and the files of the contract on 127.0.0.1 alone, to one window. */
+export const serveWindow = async (options: ServeOptions): Promise<WindowServer> => {
+  const files = await readBuiltFiles(options.windowFolder);
+  const server = createServer();
+  await new Promise<void>((resolve, reject) => {
+    server.once('error', reject);
+    server.listen(0, '127.0.0.1', resolve);
+  });
+  const { port } = server.address() as AddressInfo;
+  const session = new Session(port);
+  const ended = new Promise<void>((resolve) => server.once('close', resolve));
+  const close = (): void => {
+    presence.close();
+    server.close();
+    server.closeAllConnections();
+  };
+  const presence = new Presence(options.goneAfterMs ?? DEFAULT_GONE_AFTER_MS, close);
+
+  const answerRequest = async (request: IncomingMessage, response: ServerResponse): Promise<void> => {
+    for (const [name, value] of Object.entries(SECURITY_HEADERS)) response.setHeader(name, value);
+    const refusal = judgeRequest({ method: request.method ?? '', headers: request.headersDistinct }, port);
+    if (refusal) return refuse(response, refusal.status, refusal.reason);
+    const [address = '', query = ''] = (request.url ?? '').split('?', 2);
+    if (address === '/open') {
+      const cookie = session.exchange(new URLSearchParams(query).get('token') ?? '');
+      if (cookie === null) return refuse(response, 403, 'This address was used before. Start Jounce again.');
+      presence.noteSign();
+      return void response.writeHead(303, { Location: '/', 'Set-Cookie': cookie, 'Cache-Control': 'no-store' }).end();
+    }
+    if (!session.admits(request.headers.cookie)) return refuse(response, 403, 'This window was not opened by Jounce. Start it again.');
+    presence.noteSign();
+    if (address === PRESENCE_ADDRESS) return presence.hold(response);
+    if (address === '/api/samples') return send(response, await listSamples(options.samplesFolder));
+    const sample = /^\/api\/samples\/([^/]+)$/.exec(address)?.[1];
+    if (sample !== undefined) return send(response, await readSample(options.samplesFolder, decode(sample)));
+    const file = files.get(address);
+    if (!file) return refuse(response, 404, 'There is no such page.');
+    response.writeHead(200, { 'Content-Type': file.type, 'Cache-Control': file.isHashed ? FOR_GOOD : 'no-store' }).end(file.body);
+  };
+
+  server.on('request', (request, response) => {
+    answerRequest(request, response).catch(() => response.destroy());
+  });
+  return {
+    origin: `http://127.0.0.1:${port}`,
+    openAddress: `http://127.0.0.1:${port}/open?token=${session.openToken}`,
+    isSeen: () => presence.isSeen,
+    ended,
+    close,
+  };
+};
+
+/** A refused request is not read to its end: the connection closes. */
+const refuse = (response: ServerResponse, status: number, reason: string): void => {
+  if (status === 405) response.setHeader('Allow', 'GET');
+  response.writeHead(status, { 'Content-Type': 'text/plain; charset=utf-8', 'Cache-Control': 'no-store', Connection: 'close' });
+  response.end(`${reason}\n`);
+};
+
+const send = (response: ServerResponse, answer: FileAnswer<unknown>): void => {
+  const status = answer.ok ? 200 : STATUS_OF_FAILURE[answer.failure.code];
+  response.writeHead(status, { 'Content-Type': 'application/json; charset=utf-8', 'Cache-Control': 'no-store' });
+  response.end(JSON.stringify(answer));
+};
+
+/** The text behind percent signs, or null when it is none. */
+const decode = (text: string): string | null => {
+  try {
+    return decodeURIComponent(text);
+  } catch {
+    return null;
+  }
+};
