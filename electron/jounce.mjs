@@ -13,7 +13,7 @@ const ROOT = fileURLToPath(new URL('../', import.meta.url));
 const bundle = async () => {
   if (!existsSync(path.join(ROOT, 'electron/command/main.ts'))) return path.join(ROOT, 'build/command');
   // Node 22 and later keep compiled code; only a checkout has a folder of its own to keep it in.
-  module.enableCompileCache?.(path.join(ROOT, 'build/today/compiled'));
+  Reflect.get(module, 'enableCompileCache')?.(path.join(ROOT, 'build/today/compiled'));
   const { SOURCES } = await import('./building/sources.mjs');
   const { FreshFolder } = await import('./building/freshFolder.mjs');
   const fresh = new FreshFolder(ROOT, 'command', SOURCES.command);

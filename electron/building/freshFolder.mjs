@@ -3,7 +3,7 @@ import { mkdir, rename, rm, utimes } from 'node:fs/promises';
 import path from 'node:path';
 import { stampOf } from './stamp.mjs';
 
-/** A build that nobody has used for this long is thrown away; a program that still runs from it has loaded its chunks by then. */
+/** A build older than this is thrown away when the next one is made; a program that still runs from it has loaded its chunks by then. */
 const KEPT_MS = 24 * 60 * 60 * 1000;
 
 /**

@@ -14,5 +14,6 @@ const hasTools = ['esbuild', 'typescript'].every((name) =>
 );
 const hasSources = existsSync(path.join(here, '../../geometry/index.ts'));
 if (hasTools && hasSources) {
-  process.exitCode = spawnSync(process.execPath, [path.join(here, 'build.mjs'), 'geometry', 'command'], { stdio: 'inherit' }).status ?? 1;
+  process.exitCode =
+    spawnSync(process.execPath, [path.join(here, 'build.mjs'), 'geometry', 'command'], { stdio: 'inherit' }).status ?? 1;
 }

@@ -62,7 +62,8 @@ export const serveWindow = async (options: ServeOptions): Promise<WindowServer> 
       presence.noteSign();
       return void response.writeHead(303, { Location: '/', 'Set-Cookie': cookie, 'Cache-Control': 'no-store' }).end();
     }
-    if (!session.admits(request.headers.cookie)) return refuse(response, 403, 'This window was not opened by Jounce. Start it again.');
+    if (!session.admits(request.headers.cookie))
+      return refuse(response, 403, 'This window was not opened by Jounce. Start it again.');
     presence.noteSign();
     if (address === PRESENCE_ADDRESS) return presence.hold(response);
     if (address === '/api/samples') return send(response, await listSamples(options.samplesFolder));

@@ -1,0 +1,13 @@
+/** `npm start`: builds the window and the program around it from today's sources, then runs it. */
+import path from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { FreshFolder } from './building/freshFolder.mjs';
+import { ROOT, buildShell, buildWindow } from './building/products.mjs';
+import { SOURCES } from './building/sources.mjs';
+
+const fresh = (/** @type {'shell' | 'window'} */ name) => new FreshFolder(ROOT, name, SOURCES[name]);
+const window = fresh('window');
+if (!window.isThere && process.env['JOUNCE_NO_OPEN'] !== '1') process.stdout.write('Building the window…\n');
+const [windowFolder, shellFolder] = await Promise.all([window.ensure(buildWindow), fresh('shell').ensure(buildShell)]);
+const { startShell } = await import(pathToFileURL(path.join(shellFolder, 'shell.js')).href);
+await startShell({ root: ROOT, windowFolder, shellFolder });

@@ -1,0 +1,58 @@
+import path from 'node:path';
+import { chromium, type Browser, type BrowserContextOptions, type Page } from 'playwright-core';
+import { inject, onTestFinished } from 'vitest';
+import { findChromium } from '../../electron/browser/findChromium';
+import { serveWindow, type ServeOptions } from '../../electron/serve/serveWindow';
+import './buildWindow';
+
+/** WebGL without a graphics card, and no traffic of the browser's own. */
+const FLAGS = [
+  '--no-sandbox',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
+const SOFTWARE_GRAPHICS = ['--use-angle=swiftshader', '--enable-unsafe-swiftshader', '--ignore-gpu-blocklist'];
+
+export interface WindowOptions extends BrowserContextOptions {
+  /** `software` draws on the processor; `none` is a machine without WebGL. */
+  readonly graphics?: 'software' | 'none';
+  /** What is served; the window built for this run and the samples of this repository where left out. */
+  readonly served?: Partial<ServeOptions>;
+}
+
+export interface OpenedWindow {
+  readonly page: Page;
+  readonly browser: Browser;
+  /** What the page logged as an error, threw or was refused by the content policy; empty in a window that is well. */
+  readonly complaints: readonly string[];
+}
+
+/** A browser for one test, closed when it is over. */
+export const launchChromium = async (graphics: WindowOptions['graphics'] = 'software'): Promise<Browser> => {
+  const executablePath = findChromium();
+  if (executablePath === null) throw new Error('No Chromium: set JOUNCE_CHROMIUM or put chromium on the PATH.');
+  const args = [...FLAGS, ...(graphics === 'none' ? ['--disable-3d-apis'] : SOFTWARE_GRAPHICS)];
+  const browser = await chromium.launch({ executablePath, args });
+  onTestFinished(() => browser.close());
+  return browser;
+};
+
+/** Opens the window as `npm start` serves it: the real server, the one-time address, the strict content policy. */
+export const openWindow = async ({ graphics, served, ...context }: WindowOptions = {}): Promise<OpenedWindow> => {
+  const server = await serveWindow({
+    windowFolder: inject('windowFolder'),
+    samplesFolder: path.resolve(import.meta.dirname, '../../samples'),
+    ...served,
+  });
+  onTestFinished(server.close);
+  const browser = await launchChromium(graphics);
+  const page = await (await browser.newContext({ viewport: { width: 1280, height: 720 }, ...context })).newPage();
+  const complaints: string[] = [];
+  page.on('pageerror', (error) => complaints.push(error.message));
+  page.on('console', (message) => message.type() === 'error' && complaints.push(message.text()));
+  await page.goto(server.openAddress);
+  return { page, browser, complaints };
+};
