@@ -1,0 +1,49 @@
+import * as z from 'zod';
+import { anyNumber, axleName, coordinateAxis, fields, filledText, list, name, named, notNegative, oneSideOrBoth, point, positive, sideName, title } from './vocabulary';
+
+const sigma = positive.meta({ description: 'Standard uncertainty.' });
+
+const observation = z.discriminatedUnion(
+  'kind',
+  [
+    fields({ kind: z.literal('distance'), from: name, to: name, value: notNegative, sigma }),
+    fields({ kind: z.literal('height'), point: name, value: anyNumber, sigma }),
+    fields({ kind: z.literal('coordinate'), point: name, axis: coordinateAxis, value: anyNumber, sigma }),
+    fields({ kind: z.literal('difference'), from: name, to: name, axis: coordinateAxis, value: anyNumber, sigma }),
+    fields({
+      kind: z.literal('inclination'),
+      from: name,
+      to: name,
+      view: z.enum(['front', 'side'], { error: '"front" or "side"' }),
+      value: anyNumber,
+      sigma,
+    }),
+  ],
+  { error: 'an observation { "kind": … }' },
+);
+
+export const surveySchema = named(
+  title,
+  fields({ axle: axleName, side: sideName, known: named(name, point).optional(), observations: list(observation) }),
+);
+
+export const measurementSchema = fields({
+  name: filledText,
+  axle: axleName,
+  side: oneSideOrBoth.optional(),
+  setup: title.optional(),
+  input: z.enum(['travel', 'rack', 'roll'], { error: '"travel", "rack" or "roll"' }),
+  reading: name,
+  rows: list(z.tuple([anyNumber, anyNumber], { error: '[input, value]' })),
+  sigma: positive.optional(),
+});
+
+const pointUncertainty = z.union([notNegative, z.tuple([notNegative, notNegative, notNegative], { error: 'three numbers, 0 or more' })], {
+  error: 'one number for all three coordinates, or [x, y, z]',
+});
+
+export const uncertaintySchema = fields({
+  default: notNegative.optional(),
+  front: named(name, pointUncertainty).optional(),
+  rear: named(name, pointUncertainty).optional(),
+});
