@@ -1,3 +1,6 @@
+import type { JointDocument, PartDocument, SpanDocument } from './fitUpDocument';
+import type { MeasurementDocument, QuestionDocument, SurveyDocument, UncertaintyDocument } from './measuringDocument';
+
 /**
  * The car file as it stands in the file: its own unit of length, angles in degrees.
  * This is the document that is edited, undone and saved; `toMechanism` turns it into millimetres and radians.
@@ -26,13 +29,13 @@ export interface CarDocument {
   readonly limits?: readonly LimitDocument[];
   readonly tolerances?: Readonly<Record<string, ToleranceDocument>>;
   readonly margins?: Readonly<Record<string, number>>;
-  readonly parts?: Readonly<Record<string, unknown>>;
-  readonly joints?: Readonly<Record<string, unknown>>;
-  readonly spans?: Readonly<Record<string, unknown>>;
-  readonly questions?: Readonly<Record<string, unknown>>;
-  readonly measurements?: readonly unknown[];
-  readonly uncertainty?: Readonly<Record<string, unknown>>;
-  readonly survey?: Readonly<Record<string, unknown>>;
+  readonly parts?: Readonly<Record<string, PartDocument>>;
+  readonly joints?: Readonly<Record<string, JointDocument>>;
+  readonly spans?: Readonly<Record<string, SpanDocument>>;
+  readonly questions?: Readonly<Record<string, QuestionDocument>>;
+  readonly measurements?: readonly MeasurementDocument[];
+  readonly uncertainty?: UncertaintyDocument;
+  readonly survey?: Readonly<Record<string, SurveyDocument>>;
 }
 
 export interface BodyDocument {
@@ -94,7 +97,12 @@ export interface WheelDocument {
   readonly tyreRate?: number;
   readonly growth?: number;
   readonly sideDeflection?: number;
-  readonly studs?: { readonly diameter: number; readonly pitch: number; readonly engaged: number; readonly material?: 'steel' | 'aluminium' };
+  readonly studs?: {
+    readonly diameter: number;
+    readonly pitch: number;
+    readonly engaged: number;
+    readonly material?: 'steel' | 'aluminium';
+  };
 }
 
 export interface SteeringDocument {
@@ -168,7 +176,13 @@ interface AdjusterCommon {
   readonly torque?: string;
   /** why the rules forbid it */
   readonly locked?: string;
-  readonly draw?: { readonly bore?: number; readonly outer?: number; readonly slot?: number; readonly washer?: number; readonly studPitch?: number };
+  readonly draw?: {
+    readonly bore?: number;
+    readonly outer?: number;
+    readonly slot?: number;
+    readonly washer?: number;
+    readonly studPitch?: number;
+  };
 }
 
 export interface SlideDocument extends AdjusterCommon {
@@ -216,7 +230,13 @@ export interface TurnbuckleDocument extends AdjusterCommon {
   readonly range: readonly [number, number];
   readonly step: number;
   readonly flats?: number;
-  readonly thread?: { readonly diameter: number; readonly pitch: number; readonly engaged: number; readonly ends?: 1 | 2; readonly material?: 'steel' | 'aluminium' };
+  readonly thread?: {
+    readonly diameter: number;
+    readonly pitch: number;
+    readonly engaged: number;
+    readonly ends?: 1 | 2;
+    readonly material?: 'steel' | 'aluminium';
+  };
 }
 export interface PerchDocument extends AdjusterCommon {
   readonly kind: 'perch';
@@ -226,12 +246,7 @@ export interface PerchDocument extends AdjusterCommon {
   readonly moves?: 'seat' | 'body';
 }
 export type AdjusterDocument =
-  | SlideDocument
-  | EccentricBoltDocument
-  | OffsetBushingDocument
-  | ClampEccentricDocument
-  | TurnbuckleDocument
-  | PerchDocument;
+  SlideDocument | EccentricBoltDocument | OffsetBushingDocument | ClampEccentricDocument | TurnbuckleDocument | PerchDocument;
 export type AdjusterKind = AdjusterDocument['kind'];
 
 /** Settings of one side: adjuster name -> its number; null or absent is zero (a concentric bushing). */
@@ -255,7 +270,11 @@ export interface SetupDocument {
   readonly notes?: string;
   readonly front?: SetupAxleDocument;
   readonly rear?: SetupAxleDocument;
-  readonly record?: readonly { readonly label: string; readonly unit?: string; readonly values: Readonly<Record<string, number | string>> }[];
+  readonly record?: readonly {
+    readonly label: string;
+    readonly unit?: string;
+    readonly values: Readonly<Record<string, number | string>>;
+  }[];
 }
 
 export interface LimitDocument {
@@ -263,7 +282,8 @@ export interface LimitDocument {
   readonly setting?: string;
   readonly axle?: AxleName;
   readonly side?: 'each' | 'left' | 'right' | 'both';
-  readonly difference?: true;
+  /** left minus right */
+  readonly difference?: boolean;
   readonly min?: number;
   readonly max?: number;
   readonly why?: string;

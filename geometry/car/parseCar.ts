@@ -80,7 +80,12 @@ export function parseCar(given: string, options: ParseOptions = {}): Result<Pars
     return one(text, findSyntaxFault(text));
   }
   if (!isObject(parsed)) {
-    return one(text, { code: 'not-an-object', path: [], found: describe(parsed), expected: 'a car: an object { "format": "jounce-car", … }' });
+    return one(text, {
+      code: 'not-an-object',
+      path: [],
+      found: describe(parsed),
+      expected: 'a car: an object { "format": "jounce-car", … }',
+    });
   }
   const version = judgeVersion(parsed);
   if (version.kind === 'newer') return one(text, version.fault);
@@ -92,7 +97,11 @@ export function parseCar(given: string, options: ParseOptions = {}): Result<Pars
   if (onLinkage.length > 0) return fail({ faults: placeMechanismFaults(text, onLinkage) });
   const warnings = findWarnings(document);
   if (version.kind === 'current') return succeed({ document, warnings, text });
-  const older: Warning = { code: 'older-version', path: 'version', message: `The file is of version ${version.version}; it was brought up to this one in memory.` };
+  const older: Warning = {
+    code: 'older-version',
+    path: 'version',
+    message: `The file is of version ${version.version}; it was brought up to this one in memory.`,
+  };
   return succeed({ document, warnings: [older, ...warnings], olderVersion: version.version, text });
 }
 
@@ -108,10 +117,17 @@ function judgeText(text: string): Result<never, BadCarFile> | null {
   if (bytes > LARGEST_FILE_BYTES) return ofFile(fileTooLarge(bytes));
   // text whose every other character is NUL was UTF-16, decoded as something else
   if (text.charCodeAt(0) === 0 || text.charCodeAt(1) === 0) return ofFile(utf16('UTF-16'));
-  if (/^[\t\n\r ]*$/.test(text)) return ofFile({ code: 'empty-file', path: [], found: 'nothing', expected: 'a car: an object { "format": "jounce-car", … }' });
+  if (/^[\t\n\r ]*$/.test(text))
+    return ofFile({ code: 'empty-file', path: [], found: 'nothing', expected: 'a car: an object { "format": "jounce-car", … }' });
   const tooDeep = findTooDeep(text);
   if (tooDeep === null) return null;
-  return one(text, { code: 'nesting-too-deep', path: [], found: `nesting over ${DEEPEST_NESTING}`, expected: `nesting of ${DEEPEST_NESTING} at most`, offset: tooDeep });
+  return one(text, {
+    code: 'nesting-too-deep',
+    path: [],
+    found: `nesting over ${DEEPEST_NESTING}`,
+    expected: `nesting of ${DEEPEST_NESTING} at most`,
+    offset: tooDeep,
+  });
 }
 
 function utf8Length(text: string): number {
@@ -128,7 +144,16 @@ function utf8Length(text: string): number {
 function listFaults(text: string, faults: readonly PlacelessFault[]): Fault[] {
   const listed = placeFaults(text, faults.slice(0, MOST_FAULTS));
   const rest = faults.length - listed.length;
-  if (rest > 0) listed.push({ code: 'more-faults', path: null, line: null, column: null, found: `${rest} more`, expected: null, hint: 'mend these first' });
+  if (rest > 0)
+    listed.push({
+      code: 'more-faults',
+      path: null,
+      line: null,
+      column: null,
+      found: `${rest} more`,
+      expected: null,
+      hint: 'mend these first',
+    });
   return listed;
 }
 
@@ -136,7 +161,9 @@ function listFaults(text: string, faults: readonly PlacelessFault[]): Fault[] {
 function placeMechanismFaults(text: string, faults: readonly MechanismFault[]): Fault[] {
   return faults.map((fault) => {
     const path = fault.path === '' ? [] : fault.path.split('.');
-    const [placed] = placeFaults(text, [{ code: 'singular-at-design', path, found: fault.found, expected: fault.expected, hint: fault.hint }]);
+    const [placed] = placeFaults(text, [
+      { code: 'singular-at-design', path, found: fault.found, expected: fault.expected, hint: fault.hint },
+    ]);
     return { ...placed, code: fault.code, path: formatPath(path) };
   });
 }

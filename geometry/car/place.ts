@@ -11,7 +11,6 @@ export interface Place {
   readonly path: Path;
 }
 
-
 export const isObject = (value: unknown): value is Readonly<Record<string, unknown>> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
 

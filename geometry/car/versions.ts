@@ -16,7 +16,11 @@ export type VersionJudgement =
   | { readonly kind: 'newer'; readonly fault: PlacelessFault };
 
 /** Brings an older document up to this version, in memory; refuses a newer one. Whatever is no version at all is left to the schema. */
-export function judgeVersion(document: unknown, migrations: Migrations = MIGRATIONS, current = CAR_FILE_VERSION): VersionJudgement {
+export function judgeVersion(
+  document: unknown,
+  migrations: Migrations = MIGRATIONS,
+  current = CAR_FILE_VERSION,
+): VersionJudgement {
   const version = isObject(document) ? document['version'] : undefined;
   if (!isObject(document) || typeof version !== 'number' || !Number.isInteger(version)) return { kind: 'current', document };
   if (version > current) {

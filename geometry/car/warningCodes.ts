@@ -6,7 +6,7 @@ export const WARNING_CODES = {
   'marks-uneven': 'A bushing whose positions do not divide the circle evenly.',
   'shims-not-sorted': 'Shims are listed largest first.',
   'part-without-points': 'A spring or damper without points on an axle without a strut.',
-  'rate-not-listed': 'The spring\'s own rate is not one of those listed.',
+  'rate-not-listed': "The spring's own rate is not one of those listed.",
   'spring-loose': 'The spring is loose at design.',
   'unused-point': 'A point that no rod, spring or damper uses.',
   'left-point-on-right': 'A left-hand point on the right of the middle plane.',

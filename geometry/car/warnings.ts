@@ -33,7 +33,11 @@ function warnOfRanges(view: AxleView, warn: Warn): void {
   for (const [name, adjuster] of entriesOf(at(view.place, 'adjusters'))) {
     const bounds = settingBounds(adjuster);
     if (bounds !== undefined && (bounds[0] > 0 || bounds[1] < 0)) {
-      warn('range-off-zero', at(adjuster, 'range'), `The range of ${name} does not contain 0, and a setup that leaves ${name} out means 0.`);
+      warn(
+        'range-off-zero',
+        at(adjuster, 'range'),
+        `The range of ${name} does not contain 0, and a setup that leaves ${name} out means 0.`,
+      );
     }
     const index = numberOf(at(adjuster, 'index'));
     if (index !== undefined && Math.abs(360 / index - Math.round(360 / index)) > STEP_ROUNDING) {
@@ -48,20 +52,28 @@ function warnOfRanges(view: AxleView, warn: Warn): void {
 
 function warnOfParts(view: AxleView, warn: Warn): void {
   const [spring, damper] = [at(view.place, 'spring'), at(view.place, 'damper')];
-  for (const [part, place] of [['spring', spring], ['damper', damper]] as const) {
+  for (const [part, place] of [
+    ['spring', spring],
+    ['damper', damper],
+  ] as const) {
     if (view.layout === 'multi-link' && isThere(place) && !isThere(at(place, 'upper'))) {
       warn('part-without-points', place, `The ${part} has no upper and lower point: its motion ratio cannot be computed.`);
     }
   }
   const [rate, rates] = [numberOf(at(spring, 'rate')), itemsOf(at(spring, 'rates')).map(numberOf)];
-  if (rate !== undefined && rates.length > 0 && !rates.includes(rate)) warn('rate-not-listed', at(spring, 'rate'), `The rate ${rate} is not one of those listed in rates.`);
+  if (rate !== undefined && rates.length > 0 && !rates.includes(rate))
+    warn('rate-not-listed', at(spring, 'rate'), `The rate ${rate} is not one of those listed in rates.`);
   const [free, installed] = [numberOf(at(spring, 'freeLength')), numberOf(at(spring, 'installed'))];
-  if (free !== undefined && installed !== undefined && installed > free) warn('spring-loose', at(spring, 'installed'), 'The spring is loose at design: installed is more than freeLength.');
-  const used = [spring, damper].flatMap((part) => [textOf(at(part, 'upper')), textOf(at(part, 'lower'))]).filter((name) => name !== undefined);
+  if (free !== undefined && installed !== undefined && installed > free)
+    warn('spring-loose', at(spring, 'installed'), 'The spring is loose at design: installed is more than freeLength.');
+  const used = [spring, damper]
+    .flatMap((part) => [textOf(at(part, 'upper')), textOf(at(part, 'lower'))])
+    .filter((name) => name !== undefined);
   for (const point of unusedPoints(view, used)) warn('unused-point', point, `Nothing uses the point ${nameOf(point)}.`);
   for (const [name, point] of entriesOf(at(view.place, 'points'))) {
     const left = view.pointOf(name, 'left');
-    if (left !== undefined && left[1] < 0) warn('left-point-on-right', point, `The left-hand point ${name} is on the right of the middle plane.`);
+    if (left !== undefined && left[1] < 0)
+      warn('left-point-on-right', point, `The left-hand point ${name} is on the right of the middle plane.`);
   }
   if (isThere(at(view.place, 'steering')) && !isThere(at(view.place, 'steering', 'travel'))) {
     warn('rack-without-ends', at(view.place, 'steering'), 'The rack has no travel: lock is not known.');

@@ -41,7 +41,12 @@ function judgeMoved(view: AxleView, adjuster: Place, report: Report): void {
   if (given === 'arm') {
     if (!isLinkEnd(view, point)) reportValue(report, seat, 'seat-mismatch', `"${carrier}": no rod or arm ends at \`${point}\``);
   } else if ((given === 'body' || given === 'knuckle') && given !== carrier) {
-    reportValue(report, seat, 'seat-mismatch', `"${carrier}"${isLinkEnd(view, point) ? ' or "arm"' : ''}: \`${point}\` is on the ${carrier}`);
+    reportValue(
+      report,
+      seat,
+      'seat-mismatch',
+      `"${carrier}"${isLinkEnd(view, point) ? ' or "arm"' : ''}: \`${point}\` is on the ${carrier}`,
+    );
   }
 }
 
@@ -50,14 +55,24 @@ function judgeTwelve(adjuster: Place, report: Report): void {
   const twelve = judgeDirection(report, at(adjuster, 'twelve'));
   if (axis === undefined || twelve === undefined) return;
   if (length(cross(unit(axis), unit(twelve))) < PARALLEL) {
-    reportValue(report, at(adjuster, 'twelve'), 'parallel-directions', 'a direction across `axis`: along it no place is 12 o\'clock');
+    reportValue(
+      report,
+      at(adjuster, 'twelve'),
+      'parallel-directions',
+      "a direction across `axis`: along it no place is 12 o'clock",
+    );
   }
 }
 
 function judgeClamp(view: AxleView, adjuster: Place, report: Report): void {
   judgeDirection(report, at(adjuster, 'axis'));
   if (view.layout === 'multi-link') {
-    reportValue(report, at(adjuster, 'kind'), 'wrong-layout', 'another kind: only a strut is clamped to its knuckle by two bolts');
+    reportValue(
+      report,
+      at(adjuster, 'kind'),
+      'wrong-layout',
+      'another kind: only a strut is clamped to its knuckle by two bolts',
+    );
     return;
   }
   const pivot = judgeName(report, at(adjuster, 'pivot'), 'unknown-point', 'a bolt of the clamp', STRUT_CLAMP_POINTS);
@@ -68,7 +83,12 @@ function judgeClamp(view: AxleView, adjuster: Place, report: Report): void {
   }
   for (const name of [pivot, bolt]) {
     if (name !== undefined && !view.pointNames.includes(name)) {
-      reportMissing(report, at(view.place, 'points', name), 'missing-point', `the point \`${name}\`: a clamp-eccentric turns between the two bolts`);
+      reportMissing(
+        report,
+        at(view.place, 'points', name),
+        'missing-point',
+        `the point \`${name}\`: a clamp-eccentric turns between the two bolts`,
+      );
     }
   }
   if (pivot === undefined || bolt === undefined) return;
@@ -82,12 +102,31 @@ function judgeClamp(view: AxleView, adjuster: Place, report: Report): void {
   }
 }
 
-function judgeClampLength(view: AxleView, adjuster: Place, side: string, ends: readonly [Vector, Vector], throwLength: number | undefined, report: Report): void {
+function judgeClampLength(
+  view: AxleView,
+  adjuster: Place,
+  side: string,
+  ends: readonly [Vector, Vector],
+  throwLength: number | undefined,
+  report: Report,
+): void {
   const gap = distance(...ends);
   if (gap * view.mmPerUnit < SHORTEST_CLAMP_MM) {
-    report({ code: 'clamp-geometry', path: at(adjuster, 'bolt').path, found: `${Number((gap * view.mmPerUnit).toPrecision(3))} mm between the bolts on the ${side}`, expected: `${SHORTEST_CLAMP_MM} mm or more`, hint: null });
+    report({
+      code: 'clamp-geometry',
+      path: at(adjuster, 'bolt').path,
+      found: `${Number((gap * view.mmPerUnit).toPrecision(3))} mm between the bolts on the ${side}`,
+      expected: `${SHORTEST_CLAMP_MM} mm or more`,
+      hint: null,
+    });
   } else if (throwLength !== undefined && throwLength > gap) {
-    report({ code: 'clamp-geometry', path: at(adjuster, 'throw').path, found: String(throwLength), expected: `no more than the distance between the bolts (${Number(gap.toPrecision(4))} on the ${side})`, hint: null });
+    report({
+      code: 'clamp-geometry',
+      path: at(adjuster, 'throw').path,
+      found: String(throwLength),
+      expected: `no more than the distance between the bolts (${Number(gap.toPrecision(4))} on the ${side})`,
+      hint: null,
+    });
   }
 }
 
@@ -96,14 +135,20 @@ function judgeThread(adjuster: Place, report: Report): void {
   const [perTurn, pitch] = [numberOf(at(adjuster, 'perTurn')), numberOf(at(thread, 'pitch'))];
   if (numberOf(at(thread, 'ends')) !== 2 || perTurn === undefined || pitch === undefined) return;
   if (Math.abs(perTurn - 2 * pitch) > THREAD_ROUNDING * perTurn) {
-    reportValue(report, at(adjuster, 'perTurn'), 'thread-mismatch', `${2 * pitch}: two ends of opposite hand move 2 × pitch a turn`);
+    reportValue(
+      report,
+      at(adjuster, 'perTurn'),
+      'thread-mismatch',
+      `${2 * pitch}: two ends of opposite hand move 2 × pitch a turn`,
+    );
   }
 }
 
 function judgeTurnbuckle(view: AxleView, adjuster: Place, report: Report): void {
   const rod = at(adjuster, 'rod');
   if (textOf(rod) === 'barLink') {
-    if (!isThere(at(view.place, 'antiRollBar'))) reportValue(report, rod, 'unknown-rod', 'an anti-roll bar on this axle, or another rod');
+    if (!isThere(at(view.place, 'antiRollBar')))
+      reportValue(report, rod, 'unknown-rod', 'an anti-roll bar on this axle, or another rod');
   } else judgeName(report, rod, 'unknown-rod', 'a rod of this axle or `barLink`', [...view.rodNames, 'barLink']);
   judgeInterval(report, at(adjuster, 'range'));
   judgeThread(adjuster, report);
@@ -114,7 +159,12 @@ function judgePerch(view: AxleView, adjuster: Place, report: Report): void {
   const movesBody = textOf(at(adjuster, 'moves')) === 'body';
   const needed = movesBody ? 'damper' : 'spring';
   if (!isThere(at(view.place, needed))) {
-    reportMissing(report, at(view.place, needed), 'missing-part', `a ${needed} for the perch \`${String(adjuster.path[adjuster.path.length - 1])}\``);
+    reportMissing(
+      report,
+      at(view.place, needed),
+      'missing-part',
+      `a ${needed} for the perch \`${String(adjuster.path[adjuster.path.length - 1])}\``,
+    );
   }
   if (movesBody && view.layout === 'multi-link') {
     reportValue(report, at(adjuster, 'moves'), 'wrong-layout', '"seat": only a strut has a threaded foot');
@@ -152,11 +202,24 @@ export function judgeAdjusters(view: AxleView, report: Report): void {
   let clamp: string | undefined;
   for (const [name, adjuster] of entriesOf(at(view.place, 'adjusters'))) {
     if (RESERVED_ADJUSTER_NAMES.includes(name)) {
-      report({ code: 'reserved-name', path: adjuster.path, on: 'key', found: describe(name), expected: 'another name: this one has a meaning of its own in a setup', hint: null });
+      report({
+        code: 'reserved-name',
+        path: adjuster.path,
+        on: 'key',
+        found: describe(name),
+        expected: 'another name: this one has a meaning of its own in a setup',
+        hint: null,
+      });
     }
     judgeAdjuster(view, adjuster, report);
     if (textOf(at(adjuster, 'kind')) !== 'clamp-eccentric') continue;
-    if (clamp !== undefined) reportValue(report, at(adjuster, 'kind'), 'clamp-repeated', `one clamp-eccentric on a corner at most; \`${clamp}\` is there already`);
+    if (clamp !== undefined)
+      reportValue(
+        report,
+        at(adjuster, 'kind'),
+        'clamp-repeated',
+        `one clamp-eccentric on a corner at most; \`${clamp}\` is there already`,
+      );
     clamp ??= name;
   }
   judgeName(report, at(view.place, 'toeAdjuster'), 'unknown-adjuster', 'an adjuster of this axle', view.adjusterNames);

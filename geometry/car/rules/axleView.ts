@@ -11,7 +11,16 @@ export const STRUT_BODY_POINTS = ['armFront', 'armRear', 'strutTop', 'rackEnd'] 
 export const STRUT_KNUCKLE_POINTS = ['ballJoint', 'tieRodEnd', 'wheelCentre'] as const;
 export const STRUT_FOOT = 'strutFoot';
 export const STRUT_CLAMP_POINTS = ['clampUpper', 'clampLower'] as const;
-export const STRUT_REQUIRED_POINTS = ['armFront', 'armRear', 'ballJoint', 'strutTop', STRUT_FOOT, 'rackEnd', 'tieRodEnd', 'wheelCentre'] as const;
+export const STRUT_REQUIRED_POINTS = [
+  'armFront',
+  'armRear',
+  'ballJoint',
+  'strutTop',
+  STRUT_FOOT,
+  'rackEnd',
+  'tieRodEnd',
+  'wheelCentre',
+] as const;
 
 /** Both ends of a rod by name, as far as the file gives them. */
 export interface RodView {
@@ -66,7 +75,8 @@ export function viewAxle(car: Place, axle: AxleName): AxleView {
     adjusterNames: namesOf(at(place, 'adjusters')),
     pivot: textOf(at(place, 'trailingArm', 'pivot')),
     pointOf: (name, side) => (side === 'left' ? vectorOf(at(points, name)) : rightOf(name)),
-    placeOf: (name, side) => (side === 'right' && at(rightPoints, name).value !== undefined ? at(rightPoints, name) : at(points, name)),
+    placeOf: (name, side) =>
+      side === 'right' && at(rightPoints, name).value !== undefined ? at(rightPoints, name) : at(points, name),
   };
 }
 
@@ -77,7 +87,12 @@ function ownRods(axle: Place): RodView[] {
   return entriesOf(at(axle, 'rods')).map(([name, place]) => {
     const ends: readonly unknown[] = Array.isArray(place.value) ? place.value : [];
     const [inner, outer] = ends;
-    return { name, place, inner: typeof inner === 'string' ? inner : undefined, outer: typeof outer === 'string' ? outer : undefined };
+    return {
+      name,
+      place,
+      inner: typeof inner === 'string' ? inner : undefined,
+      outer: typeof outer === 'string' ? outer : undefined,
+    };
   });
 }
 

@@ -4,7 +4,9 @@ import { AXLES, type AxleView } from './axleView';
 import { judgeKey, judgeName, reportMissing, reportValue, type Report } from './report';
 
 /** Readings that are one number: what a limit, a tolerance or a question can be about. */
-export const NUMBER_READINGS: readonly string[] = CATALOGUE.filter((entry) => entry.components === undefined).map((entry) => entry.key);
+export const NUMBER_READINGS: readonly string[] = CATALOGUE.filter((entry) => entry.components === undefined).map(
+  (entry) => entry.key,
+);
 
 /** Tolerances that stand for a family of readings. */
 export const TOLERANCE_FAMILIES = ['wheelbase', 'anti-geometry'];
@@ -14,12 +16,14 @@ function judgeBody(car: Place, report: Report): void {
   const mass = numberOf(at(body, 'mass'));
   if (mass !== undefined) {
     const unsprung = 2 * ((numberOf(at(body, 'unsprungFront')) ?? 0) + (numberOf(at(body, 'unsprungRear')) ?? 0));
-    if (unsprung >= mass) reportValue(report, at(body, 'mass'), 'mass-numbers', `more than the four unsprung masses (${unsprung} kg)`);
+    if (unsprung >= mass)
+      reportValue(report, at(body, 'mass'), 'mass-numbers', `more than the four unsprung masses (${unsprung} kg)`);
     let included = 0;
     for (const item of itemsOf(at(car, 'masses'))) {
       if (at(item, 'included').value === true) included += numberOf(at(item, 'mass')) ?? 0;
     }
-    if (included >= mass) reportValue(report, at(body, 'mass'), 'mass-numbers', `more than the masses that are included in it (${included} kg)`);
+    if (included >= mass)
+      reportValue(report, at(body, 'mass'), 'mass-numbers', `more than the masses that are included in it (${included} kg)`);
   }
   const driven = textOf(at(body, 'drivenAxle'));
   const share = numberOf(at(body, 'driveFrontShare'));
@@ -41,12 +45,19 @@ export function judgeAxle(report: Report, place: Place, views: readonly AxleView
 function judgeLimit(limit: Place, views: readonly AxleView[], report: Report): void {
   const [reading, setting, axlePlace] = [at(limit, 'reading'), at(limit, 'setting'), at(limit, 'axle')];
   if (isThere(reading) === isThere(setting)) {
-    report({ code: 'limit-subject', path: limit.path, found: isThere(reading) ? 'both a reading and a setting' : 'neither', expected: 'either a "reading" or a "setting" (an adjuster)', hint: null });
+    report({
+      code: 'limit-subject',
+      path: limit.path,
+      found: isThere(reading) ? 'both a reading and a setting' : 'neither',
+      expected: 'either a "reading" or a "setting" (an adjuster)',
+      hint: null,
+    });
   }
   const [min, max] = [at(limit, 'min'), at(limit, 'max')];
   if (!isThere(min) && !isThere(max)) reportMissing(report, limit, 'limit-without-bound', '"min" or "max" or both');
   const [least, greatest] = [numberOf(min), numberOf(max)];
-  if (least !== undefined && greatest !== undefined && least > greatest) reportValue(report, min, 'reversed-range', `no more than "max" (${greatest})`);
+  if (least !== undefined && greatest !== undefined && least > greatest)
+    reportValue(report, min, 'reversed-range', `no more than "max" (${greatest})`);
   const axle = judgeAxle(report, axlePlace, views);
   const key = judgeName(report, reading, 'unknown-reading', 'a reading that is one number', NUMBER_READINGS);
   const isOfCar = key !== undefined && findReading(key)?.of === 'car';
@@ -64,17 +75,23 @@ function judgeLimit(limit: Place, views: readonly AxleView[], report: Report): v
 
 function judgeTolerances(car: Place, report: Report): void {
   const known = [...NUMBER_READINGS, ...TOLERANCE_FAMILIES];
-  for (const [key, place] of entriesOf(at(car, 'tolerances'))) judgeKey(report, key, place, 'unknown-reading', 'a reading', known);
+  for (const [key, place] of entriesOf(at(car, 'tolerances')))
+    judgeKey(report, key, place, 'unknown-reading', 'a reading', known);
 }
 
 /** Rules of the file as a whole. */
 export function judgeCar(car: Place, views: readonly AxleView[], report: Report): void {
   if (views.every((view) => !isThere(view.place))) {
     const near = entriesOf(car).map(([key]) => key);
-    report({ code: 'no-axle', path: [], found: near.length === 0 ? 'an empty object' : 'neither', expected: `at least one axle: "${AXLES.join('" or "')}"`, hint: null });
+    report({
+      code: 'no-axle',
+      path: [],
+      found: near.length === 0 ? 'an empty object' : 'neither',
+      expected: `at least one axle: "${AXLES.join('" or "')}"`,
+      hint: null,
+    });
   }
   judgeBody(car, report);
   for (const limit of itemsOf(at(car, 'limits'))) judgeLimit(limit, views, report);
   judgeTolerances(car, report);
 }
-

@@ -50,7 +50,8 @@ function judgeCarrier(report: Report, place: Place, axles: readonly AxleView[]):
 function judgeAxes(report: Report, place: Place): void {
   const [first, second] = itemsOf(place).map((item) => judgeDirection(report, item));
   if (first === undefined || second === undefined) return;
-  if (length(cross(unit(first), unit(second))) < 1e-6) reportValue(report, place, 'parallel-directions', 'two directions that are not parallel');
+  if (length(cross(unit(first), unit(second))) < 1e-6)
+    reportValue(report, place, 'parallel-directions', 'two directions that are not parallel');
 }
 
 const BASE64 = /^[A-Za-z0-9+/]*={0,2}$/;
@@ -59,7 +60,13 @@ const BASE64 = /^[A-Za-z0-9+/]*={0,2}$/;
 function judgeMesh(report: Report, shape: Place): number {
   const [file, data] = [at(shape, 'file'), at(shape, 'data')];
   if (isThere(file) === isThere(data)) {
-    report({ code: 'mesh-source', path: shape.path, found: isThere(file) ? 'both "file" and "data"' : 'neither "file" nor "data"', expected: 'one of them', hint: null });
+    report({
+      code: 'mesh-source',
+      path: shape.path,
+      found: isThere(file) ? 'both "file" and "data"' : 'neither "file" nor "data"',
+      expected: 'one of them',
+      hint: null,
+    });
   }
   const text = textOf(data);
   if (text === undefined) return 0;
@@ -86,11 +93,18 @@ function judgeParts(car: Place, views: readonly AxleView[], report: Report): voi
   let meshBytes = 0;
   for (const [, part] of entriesOf(parts)) {
     judgeCarrier(report, at(part, 'on'), axlesOf(part, views, report));
-    for (const other of itemsOf(at(part, 'touches'))) judgeName(report, other, 'unknown-part', 'a part of this file or a carrier', touchable);
+    for (const other of itemsOf(at(part, 'touches')))
+      judgeName(report, other, 'unknown-part', 'a part of this file or a carrier', touchable);
     meshBytes += judgeShape(report, at(part, 'shape'));
   }
   if (meshBytes > LARGEST_MESHES_BYTES) {
-    report({ code: 'meshes-too-large', path: parts.path, found: `${meshBytes} bytes of meshes`, expected: `${LARGEST_MESHES_BYTES} bytes (8 MiB) at most in all`, hint: 'give "file": a mesh of its own beside the car file' });
+    report({
+      code: 'meshes-too-large',
+      path: parts.path,
+      found: `${meshBytes} bytes of meshes`,
+      expected: `${LARGEST_MESHES_BYTES} bytes (8 MiB) at most in all`,
+      hint: 'give "file": a mesh of its own beside the car file',
+    });
   }
 }
 
@@ -98,16 +112,32 @@ function judgeJoints(car: Place, views: readonly AxleView[], report: Report): vo
   for (const [name, joint] of entriesOf(at(car, 'joints'))) {
     const axles = axlesOf(joint, views, report);
     const owners = axles.filter((view) => view.pointNames.includes(name));
-    judgeKey(report, name, joint, 'unknown-point', 'a point of an axle', axles.flatMap((view) => view.pointNames));
-    if (owners.length > 1) reportMissing(report, at(joint, 'axle'), 'missing-key', `"front" or "rear": both have a point \`${name}\``);
+    judgeKey(
+      report,
+      name,
+      joint,
+      'unknown-point',
+      'a point of an axle',
+      axles.flatMap((view) => view.pointNames),
+    );
+    if (owners.length > 1)
+      reportMissing(report, at(joint, 'axle'), 'missing-key', `"front" or "rear": both have a point \`${name}\``);
     judgeDirection(report, at(joint, 'bolt'));
     judgeDirection(report, at(joint, 'bore'));
     judgeCarrier(report, at(joint, 'boltOn'), owners);
     judgeCarrier(report, at(joint, 'boreOn'), owners);
     const [bore, boreOn, rod] = [at(joint, 'bore'), at(joint, 'boreOn'), at(joint, 'rod')];
     if (isThere(bore) && !isThere(boreOn)) reportMissing(report, boreOn, 'missing-key', 'what carries the bore');
-    if (!isThere(bore) && !isThere(rod)) reportMissing(report, rod, 'missing-key', '"bore" and "boreOn", or the "rod" that is free to turn about itself');
-    if (owners.length > 0) judgeName(report, rod, 'unknown-rod', 'a rod of this axle', owners.flatMap((view) => view.rodNames));
+    if (!isThere(bore) && !isThere(rod))
+      reportMissing(report, rod, 'missing-key', '"bore" and "boreOn", or the "rod" that is free to turn about itself');
+    if (owners.length > 0)
+      judgeName(
+        report,
+        rod,
+        'unknown-rod',
+        'a rod of this axle',
+        owners.flatMap((view) => view.rodNames),
+      );
   }
 }
 
@@ -115,7 +145,13 @@ function judgeSpans(car: Place, views: readonly AxleView[], report: Report): voi
   for (const [, span] of entriesOf(at(car, 'spans'))) {
     const axles = axlesOf(span, views, report);
     for (const end of ['from', 'to']) {
-      judgeName(report, at(span, end), 'unknown-point', 'a point of the axle, or [x, y, z]', axles.flatMap((view) => view.pointNames));
+      judgeName(
+        report,
+        at(span, end),
+        'unknown-point',
+        'a point of the axle, or [x, y, z]',
+        axles.flatMap((view) => view.pointNames),
+      );
       judgeCarrier(report, at(span, `${end}On`), axles);
     }
   }

@@ -14,10 +14,22 @@ function judgeRodEnds(view: AxleView, report: Report): void {
       judgeName(report, { value, path: [...rod.place.path, i] }, 'unknown-point', 'a point of this axle', view.knownPoints);
     });
     if (RESERVED_ROD_NAMES.includes(rod.name)) {
-      report({ code: 'reserved-name', path: rod.place.path, on: 'key', found: describe(rod.name), expected: 'a name that is not one of the carriers', hint: null });
+      report({
+        code: 'reserved-name',
+        path: rod.place.path,
+        on: 'key',
+        found: describe(rod.name),
+        expected: 'a name that is not one of the carriers',
+        hint: null,
+      });
     }
     if (rod.inner === 'wheelCentre') {
-      reportValue(report, { value: rod.inner, path: [...rod.place.path, 0] }, 'point-on-two-bodies', 'a point on the body: the wheel centre is on the knuckle');
+      reportValue(
+        report,
+        { value: rod.inner, path: [...rod.place.path, 0] },
+        'point-on-two-bodies',
+        'a point on the body: the wheel centre is on the knuckle',
+      );
     }
   }
 }
@@ -30,7 +42,13 @@ function judgeBodies(view: AxleView, report: Report): void {
   for (const rod of view.rods) {
     const holder = rod.outer === undefined ? undefined : inner.get(rod.outer);
     if (holder === undefined || rod.outer === rod.inner) continue;
-    reportValue(report, { value: rod.outer, path: [...rod.place.path, 1] }, 'point-on-two-bodies', `a point on the knuckle: ${holder} has this one on the body`, 'a rod is [point on the body, point on the knuckle]');
+    reportValue(
+      report,
+      { value: rod.outer, path: [...rod.place.path, 1] },
+      'point-on-two-bodies',
+      `a point on the knuckle: ${holder} has this one on the body`,
+      'a rod is [point on the body, point on the knuckle]',
+    );
   }
 }
 
@@ -52,7 +70,8 @@ function judgeTrailingArm(view: AxleView, report: Report): void {
   const arm = at(view.place, 'trailingArm');
   judgeDirection(report, at(arm, 'axis'));
   const pivot = judgeName(report, at(arm, 'pivot'), 'unknown-point', 'a point of this axle', view.knownPoints);
-  if (pivot === 'wheelCentre') reportValue(report, at(arm, 'pivot'), 'point-on-two-bodies', 'a point on the body: the wheel centre is on the knuckle');
+  if (pivot === 'wheelCentre')
+    reportValue(report, at(arm, 'pivot'), 'point-on-two-bodies', 'a point on the body: the wheel centre is on the knuckle');
 }
 
 function judgeSteering(view: AxleView, report: Report): void {
@@ -70,7 +89,14 @@ function judgeSteering(view: AxleView, report: Report): void {
       reportValue(report, rod, 'unknown-rod', 'the rod that the rack moves, on a strut always `tieRod`');
     }
   } else if (view.layout === 'multi-link') {
-    if (!isThere(rod)) reportMissing(report, rod, 'missing-key', `the rod that the rack moves: ${listNames(view.rodNames)}`, suggest('tieRod', view.rodNames));
+    if (!isThere(rod))
+      reportMissing(
+        report,
+        rod,
+        'missing-key',
+        `the rod that the rack moves: ${listNames(view.rodNames)}`,
+        suggest('tieRod', view.rodNames),
+      );
     else judgeName(report, rod, 'unknown-rod', 'the rod that the rack moves', view.rodNames);
   }
 }
@@ -82,7 +108,8 @@ const STRUT_ONLY = ['strutTube'];
 export function judgeLinkage(view: AxleView, report: Report): void {
   judgeSteering(view, report);
   if (view.layout === 'strut') {
-    for (const key of MULTI_LINK_ONLY) refuse(report, at(view.place, key), 'wrong-layout', 'no such thing on a strut: its rods are armFront, armRear and tieRod');
+    for (const key of MULTI_LINK_ONLY)
+      refuse(report, at(view.place, key), 'wrong-layout', 'no such thing on a strut: its rods are armFront, armRear and tieRod');
   }
   if (view.layout !== 'multi-link') return;
   for (const key of STRUT_ONLY) refuse(report, at(view.place, key), 'wrong-layout', 'no such thing on a multi-link');

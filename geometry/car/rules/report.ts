@@ -18,15 +18,34 @@ export function reportMissing(report: Report, place: Place, code: FaultCode, exp
 }
 
 /** A name that has to be one of those known; the name when it is, undefined when it is not or not there. */
-export function judgeName(report: Report, place: Place, code: FaultCode, what: string, known: readonly string[]): string | undefined {
+export function judgeName(
+  report: Report,
+  place: Place,
+  code: FaultCode,
+  what: string,
+  known: readonly string[],
+): string | undefined {
   const name = textOf(place);
   if (name === undefined || known.includes(name)) return name;
-  reportValue(report, place, code, known.length === 0 ? `${what}; there is none` : `${what}: ${listNames(known)}`, suggest(name, known));
+  reportValue(
+    report,
+    place,
+    code,
+    known.length === 0 ? `${what}; there is none` : `${what}: ${listNames(known)}`,
+    suggest(name, known),
+  );
   return undefined;
 }
 
 /** A key that has to be one of those known. */
-export function judgeKey(report: Report, key: string, place: Place, code: FaultCode, what: string, known: readonly string[]): boolean {
+export function judgeKey(
+  report: Report,
+  key: string,
+  place: Place,
+  code: FaultCode,
+  what: string,
+  known: readonly string[],
+): boolean {
   if (known.includes(key)) return true;
   report({
     code,
@@ -62,5 +81,6 @@ export function judgeInterval(report: Report, place: Place): readonly [number, n
 
 /** Refuses a thing that belongs to another layout. */
 export function refuse(report: Report, place: Place, code: FaultCode, expected: string): void {
-  if (isThere(place)) report({ code, path: place.path, on: 'key', found: describe(place.path[place.path.length - 1]), expected, hint: null });
+  if (isThere(place))
+    report({ code, path: place.path, on: 'key', found: describe(place.path[place.path.length - 1]), expected, hint: null });
 }

@@ -20,7 +20,14 @@ function judgeSpringRate(view: AxleView, part: Place, report: Report): void {
   if (!isThere(springRate)) return;
   const spring = at(view.place, 'spring');
   if (!isThere(spring)) {
-    report({ code: 'missing-part', path: springRate.path, on: 'key', found: '"springRate"', expected: 'a spring on this axle', hint: null });
+    report({
+      code: 'missing-part',
+      path: springRate.path,
+      on: 'key',
+      found: '"springRate"',
+      expected: 'a spring on this axle',
+      hint: null,
+    });
     return;
   }
   const rates = itemsOf(at(spring, 'rates')).map(numberOf);
@@ -33,13 +40,23 @@ function judgeBarSetting(view: AxleView, part: Place, report: Report): void {
   const bar = at(view.place, 'antiRollBar');
   for (const key of ['barHole', 'barRate']) {
     if (isThere(at(part, key)) && !isThere(bar)) {
-      report({ code: 'missing-part', path: at(part, key).path, on: 'key', found: describe(key), expected: 'an anti-roll bar on this axle', hint: null });
+      report({
+        code: 'missing-part',
+        path: at(part, key).path,
+        on: 'key',
+        found: describe(key),
+        expected: 'an anti-roll bar on this axle',
+        hint: null,
+      });
     }
   }
   if (!isThere(bar)) return;
-  const holes = itemsOf(at(bar, 'holes')).map((hole) => textOf(at(hole, 'name'))).filter((name) => name !== undefined);
+  const holes = itemsOf(at(bar, 'holes'))
+    .map((hole) => textOf(at(hole, 'name')))
+    .filter((name) => name !== undefined);
   const hole = at(part, 'barHole');
-  for (const place of [hole, at(hole, 'left'), at(hole, 'right')]) judgeName(report, place, 'unknown-hole', 'a hole of the bar', holes);
+  for (const place of [hole, at(hole, 'left'), at(hole, 'right')])
+    judgeName(report, place, 'unknown-hole', 'a hole of the bar', holes);
 }
 
 function judgeSetup(views: readonly AxleView[], setup: Place, report: Report): void {
@@ -47,7 +64,14 @@ function judgeSetup(views: readonly AxleView[], setup: Place, report: Report): v
     const part = at(setup, view.axle);
     if (!isThere(part)) continue;
     if (!isThere(view.place)) {
-      report({ code: 'missing-axle', path: part.path, on: 'key', found: describe(view.axle), expected: `a ${view.axle} axle in the file`, hint: null });
+      report({
+        code: 'missing-axle',
+        path: part.path,
+        on: 'key',
+        found: describe(view.axle),
+        expected: `a ${view.axle} axle in the file`,
+        hint: null,
+      });
       continue;
     }
     for (const side of ['both', 'left', 'right']) judgeSettings(view, at(part, side), report);
@@ -68,13 +92,19 @@ export function judgeSetups(car: Place, views: readonly AxleView[], report: Repo
 }
 
 /** Every setting of every setup with its adjuster: for what is allowed but worth a warning. */
-export function settingsOf(car: Place, views: readonly AxleView[]): { readonly setting: Place; readonly adjuster: Place; readonly name: string }[] {
+export function settingsOf(
+  car: Place,
+  views: readonly AxleView[],
+): { readonly setting: Place; readonly adjuster: Place; readonly name: string }[] {
   return entriesOf(at(car, 'setups')).flatMap(([, setup]) =>
     views.flatMap((view) =>
       ['both', 'left', 'right'].flatMap((side) =>
-        entriesOf(at(setup, view.axle, side)).map(([name, setting]) => ({ setting, name, adjuster: at(view.place, 'adjusters', name) })),
+        entriesOf(at(setup, view.axle, side)).map(([name, setting]) => ({
+          setting,
+          name,
+          adjuster: at(view.place, 'adjusters', name),
+        })),
       ),
     ),
   );
 }
-

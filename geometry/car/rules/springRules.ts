@@ -33,7 +33,8 @@ function judgeSpring(view: AxleView, report: Report): void {
     reportValue(report, seat, 'wrong-layout', '`upper`, `lower` and `lowerOn`: there is no strut on this axle');
   }
   if (isThere(seat)) {
-    for (const key of ['upper', 'lower', 'lowerOn']) refuse(report, at(spring, key), 'spring-numbers', 'either a seat on the strut or points of its own');
+    for (const key of ['upper', 'lower', 'lowerOn'])
+      refuse(report, at(spring, key), 'spring-numbers', 'either a seat on the strut or points of its own');
   }
   judgeEnds(view, spring, report);
   judgeSpringLengths(spring, report);
@@ -64,10 +65,21 @@ function judgeDamper(view: AxleView, report: Report): void {
   const stroke = read('stroke') ?? length;
   if (stroke === undefined) return;
   if (length !== undefined && Math.abs(stroke - length) * view.mmPerUnit > STROKE_ROUNDING_MM) {
-    reportValue(report, at(damper, 'stroke'), 'damper-numbers', `${Number(length.toPrecision(6))}: the difference of \`open\` and \`closed\``);
+    reportValue(
+      report,
+      at(damper, 'stroke'),
+      'damper-numbers',
+      `${Number(length.toPrecision(6))}: the difference of \`open\` and \`closed\``,
+    );
   }
   if (droop === undefined) return;
-  if (droop < 0 || droop > stroke) reportValue(report, at(damper, 'droopStopAt'), 'damper-numbers', `from 0 to the stroke (${stroke}): at design the damper stands between its ends`);
+  if (droop < 0 || droop > stroke)
+    reportValue(
+      report,
+      at(damper, 'droopStopAt'),
+      'damper-numbers',
+      `from 0 to the stroke (${stroke}): at design the damper stands between its ends`,
+    );
   else if (bump !== undefined && (bump > stroke - droop || bump < -droop)) {
     reportValue(report, at(damper, 'bumpStopAt'), 'damper-numbers', `from ${-droop} (open) to ${stroke - droop} (solid)`);
   }
@@ -82,15 +94,18 @@ function judgeDamperAtDesign(view: AxleView, report: Report): void {
   const [top, bottom] = [view.pointOf(upper, 'left'), view.pointOf(lower, 'left')];
   if (top === undefined || bottom === undefined) return;
   const now = Number(distance(top, bottom).toPrecision(6));
-  if (open !== undefined && now > open) reportValue(report, at(damper, 'open'), 'damper-numbers', `no less than the length at design (${now})`);
-  else if (closed !== undefined && now < closed) reportValue(report, at(damper, 'closed'), 'damper-numbers', `no more than the length at design (${now})`);
+  if (open !== undefined && now > open)
+    reportValue(report, at(damper, 'open'), 'damper-numbers', `no less than the length at design (${now})`);
+  else if (closed !== undefined && now < closed)
+    reportValue(report, at(damper, 'closed'), 'damper-numbers', `no more than the length at design (${now})`);
 }
 
 function judgeBar(view: AxleView, report: Report): void {
   const bar = at(view.place, 'antiRollBar');
   if (!isThere(bar)) return;
   const axis = isThere(at(bar, 'axis')) ? judgeDirection(report, at(bar, 'axis')) : ([0, 1, 0] as const);
-  if (view.layout !== undefined) judgeName(report, at(bar, 'linkOn'), 'unknown-carrier', 'what carries the link', carriersOf(view));
+  if (view.layout !== undefined)
+    judgeName(report, at(bar, 'linkOn'), 'unknown-carrier', 'what carries the link', carriersOf(view));
   const pivot = vectorOf(at(bar, 'pivot'));
   const linkEnd = vectorOf(at(bar, 'linkEnd'));
   const names = new Set<string>();
@@ -103,15 +118,28 @@ function judgeBar(view: AxleView, report: Report): void {
   for (const place of [bar, ...itemsOf(at(bar, 'holes'))]) judgeArmEnd(view, at(place, 'armEnd'), pivot, axis, linkEnd, report);
 }
 
-function judgeArmEnd(view: AxleView, place: Place, pivot: Vector | undefined, axis: Vector | undefined, linkEnd: Vector | undefined, report: Report): void {
+function judgeArmEnd(
+  view: AxleView,
+  place: Place,
+  pivot: Vector | undefined,
+  axis: Vector | undefined,
+  linkEnd: Vector | undefined,
+  report: Report,
+): void {
   const end = vectorOf(place);
   if (end === undefined) return;
   const tooShort = (gap: number, what: string): void => {
-    report({ code: 'bar-too-short', path: place.path, found: `${Number((gap * view.mmPerUnit).toPrecision(3))} mm`, expected: `${what} of ${SHORTEST_LINK_MM} mm or more`, hint: null });
+    report({
+      code: 'bar-too-short',
+      path: place.path,
+      found: `${Number((gap * view.mmPerUnit).toPrecision(3))} mm`,
+      expected: `${what} of ${SHORTEST_LINK_MM} mm or more`,
+      hint: null,
+    });
   };
   if (pivot !== undefined && axis !== undefined) {
     const arm = length(reject(subtract(end, pivot), unit(axis)));
-    if (arm * view.mmPerUnit < SHORTEST_LINK_MM) tooShort(arm, 'a distance from the bar\'s centre line');
+    if (arm * view.mmPerUnit < SHORTEST_LINK_MM) tooShort(arm, "a distance from the bar's centre line");
   }
   if (linkEnd !== undefined) {
     const link = distance(end, linkEnd);
@@ -122,7 +150,8 @@ function judgeArmEnd(view: AxleView, place: Place, pivot: Vector | undefined, ax
 function judgeSections(view: AxleView, report: Report): void {
   const known = [...view.rodNames, ...(view.layout === 'strut' ? ['arm'] : []), 'barLink', 'driveShaft'];
   for (const [name, section] of entriesOf(at(view.place, 'sections'))) {
-    if (view.layout !== undefined) judgeKey(report, name, section, 'unknown-rod', 'a rod of this axle, `barLink` or `driveShaft`', known);
+    if (view.layout !== undefined)
+      judgeKey(report, name, section, 'unknown-rod', 'a rod of this axle, `barLink` or `driveShaft`', known);
     const [diameter, wall] = [numberOf(at(section, 'diameter')), numberOf(at(section, 'wall'))];
     if (diameter !== undefined && wall !== undefined && wall > diameter / 2) {
       reportValue(report, at(section, 'wall'), 'section-numbers', `no more than half the diameter (${diameter / 2}); 0 is solid`);
@@ -140,7 +169,8 @@ function judgeShaftAndTube(view: AxleView, report: Report): void {
   }
   const tube = at(view.place, 'strutTube');
   const [from, to] = [numberOf(at(tube, 'from')), numberOf(at(tube, 'to'))];
-  if (from !== undefined && to !== undefined && from >= to) reportValue(report, at(tube, 'to'), 'reversed-range', `more than \`from\` (${describe(from)})`);
+  if (from !== undefined && to !== undefined && from >= to)
+    reportValue(report, at(tube, 'to'), 'reversed-range', `more than \`from\` (${describe(from)})`);
 }
 
 /** Springs, dampers, bar, sections, shafts: what they stand on and whether their numbers can be true together. */
@@ -153,5 +183,6 @@ export function judgeSprings(view: AxleView, report: Report): void {
   judgeShaftAndTube(view, report);
   const travel = at(view.place, 'travel');
   const ends = judgeInterval(report, travel);
-  if (ends !== undefined && (ends[0] > 0 || ends[1] < 0)) reportValue(report, travel, 'range-without-zero', '[droop, bump] with the design height, 0, between them');
+  if (ends !== undefined && (ends[0] > 0 || ends[1] < 0))
+    reportValue(report, travel, 'range-without-zero', '[droop, bump] with the design height, 0, between them');
 }

@@ -14,7 +14,13 @@ function judgeWanted(wanted: Place, views: readonly AxleView[], report: Report):
   const oneOf = (a: string, b: string, isNeeded: boolean): void => {
     const count = [a, b].filter((name) => isThere(at(wanted, name))).length;
     if (count === 2 || (isNeeded && count === 0)) {
-      report({ code: 'question-form', path: wanted.path, found: count === 2 ? `both "${a}" and "${b}"` : `neither "${a}" nor "${b}"`, expected: 'one of them', hint: null });
+      report({
+        code: 'question-form',
+        path: wanted.path,
+        found: count === 2 ? `both "${a}" and "${b}"` : `neither "${a}" nor "${b}"`,
+        expected: 'one of them',
+        hint: null,
+      });
     }
   };
   oneOf('value', 'range', true);
@@ -60,7 +66,8 @@ function judgeMeasurements(car: Place, views: readonly AxleView[], report: Repor
 function judgeUncertainty(car: Place, views: readonly AxleView[], report: Report): void {
   for (const view of views) {
     const part = at(car, 'uncertainty', view.axle);
-    for (const [name, place] of entriesOf(part)) judgeKey(report, name, place, 'unknown-point', `a point of the ${view.axle} axle`, view.knownPoints);
+    for (const [name, place] of entriesOf(part))
+      judgeKey(report, name, place, 'unknown-point', `a point of the ${view.axle} axle`, view.knownPoints);
   }
 }
 
@@ -69,7 +76,8 @@ function judgeSurvey(car: Place, views: readonly AxleView[], report: Report): vo
     judgeAxle(report, at(survey, 'axle'), views);
     for (const observation of itemsOf(at(survey, 'observations'))) {
       const [from, to] = [textOf(at(observation, 'from')), textOf(at(observation, 'to'))];
-      if (from !== undefined && from === to) reportValue(report, at(observation, 'to'), 'coincident-points', 'another point than `from`');
+      if (from !== undefined && from === to)
+        reportValue(report, at(observation, 'to'), 'coincident-points', 'another point than `from`');
       const value = at(observation, 'value');
       if (textOf(at(observation, 'kind')) === 'inclination' && Math.abs(numberOf(value) ?? 0) > 180) {
         reportValue(report, value, 'too-large', 'degrees from the vertical, 180 at most');

@@ -4,10 +4,14 @@ import { anyNumber, direction, fields, interval, list, name, notNegative, positi
 const seat = z
   .enum(['body', 'arm', 'knuckle'], { error: '"body", "arm" or "knuckle"' })
   .optional()
-  .meta({ description: 'The body that carries the moved centre, and so what keeps its length. Left out: the body the point is on.' });
+  .meta({
+    description: 'The body that carries the moved centre, and so what keeps its length. Left out: the body the point is on.',
+  });
 
 const seenFrom = z
-  .enum(['above', 'below', 'front', 'rear', 'inboard', 'outboard'], { error: '"above", "below", "front", "rear", "inboard" or "outboard"' })
+  .enum(['above', 'below', 'front', 'rear', 'inboard', 'outboard'], {
+    error: '"above", "below", "front", "rear", "inboard" or "outboard"',
+  })
   .optional()
   .meta({ description: 'From where the fitter looks at the clock. Left out: along the axis.' });
 
@@ -72,7 +76,10 @@ const offsetBushing = fields({
     .meta({ description: 'Degrees between the positions it can be fitted in.' }),
   seenFrom,
   ...common,
-}).meta({ title: 'Offset bushing', description: 'The hole sits off the bore\'s centre, turned by the clock angle from twelve about the axis; 0…360°.' });
+}).meta({
+  title: 'Offset bushing',
+  description: "The hole sits off the bore's centre, turned by the clock angle from twelve about the axis; 0…360°.",
+});
 
 const clampEccentric = fields({
   kind: z.literal('clamp-eccentric'),
@@ -83,7 +90,10 @@ const clampEccentric = fields({
   mark: clockMark,
   seenFrom,
   ...common,
-}).meta({ title: 'Clamp eccentric', description: 'The camber bolt: the knuckle turns against the strut about the other bolt; −90…90°.' });
+}).meta({
+  title: 'Clamp eccentric',
+  description: 'The camber bolt: the knuckle turns against the strut about the other bolt; −90…90°.',
+});
 
 const thread = fields({
   diameter: positive,
@@ -107,7 +117,7 @@ const turnbuckle = fields({
     .meta({ description: '6: words and steps count flats of the hexagon.' }),
   thread: thread.optional(),
   ...common,
-}).meta({ title: 'Turnbuckle', description: 'The rod\'s length changes by perTurn for each turn.' });
+}).meta({ title: 'Turnbuckle', description: "The rod's length changes by perTurn for each turn." });
 
 const perch = fields({
   kind: z.literal('perch'),
@@ -118,9 +128,13 @@ const perch = fields({
   ...common,
 }).meta({ title: 'Perch', description: 'Spring seat ("seat") or threaded strut foot ("body").' });
 
-export const adjusterSchema = z.discriminatedUnion('kind', [slide, eccentricBolt, offsetBushing, clampEccentric, turnbuckle, perch], {
-  error: 'an adjuster { "kind": … }',
-});
+export const adjusterSchema = z.discriminatedUnion(
+  'kind',
+  [slide, eccentricBolt, offsetBushing, clampEccentric, turnbuckle, perch],
+  {
+    error: 'an adjuster { "kind": … }',
+  },
+);
 
 /** Degrees or turns or lengths: what a setting may be before its own range is asked. */
 export const settingSchema = anyNumber.nullable();

@@ -1,6 +1,19 @@
 import * as z from 'zod';
 import { adjusterSchema } from './adjusterSchema';
-import { anyNumber, between, direction, fields, filledText, interval, list, name, named, notNegative, point, positive } from './vocabulary';
+import {
+  anyNumber,
+  between,
+  direction,
+  fields,
+  filledText,
+  interval,
+  list,
+  name,
+  named,
+  notNegative,
+  point,
+  positive,
+} from './vocabulary';
 import { partialWheelSchema, wheelSchema } from './wheelSchema';
 
 const points = named(name, point);
@@ -44,7 +57,7 @@ const damper = fields({
 });
 
 const antiRollBar = fields({
-  pivot: point.meta({ description: 'Any point of the bar\'s centre line.' }),
+  pivot: point.meta({ description: "Any point of the bar's centre line." }),
   axis: direction.optional(),
   armEnd: point,
   linkEnd: point,

@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import type { CarDocument } from '../document';
 import { axleSchema } from './axleSchema';
 import { jointSchema, partSchema, spanSchema } from './fitUpSchema';
 import { measurementSchema, surveySchema, uncertaintySchema } from './measuringSchema';
@@ -25,8 +26,7 @@ const mass = fields({
   included: flag.optional().meta({ description: 'true: part of body.mass; false: added to it.' }),
 });
 
-/** The car file's form. What one field asks of another is in rules/. */
-export const carSchema = fields({
+const carFields = fields({
   $schema: text.optional(),
   format: z.literal('jounce-car', { error: '"jounce-car"' }),
   version: z.literal(1, { error: '1' }),
@@ -52,3 +52,6 @@ export const carSchema = fields({
   uncertainty: uncertaintySchema.optional(),
   survey: surveySchema.optional(),
 });
+
+/** The car file's form, held to the type of the document. What one field asks of another is in rules/. */
+export const carSchema: z.ZodType<CarDocument> = carFields;

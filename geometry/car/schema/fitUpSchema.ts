@@ -1,5 +1,18 @@
 import * as z from 'zod';
-import { axleName, direction, fields, flag, list, name, notNegative, point, positive, between, sideName, text } from './vocabulary';
+import {
+  axleName,
+  direction,
+  fields,
+  flag,
+  list,
+  name,
+  notNegative,
+  point,
+  positive,
+  between,
+  sideName,
+  text,
+} from './vocabulary';
 
 const shape = z.discriminatedUnion(
   'kind',
@@ -50,7 +63,7 @@ export const jointSchema = fields({
   rated: between(0, 90).meta({ description: 'Greatest tilt in degrees that the maker allows.' }),
 });
 
-const spanEnd = z.union([point, name], { error: 'a point [x, y, z] or a point\'s name' });
+const spanEnd = z.union([point, name], { error: "a point [x, y, z] or a point's name" });
 
 export const spanSchema = fields({
   axle: axleName.optional(),

@@ -1,5 +1,20 @@
 import * as z from 'zod';
-import { anyNumber, axleName, coordinateAxis, fields, filledText, list, name, named, notNegative, oneSideOrBoth, point, positive, sideName, title } from './vocabulary';
+import {
+  anyNumber,
+  axleName,
+  coordinateAxis,
+  fields,
+  filledText,
+  list,
+  name,
+  named,
+  notNegative,
+  oneSideOrBoth,
+  point,
+  positive,
+  sideName,
+  title,
+} from './vocabulary';
 
 const sigma = positive.meta({ description: 'Standard uncertainty.' });
 
@@ -38,9 +53,12 @@ export const measurementSchema = fields({
   sigma: positive.optional(),
 });
 
-const pointUncertainty = z.union([notNegative, z.tuple([notNegative, notNegative, notNegative], { error: 'three numbers, 0 or more' })], {
-  error: 'one number for all three coordinates, or [x, y, z]',
-});
+const pointUncertainty = z.union(
+  [notNegative, z.tuple([notNegative, notNegative, notNegative], { error: 'three numbers, 0 or more' })],
+  {
+    error: 'one number for all three coordinates, or [x, y, z]',
+  },
+);
 
 export const uncertaintySchema = fields({
   default: notNegative.optional(),

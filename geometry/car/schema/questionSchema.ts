@@ -1,5 +1,19 @@
 import * as z from 'zod';
-import { alignmentAngle, anyNumber, axleName, direction, fields, flag, interval, list, motion, name, oneSideOrBoth, positive, title } from './vocabulary';
+import {
+  alignmentAngle,
+  anyNumber,
+  axleName,
+  direction,
+  fields,
+  flag,
+  interval,
+  list,
+  motion,
+  name,
+  oneSideOrBoth,
+  positive,
+  title,
+} from './vocabulary';
 
 const wholeNumber = (least: number, greatest: number): z.ZodInt => {
   const error = `a whole number from ${least} to ${greatest}`;
@@ -26,8 +40,19 @@ const wanted = fields({
 
 const may = z.union(
   [
-    fields({ axle: axleName, adjuster: name, sides: z.enum(['together', 'apart'], { error: '"together" or "apart"' }).optional() }),
-    fields({ axle: axleName, point: name, along: direction, range: interval, step: positive, sides: z.enum(['together', 'apart']).optional() }),
+    fields({
+      axle: axleName,
+      adjuster: name,
+      sides: z.enum(['together', 'apart'], { error: '"together" or "apart"' }).optional(),
+    }),
+    fields({
+      axle: axleName,
+      point: name,
+      along: direction,
+      range: interval,
+      step: positive,
+      sides: z.enum(['together', 'apart']).optional(),
+    }),
   ],
   { error: '{ "axle", "adjuster", "sides" } or { "axle", "point", "along", "range", "step" }' },
 );

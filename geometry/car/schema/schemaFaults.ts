@@ -32,8 +32,14 @@ function faultOfType(path: Path, value: unknown, message: string): PlacelessFaul
     const name = typeof key === 'string' ? `"${key}": ` : '';
     return { code: 'missing-key', path, found: 'nothing', expected: `${name}${message}`, hint: null };
   }
-  if (value === Infinity || value === -Infinity) return { code: 'not-finite', path, found: describe(value), expected: message, hint: null };
-  const hint = value === null ? 'leave the key out where there is no value' : typeof value === 'string' && isNumeric(value) ? `write ${value.trim()} without quotes` : null;
+  if (value === Infinity || value === -Infinity)
+    return { code: 'not-finite', path, found: describe(value), expected: message, hint: null };
+  const hint =
+    value === null
+      ? 'leave the key out where there is no value'
+      : typeof value === 'string' && isNumeric(value)
+        ? `write ${value.trim()} without quotes`
+        : null;
   return { code: 'wrong-type', path, found: describe(value), expected: message, hint };
 }
 
@@ -45,14 +51,24 @@ function faultOfChoice(path: Path, value: unknown, values: readonly unknown[], m
   const isTop = path.length === 1;
   const code = isTop && first === 'format' ? 'wrong-format' : isTop && first === 'version' ? 'wrong-version' : 'not-a-choice';
   const names = values.filter((choice) => typeof choice === 'string');
-  return { code, path, found: describe(value), expected: message, hint: typeof value === 'string' ? suggest(value, names) : null };
+  return {
+    code,
+    path,
+    found: describe(value),
+    expected: message,
+    hint: typeof value === 'string' ? suggest(value, names) : null,
+  };
 }
 
 /** Of the forms that a value may have, the findings of the one that was meant; null when none was. */
 function meantBranch(branches: readonly (readonly Issue[])[]): readonly Issue[] | null {
-  const isOfOtherKind = (issue: Issue): boolean => issue.path.length === 0 && (issue.code === 'invalid_type' || issue.code === 'invalid_value');
+  const isOfOtherKind = (issue: Issue): boolean =>
+    issue.path.length === 0 && (issue.code === 'invalid_type' || issue.code === 'invalid_value');
   const candidates = branches.filter((issues) => issues.length > 0 && !issues.some(isOfOtherKind));
-  return candidates.reduce<readonly Issue[] | null>((best, issues) => (best === null || issues.length < best.length ? issues : best), null);
+  return candidates.reduce<readonly Issue[] | null>(
+    (best, issues) => (best === null || issues.length < best.length ? issues : best),
+    null,
+  );
 }
 
 function faultsOfIssue(document: unknown, issue: Issue, before: Path): PlacelessFault[] {
@@ -66,17 +82,28 @@ function faultsOfIssue(document: unknown, issue: Issue, before: Path): Placeless
       return [faultOfChoice(path, value, issue.values, message)];
     case 'unrecognized_keys': {
       const known = knownKeysAt(carSchema, document, path);
-      return issue.keys.filter((key) => !FORBIDDEN_KEYS.has(key)).map((key) => ({
-        code: 'unknown-key',
-        path: [...path, key],
-        on: 'key',
-        found: describe(key),
-        expected: known.length === 0 ? 'no key here' : listNames(known),
-        hint: suggest(key, known),
-      }));
+      return issue.keys
+        .filter((key) => !FORBIDDEN_KEYS.has(key))
+        .map((key) => ({
+          code: 'unknown-key',
+          path: [...path, key],
+          on: 'key',
+          found: describe(key),
+          expected: known.length === 0 ? 'no key here' : listNames(known),
+          hint: suggest(key, known),
+        }));
     }
     case 'invalid_key':
-      return [{ code: 'bad-name', path, on: 'key', found: describe(path[path.length - 1]), expected: issue.issues[0]?.message ?? message, hint: null }];
+      return [
+        {
+          code: 'bad-name',
+          path,
+          on: 'key',
+          found: describe(path[path.length - 1]),
+          expected: issue.issues[0]?.message ?? message,
+          hint: null,
+        },
+      ];
     case 'invalid_format':
       return [{ code: 'bad-name', path, found: describe(value), expected: message, hint: null }];
     case 'too_small':
@@ -88,8 +115,18 @@ function faultsOfIssue(document: unknown, issue: Issue, before: Path): Placeless
     case 'invalid_union': {
       if ('discriminator' in issue && issue.discriminator !== undefined) {
         if (value === undefined) return [faultOfType(path, value, message)];
-        const kinds = ('options' in issue ? (issue.options as readonly unknown[]) : []).filter((kind) => typeof kind === 'string');
-        return [{ code: 'unknown-kind', path, found: describe(value), expected: listNames(kinds), hint: typeof value === 'string' ? suggest(value, kinds) : null }];
+        const kinds = ('options' in issue ? (issue.options as readonly unknown[]) : []).filter(
+          (kind) => typeof kind === 'string',
+        );
+        return [
+          {
+            code: 'unknown-kind',
+            path,
+            found: describe(value),
+            expected: listNames(kinds),
+            hint: typeof value === 'string' ? suggest(value, kinds) : null,
+          },
+        ];
       }
       const meant = meantBranch(issue.errors);
       if (meant === null) return [faultOfType(path, value, message)];

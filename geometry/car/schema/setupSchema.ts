@@ -1,6 +1,19 @@
 import * as z from 'zod';
 import { settingSchema } from './adjusterSchema';
-import { alignmentAngle, anyNumber, eachSide, axleName, fields, filledText, list, name, named, notNegative, positive, text } from './vocabulary';
+import {
+  alignmentAngle,
+  anyNumber,
+  eachSide,
+  axleName,
+  fields,
+  filledText,
+  list,
+  name,
+  named,
+  notNegative,
+  positive,
+  text,
+} from './vocabulary';
 import { partialWheelSchema } from './wheelSchema';
 
 const settings = named(name, settingSchema);
@@ -13,7 +26,9 @@ const setupAxle = fields({
   rideHeight: anyNumber.optional().meta({ description: 'Height of the body over the ground at this axle against design, + up.' }),
   springRate: positive.optional(),
   barHole: z
-    .union([filledText, fields({ left: filledText, right: filledText })], { error: 'a hole\'s name, or { "left": …, "right": … }' })
+    .union([filledText, fields({ left: filledText, right: filledText })], {
+      error: 'a hole\'s name, or { "left": …, "right": … }',
+    })
     .optional(),
   barRate: notNegative.optional().meta({ description: '0: unhooked.' }),
   wheel: partialWheelSchema.optional(),

@@ -44,11 +44,13 @@ const coordinate = z
 
 export const point = z
   .tuple([coordinate, coordinate, coordinate], { error: 'a point [x, y, z]: three numbers' })
-  .meta({ description: 'A point [x, y, z] in the file\'s unit of length: x forward, y to the left, z up.' });
+  .meta({ description: "A point [x, y, z] in the file's unit of length: x forward, y to the left, z up." });
 
 export const direction = z
   .tuple([anyNumber, anyNumber, anyNumber], { error: 'a direction [x, y, z]: three numbers' })
-  .meta({ description: 'A direction [x, y, z] in the car\'s frame, left side, at the design position; its length does not matter.' });
+  .meta({
+    description: "A direction [x, y, z] in the car's frame, left side, at the design position; its length does not matter.",
+  });
 
 export const interval = z.tuple([anyNumber, anyNumber], { error: 'two numbers [least, greatest]' });
 

@@ -81,7 +81,9 @@ function decodeUtf8(bytes: Uint8Array, start: number): Result<string, { readonly
 }
 
 /** Text of a file's bytes: UTF-8, with or without a byte-order mark (which is dropped). */
-export function decodeText(bytes: Uint8Array): Result<string, PlacelessFault & { readonly place?: { line: number; column: number } }> {
+export function decodeText(
+  bytes: Uint8Array,
+): Result<string, PlacelessFault & { readonly place?: { line: number; column: number } }> {
   if (bytes.length > LARGEST_FILE_BYTES) return fail(fileTooLarge(bytes.length));
   const wide = wideEncodingOf(bytes);
   if (wide !== null) return fail(utf16(wide));

@@ -20,7 +20,13 @@ export function findKeyFaults(text: string): PlacelessFault[] {
       const here = seen[seen.length - 1]!;
       const at = { path: [...path, name], on: 'key', offset } as const;
       if (here.has(name)) {
-        faults.push({ code: 'duplicate-key', ...at, found: `a second "${name.slice(0, 60)}"`, expected: 'every key once', hint: 'remove one of the two' });
+        faults.push({
+          code: 'duplicate-key',
+          ...at,
+          found: `a second "${name.slice(0, 60)}"`,
+          expected: 'every key once',
+          hint: 'remove one of the two',
+        });
       }
       if (FORBIDDEN_KEYS.has(name)) {
         faults.push({ code: 'forbidden-key', ...at, found: `"${name}"`, expected: 'another name', hint: null });

@@ -86,12 +86,33 @@ export function findSyntaxFault(text: string): PlacelessFault {
   if (error === null) return { code: 'not-json', ...none, offset: 0, found: null, expected: 'JSON' };
   const { at, kind } = error;
   if (kind === 'Comment' || kind === 'UnexpectedEndOfComment') {
-    return { code: 'comment', path: [], offset: at, found: 'a comment', expected: 'JSON without comments', hint: 'put remarks into "notes"' };
+    return {
+      code: 'comment',
+      path: [],
+      offset: at,
+      found: 'a comment',
+      expected: 'JSON without comments',
+      hint: 'put remarks into "notes"',
+    };
   }
   const closing = text.charAt(at) === '}' || text.charAt(at) === ']';
   const comma = closing ? commaBefore(text, at) : null;
   if (comma !== null) {
-    return { code: 'trailing-comma', path: [], offset: comma, found: `"," before "${text.charAt(at)}"`, expected: 'no comma after the last entry', hint: 'remove the comma' };
+    return {
+      code: 'trailing-comma',
+      path: [],
+      offset: comma,
+      found: `"," before "${text.charAt(at)}"`,
+      expected: 'no comma after the last entry',
+      hint: 'remove the comma',
+    };
   }
-  return { code: 'not-json', path: [], offset: at, found: excerptAt(text, at), expected: EXPECTED[kind] ?? 'JSON', hint: hintFor(text, at) };
+  return {
+    code: 'not-json',
+    path: [],
+    offset: at,
+    found: excerptAt(text, at),
+    expected: EXPECTED[kind] ?? 'JSON',
+    hint: hintFor(text, at),
+  };
 }
