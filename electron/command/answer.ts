@@ -1,0 +1,23 @@
+import type { Options } from './options';
+import type { LoadedCar } from './carSource';
+import type { TextStyle } from './textTable';
+
+/** Called again and again with how much of how much is done. */
+export type Tell = (done: number, total: number) => Promise<void>;
+
+/** What a verb was asked, its options read and its car found. */
+export interface Call {
+  /** the car, for the verbs that take one */
+  readonly car: LoadedCar | null;
+  readonly options: Options;
+  /** tells how far a long answer has come, and lets Ctrl-C through */
+  readonly progress: Tell;
+}
+
+/** A verb's answer: the document of `--json` (signed when printed), and the same in words. */
+export interface Answer {
+  readonly document: object;
+  readonly words: (style: TextStyle) => string;
+}
+
+export type VerbModule = { readonly answer: (call: Call) => Promise<Answer> };

@@ -1,0 +1,118 @@
+import { open, type FileHandle } from 'node:fs/promises';
+import {
+  parseCar,
+  parseCarBytes,
+  toMechanism,
+  type CarDocument,
+  type CarMechanism,
+  type Fault,
+  type Warning,
+} from '../../geometry/index';
+import { CommandError } from './commandError';
+
+/** A car that has been read and judged. */
+export interface LoadedCar {
+  readonly document: CarDocument;
+  readonly warnings: readonly Warning[];
+  /** the version that the file says, where it is older than the one that is written now */
+  readonly olderVersion?: number;
+  readonly mechanism: CarMechanism;
+}
+
+/** The largest file that is read at all; one byte more is enough to know that it is too large. */
+export const LARGEST_FILE = 16 * 1024 * 1024;
+
+type Parsed = ReturnType<typeof parseCar>;
+
+function loaded(parsed: Parsed, name: string): LoadedCar {
+  if (!parsed.ok) {
+    const { faults } = parsed.failure;
+    throw new CommandError({ kind: 'file', message: `${name} is refused: ${countOf(faults.length, 'fault')}`, faults });
+  }
+  const { document, warnings, olderVersion } = parsed.value;
+  return {
+    document,
+    warnings,
+    mechanism: toMechanism(document),
+    ...(olderVersion === undefined ? {} : { olderVersion }),
+  };
+}
+
+export const countOf = (count: number, what: string): string => `${count} ${what}${count === 1 ? '' : 's'}`;
+
+/** The car in a file, or on standard input when the path is `-`. */
+export async function readCarFile(path: string): Promise<LoadedCar> {
+  const bytes = path === '-' ? await readStandardInput() : await readFileCapped(path);
+  return loaded(parseCarBytes(bytes), path === '-' ? 'standard input' : path);
+}
+
+/** The car in a text, such as the `car` of a line of `batch`. Lines and columns would be those of the line: they are left out. */
+export function readCarText(text: string): LoadedCar {
+  try {
+    return loaded(parseCar(text), 'the car');
+  } catch (thrown) {
+    if (!(thrown instanceof CommandError)) throw thrown;
+    throw new CommandError({ ...thrown.document, faults: (thrown.document.faults ?? []).map(withoutPlace) });
+  }
+}
+
+export const withoutPlace = (fault: Fault): Fault => ({ ...fault, line: null, column: null });
+
+/** A file's bytes, at most one more than the largest that is read: pipes and devices have no size to ask for. */
+export async function readFileCapped(path: string): Promise<Uint8Array> {
+  let file: FileHandle | null = null;
+  try {
+    file = await open(path, 'r');
+    if ((await file.stat()).isDirectory()) throw unreadable(path, 'a folder', 'a file');
+    const pieces: Buffer[] = [];
+    let size = 0;
+    while (size <= LARGEST_FILE) {
+      const { bytesRead, buffer } = await file.read(Buffer.allocUnsafe(64 * 1024), 0, 64 * 1024, null);
+      if (bytesRead === 0) break;
+      pieces.push(buffer.subarray(0, bytesRead));
+      size += bytesRead;
+    }
+    return Buffer.concat(pieces);
+  } catch (thrown) {
+    if (thrown instanceof CommandError) throw thrown;
+    throw unreadable(path, reasonOf(thrown), 'a file that can be read');
+  } finally {
+    await file?.close();
+  }
+}
+
+export async function readStandardInput(): Promise<Uint8Array> {
+  const pieces: Buffer[] = [];
+  let size = 0;
+  for await (const piece of process.stdin as AsyncIterable<Buffer>) {
+    pieces.push(piece);
+    size += piece.length;
+    if (size > LARGEST_FILE) break;
+  }
+  return Buffer.concat(pieces);
+}
+
+function unreadable(path: string, found: string, expected: string): CommandError {
+  const fault: Fault = { code: 'cannot-read', path: null, line: null, column: null, found, expected, hint: null };
+  return new CommandError({ kind: 'file', message: `cannot read ${path}: ${found}`, faults: [fault] });
+}
+
+/** The system's own words for a failure, by its code. */
+export function reasonOf(thrown: unknown): string {
+  const code = (thrown as NodeJS.ErrnoException | null)?.code;
+  switch (code) {
+    case 'ENOENT':
+      return 'no such file';
+    case 'EACCES':
+    case 'EPERM':
+      return 'the system does not allow it';
+    case 'EISDIR':
+      return 'a folder';
+    case 'ENOTDIR':
+      return 'a part of its path is not a folder';
+    case 'ENOSPC':
+      return 'the disk is full';
+    default:
+      return code ?? (thrown instanceof Error ? thrown.message : String(thrown));
+  }
+}

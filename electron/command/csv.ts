@@ -1,0 +1,59 @@
+import { CONTRACT_UNITS, numberNamesOf, numbersOf, readingsOf, type AxleName, type ReadingEntry } from '../../geometry/index';
+import { isFailed, type ReadingsRow, type Row } from './rows';
+
+/** The rows of one axle; without a prefix when the sweep is of that axle alone. */
+export interface CsvAxle {
+  readonly axle: AxleName;
+  readonly prefix: string;
+  readonly rows: readonly Row[];
+}
+
+const LINE_END = '\r\n';
+const SIDES = ['left', 'right', 'both'] as const;
+
+const entriesOf = (side: (typeof SIDES)[number]): readonly ReadingEntry[] => readingsOf(side === 'both' ? 'axle' : 'corner');
+
+/** A field of RFC 4180: quoted where it must be. */
+export const csvField = (text: string): string => (/[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text);
+
+function headerOf(axles: readonly CsvAxle[], inputUnit: string): string[] {
+  const names = [`input [${inputUnit}]`];
+  for (const { prefix } of axles)
+    for (const side of SIDES)
+      for (const entry of entriesOf(side))
+        for (const name of numberNamesOf(entry)) names.push(`${prefix}${side}.${name} [${CONTRACT_UNITS[entry.quantity]}]`);
+  names.push('error');
+  return names;
+}
+
+const EMPTY_CELLS = SIDES.reduce((count, side) => count + entriesOf(side).flatMap(numberNamesOf).length, 0);
+
+function cellsOf(row: ReadingsRow): string[] {
+  const cells: string[] = [];
+  for (const side of SIDES)
+    for (const entry of entriesOf(side))
+      for (const number of numbersOf(entry, row[side][entry.key] ?? null)) cells.push(number === null ? '' : String(number));
+  return cells;
+}
+
+/**
+ * A sweep as CSV, line by line: RFC 4180, CRLF, decimal points, full precision, no byte-order mark; an empty cell is no value.
+ * Columns: the input, every reading of left, right and both in catalogue order, then the error of a row that was not reached.
+ */
+export function* sweepCsvLines(inputs: readonly number[], inputUnit: string, axles: readonly CsvAxle[]): Generator<string> {
+  yield headerOf(axles, inputUnit).map(csvField).join(',') + LINE_END;
+  for (const [index, input] of inputs.entries()) {
+    const cells = [String(input)];
+    const errors: string[] = [];
+    for (const { axle, prefix, rows } of axles) {
+      const row = rows[index];
+      if (row && !isFailed(row)) cells.push(...cellsOf(row));
+      else {
+        cells.push(...Array.from({ length: EMPTY_CELLS }, () => ''));
+        if (row) errors.push(`${prefix === '' ? '' : `${axle}: `}${row.error.message}`);
+      }
+    }
+    cells.push(csvField(errors.join('; ')));
+    yield cells.join(',') + LINE_END;
+  }
+}

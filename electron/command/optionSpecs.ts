@@ -1,0 +1,160 @@
+/** What the value of an option is. `settings` may be given again and again. */
+export type OptionKind = 'flag' | 'text' | 'number' | 'count' | 'travel' | 'axle' | 'motion' | 'settings';
+
+export interface OptionSpec {
+  /** as spelled after the dashes, and as key in `batch` */
+  readonly name: string;
+  readonly kind: OptionKind;
+  /** how the value is written in help; empty for a flag */
+  readonly value: string;
+  readonly help: string;
+  /** it makes the verb write a file, which `batch` refuses */
+  readonly writes?: true;
+  /** it says how to print, not what to answer: no key of `batch` */
+  readonly printing?: true;
+}
+
+export type VerbName = 'check' | 'readings' | 'sweep' | 'schema' | 'batch';
+
+export interface VerbSpec {
+  readonly name: VerbName;
+  /** positional arguments as help writes them; empty when there is none */
+  readonly positional: string;
+  readonly takesCar: boolean;
+  readonly summary: string;
+  /** what else there is to know, one paragraph each */
+  readonly details: readonly string[];
+  readonly options: readonly OptionSpec[];
+  readonly examples: readonly string[];
+}
+
+const SETUP: OptionSpec = {
+  name: 'setup',
+  kind: 'text',
+  value: 'NAME',
+  help: 'setup of the car; the first in the file when not given',
+};
+const SET: OptionSpec = {
+  name: 'set',
+  kind: 'settings',
+  value: 'WHAT=VALUE',
+  help: "changes the setup for this call only, again and again: front.both.rearBush=90 (or 3h, or none), front.setToe=0.05, rear.rideHeight=-10; in the file's unit",
+};
+const PRINTING: readonly OptionSpec[] = [
+  { name: 'json', kind: 'flag', value: '', help: 'one JSON document on standard output, also for an error', printing: true },
+  { name: 'help', kind: 'flag', value: '', help: 'this text', printing: true },
+  { name: 'version', kind: 'flag', value: '', help: 'the version of the program', printing: true },
+];
+const COMMON: readonly OptionSpec[] = [SETUP, SET, ...PRINTING];
+
+const AXLE: OptionSpec = { name: 'axle', kind: 'axle', value: 'front|rear', help: 'this axle only; both when not given' };
+const TRAVEL: OptionSpec = {
+  name: 'travel',
+  kind: 'travel',
+  value: 'Z|L,R',
+  help: 'wheel travel in mm from where the car stands, + bump; left and right may differ; with roll it is heave, + body down',
+};
+const RACK: OptionSpec = {
+  name: 'rack',
+  kind: 'number',
+  value: 'MM',
+  help: "rack travel from centre in mm, + along the rack's axis; steered axles only",
+};
+const ROLL: OptionSpec = {
+  name: 'roll',
+  kind: 'number',
+  value: 'DEG',
+  help: 'body roll in degrees, + left side up, as in a left turn',
+};
+
+export const VERBS: readonly VerbSpec[] = [
+  {
+    name: 'check',
+    positional: 'CAR',
+    takesCar: true,
+    summary: 'reads and judges a car file',
+    details: [
+      'Says every fault with its line and column and what is expected there, and warns of what is odd without being wrong.',
+    ],
+    options: COMMON,
+    examples: ['jounce check samples/hatch.jounce.json'],
+  },
+  {
+    name: 'readings',
+    positional: 'CAR',
+    takesCar: true,
+    summary: 'every reading at one position, and the difference to another setup',
+    details: [
+      'Without a position: where the car stands in its setup. What every reading means: jounce help readings-list, or jounce help camber for one.',
+      "Limits of the file are judged standing, rack 0, no roll, after the setup's toe.",
+    ],
+    options: [
+      { name: 'against', kind: 'text', value: 'NAME', help: 'also the same position in this setup, and this less that' },
+      AXLE,
+      TRAVEL,
+      RACK,
+      ROLL,
+      ...COMMON,
+    ],
+    examples: [
+      'jounce readings samples/hatch.jounce.json --axle front --travel 25 --rack 10',
+      'jounce readings samples/hatch.jounce.json --set front.both.rearBush=3h --against Baseline',
+    ],
+  },
+  {
+    name: 'sweep',
+    positional: 'CAR',
+    takesCar: true,
+    summary: 'readings over a motion, or over a list of positions',
+    details: [
+      'The ends are included. Bump and steer are in mm (steer moves the rack), roll in degrees; travel counts from where the car stands. What is swept is not given as a fixed flag too.',
+      'A list is CSV with the header travelLeft,travelRight,rack or travelLeft,travelRight,rack,roll; its rows are numbered from 1 as input.',
+      'A position that cannot be reached stays in the answer as a row with its reason.',
+    ],
+    options: [
+      { name: 'motion', kind: 'motion', value: 'bump|roll|steer', help: 'what is swept' },
+      { name: 'from', kind: 'number', value: 'A', help: 'first input' },
+      { name: 'to', kind: 'number', value: 'B', help: 'last input' },
+      { name: 'steps', kind: 'count', value: 'N', help: 'number of positions, ends included' },
+      { name: 'list', kind: 'text', value: 'IN.csv', help: 'positions from a file instead of a motion; - is standard input' },
+      { name: 'csv', kind: 'text', value: 'OUT.csv', help: 'writes every reading as CSV', writes: true },
+      { name: 'force', kind: 'flag', value: '', help: 'lets --csv replace an existing file', writes: true },
+      { name: 'against', kind: 'text', value: 'NAME', help: 'also the same positions in this setup, and this less that' },
+      AXLE,
+      TRAVEL,
+      RACK,
+      ROLL,
+      ...COMMON,
+    ],
+    examples: [
+      'jounce sweep samples/hatch.jounce.json --axle front --motion bump --from -60 --to 60 --steps 13',
+      'jounce sweep samples/hatch.jounce.json --motion roll --from -3 --to 3 --steps 13 --csv roll.csv',
+    ],
+  },
+  {
+    name: 'schema',
+    positional: '',
+    takesCar: false,
+    summary: 'the JSON Schema of the car file',
+    details: ['An editor that knows the schema completes names and marks faults while the file is written.'],
+    options: COMMON,
+    examples: ['jounce schema > jounce-car.schema.json'],
+  },
+  {
+    name: 'batch',
+    positional: '',
+    takesCar: false,
+    summary: 'JSON lines in, JSON lines out, in order',
+    details: [
+      'A line on standard input is { "id": any, "car": a car document or the path of one, "ask": "readings", "options": { "travel": 25, "set": { "front.both.rearBush": 90 } } }. Option keys are the flags without dashes.',
+      'A line on standard output is { "id", "answer": what the verb prints with --json } or { "id", "error" }. Blank lines are skipped; a line that cannot be read answers "id": null. Verbs and options that write a file are refused.',
+      '--setup and --set hold for every line that does not give its own.',
+    ],
+    options: COMMON,
+    examples: [`echo '{"id":1,"car":"samples/hatch.jounce.json","ask":"readings","options":{"axle":"front"}}' | jounce batch`],
+  },
+];
+
+export const VERB_NAMES: readonly string[] = VERBS.map((verb) => verb.name);
+
+export const findVerb = (name: string): VerbSpec | undefined => VERBS.find((verb) => verb.name === name);

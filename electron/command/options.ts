@@ -1,0 +1,144 @@
+import { suggest, type AxleName } from '../../geometry/index';
+import { usageError } from './commandError';
+import type { OptionSpec, VerbSpec } from './optionSpecs';
+
+export type Motion = 'bump' | 'roll' | 'steer';
+export interface TravelPair {
+  readonly left: number;
+  readonly right: number;
+}
+/** One `--set`: its dotted name and the value as given. */
+export interface Setting {
+  readonly name: string;
+  readonly value: number | string | null;
+}
+
+/** The options of a call, read and of their kind. Lengths in mm and angles in degrees. */
+export interface Options {
+  setup?: string;
+  set?: readonly Setting[];
+  against?: string;
+  axle?: AxleName;
+  travel?: number | TravelPair;
+  rack?: number;
+  roll?: number;
+  motion?: Motion;
+  from?: number;
+  to?: number;
+  steps?: number;
+  list?: string;
+  csv?: string;
+  force?: true;
+  json?: true;
+  help?: true;
+  version?: true;
+}
+
+/** More positions than this in one call are refused: split them, or use `batch`. */
+export const MOST_STEPS = 100_000;
+/** Millimetres and degrees past this are slips of the keyboard, not positions. */
+const LARGEST_NUMBER = 1e9;
+
+const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d+)?$/;
+
+/** A number as written on the command line, or null when it is none. */
+export function parseNumber(text: string): number | null {
+  if (!NUMBER.test(text.trim())) return null;
+  const value = Number(text);
+  return Number.isFinite(value) ? value : null;
+}
+
+export const unknownOption = (given: string, verb: VerbSpec): string => {
+  const hint = suggest(
+    given,
+    verb.options.map((option) => option.name),
+  );
+  return `${verb.name} has no option "${given}"${hint ? `; ${hint}` : ''}`;
+};
+
+const plainNumber = (value: number, name: string): number => {
+  if (Math.abs(value) > LARGEST_NUMBER) throw usageError(`${name}: ${value} is out of any range`);
+  return value === 0 ? 0 : value;
+};
+
+/** The value of an option as text on the command line. */
+export function readText(option: OptionSpec, text: string): Options[keyof Options] {
+  const name = `--${option.name}`;
+  const number = (part: string): number => {
+    const value = parseNumber(part);
+    if (value === null) throw usageError(`${name}: "${part}" is not a number`);
+    return plainNumber(value, name);
+  };
+  switch (option.kind) {
+    case 'number':
+      return number(text);
+    case 'count':
+      return readCount(number(text), name);
+    case 'travel': {
+      const parts = text.split(',');
+      if (parts.length > 2) throw usageError(`${name}: "${text}" is neither one number nor left,right`);
+      return parts.length === 1 ? number(text) : { left: number(parts[0] ?? ''), right: number(parts[1] ?? '') };
+    }
+    case 'settings': {
+      const at = text.indexOf('=');
+      if (at < 1 || at === text.length - 1) throw usageError(`${name}: "${text}" is not of the form front.both.rearBush=90`);
+      return [{ name: text.slice(0, at).trim(), value: text.slice(at + 1).trim() }];
+    }
+    case 'text':
+    case 'axle':
+    case 'motion':
+      return readChoice(option, text);
+    case 'flag':
+      throw usageError(`${name} takes no value`);
+  }
+}
+
+/** The value of an option as a value of JSON, in `batch`; undefined means that it counts as not given. */
+export function readJson(option: OptionSpec, value: unknown): Options[keyof Options] {
+  const name = `option "${option.name}"`;
+  const wrong = (expected: string): never => {
+    throw usageError(`${name}: expected ${expected}, found ${JSON.stringify(value)?.slice(0, 60) ?? 'nothing'}`);
+  };
+  const number = (given: unknown): number =>
+    typeof given === 'number' && Number.isFinite(given) ? plainNumber(given, name) : wrong('a number');
+  switch (option.kind) {
+    case 'number':
+      return number(value);
+    case 'count':
+      return readCount(number(value), name);
+    case 'travel':
+      if (!Array.isArray(value)) return typeof value === 'number' ? number(value) : wrong('a number or [left, right]');
+      if (value.length !== 2) return wrong('a number or [left, right]');
+      return { left: number(value[0]), right: number(value[1]) };
+    case 'settings':
+      if (typeof value !== 'object' || value === null || Array.isArray(value)) return wrong('an object of settings');
+      return Object.entries(value).map(([key, setting]) => {
+        if (typeof setting === 'number' || typeof setting === 'string' || setting === null) return { name: key, value: setting };
+        throw usageError(`${name}, "${key}": expected a number, a name, "none" or null`);
+      });
+    case 'text':
+    case 'axle':
+    case 'motion':
+      return typeof value === 'string' ? readChoice(option, value) : wrong('text');
+    case 'flag':
+      if (typeof value !== 'boolean') return wrong('true or false');
+      return value ? true : undefined;
+  }
+}
+
+function readCount(value: number, name: string): number {
+  if (!Number.isInteger(value) || value < 1 || value > MOST_STEPS)
+    throw usageError(`${name}: ${value} is not a whole number from 1 to ${MOST_STEPS}`);
+  return value;
+}
+
+function readChoice(option: OptionSpec, text: string): string {
+  if (option.kind === 'text') {
+    if (text === '') throw usageError(`"${option.name}" is empty`);
+    return text;
+  }
+  const choices = option.value.split('|');
+  if (choices.includes(text)) return text;
+  const hint = suggest(text, choices);
+  throw usageError(`"${option.name}": "${text}" is not one of ${choices.join(', ')}${hint ? `; ${hint}` : ''}`);
+}

@@ -1,0 +1,116 @@
+import {
+  assembleCar,
+  findSetup,
+  parseCar,
+  setupNames,
+  suggest,
+  toRadians,
+  type AssembledCar,
+  type AxleName,
+  type Position,
+  type SetupDocument,
+} from '../../geometry/index';
+import { withoutPlace, type LoadedCar } from './carSource';
+import { CommandError, errorOfFailure, usageError } from './commandError';
+import type { Options, Setting, TravelPair } from './options';
+import { applySettings } from './settings';
+
+/** A setup of the car by its name; the first when no name is given. */
+export function chooseSetup(car: LoadedCar, name: string | undefined): { readonly name: string; readonly setup: SetupDocument } {
+  const names = setupNames(car.document);
+  const wanted = name ?? names[0] ?? 'Baseline';
+  if (!names.includes(wanted)) {
+    throw new CommandError({
+      kind: 'setup',
+      message: `the car has no setup "${wanted}"`,
+      faults: [
+        {
+          code: 'unknown-setup',
+          path: 'setups',
+          line: null,
+          column: null,
+          found: JSON.stringify(wanted),
+          expected: names.map((known) => JSON.stringify(known)).join(', '),
+          hint: suggest(wanted, names),
+        },
+      ],
+    });
+  }
+  return { name: wanted, setup: findSetup(car.document, wanted) };
+}
+
+/** The setup with `--set` applied; what the file's rules say against it is a fault of the setup. */
+export function changedSetup(car: LoadedCar, name: string | undefined, settings: readonly Setting[] = []) {
+  const chosen = chooseSetup(car, name);
+  if (settings.length === 0) return chosen;
+  const setup = applySettings(car.document, chosen.setup, settings);
+  const judged = parseCar(JSON.stringify({ ...car.document, setups: { ...car.document.setups, [chosen.name]: setup } }));
+  if (judged.ok) return { name: chosen.name, setup };
+  throw new CommandError({
+    kind: 'setup',
+    message: `setup "${chosen.name}" cannot be changed so`,
+    faults: judged.failure.faults.map(withoutPlace),
+  });
+}
+
+/** The car put together in a setup; a setup whose toe or ride height cannot be reached answers nothing. */
+export function assemble(car: LoadedCar, setup: SetupDocument): AssembledCar {
+  const assembled = assembleCar(car.mechanism, setup);
+  if (assembled.ok) return assembled.value;
+  throw new CommandError(errorOfFailure(assembled.failure));
+}
+
+/** Setups that stay put together per car: a batch asks the same ones again and again. */
+const MOST_KEPT = 32;
+const KEPT = new WeakMap<LoadedCar, Map<string, { readonly name: string; readonly assembled: AssembledCar }>>();
+
+/** The car put together in a setup changed by `--set`, by the setup's name. */
+export function assembledSetup(car: LoadedCar, name: string | undefined, settings: readonly Setting[] = []) {
+  const kept = KEPT.get(car) ?? new Map<string, { readonly name: string; readonly assembled: AssembledCar }>();
+  KEPT.set(car, kept);
+  const key = JSON.stringify([name, settings]);
+  const before = kept.get(key);
+  if (before) return before;
+  const chosen = changedSetup(car, name, settings);
+  const made = { name: chosen.name, assembled: assemble(car, chosen.setup) };
+  const [oldest] = kept.keys();
+  if (kept.size >= MOST_KEPT && oldest !== undefined) kept.delete(oldest);
+  kept.set(key, made);
+  return made;
+}
+
+const AXLES: readonly AxleName[] = ['front', 'rear'];
+
+/** The axles asked for: the one of `--axle`, which must exist, or those that the car has. */
+export function axlesAsked(car: LoadedCar, options: Options): readonly AxleName[] {
+  if (options.axle === undefined) return AXLES.filter((axle) => car.document[axle] !== undefined);
+  if (car.document[options.axle] === undefined) throw usageError(`this car has no ${options.axle} axle`);
+  return [options.axle];
+}
+
+/** A position as it is asked for: travel from standing and rack in mm, roll in degrees. */
+export interface AskedPosition {
+  readonly travel?: number | TravelPair | undefined;
+  readonly rack?: number | undefined;
+  readonly roll?: number | undefined;
+}
+
+/** Degrees of roll past this are not a car on its wheels. */
+const STEEPEST_ROLL = 45;
+
+/** The engine's position for one that is asked for, or why it is no position. */
+export function positionOf(asked: AskedPosition): Position | { readonly fault: string } {
+  const { travel = 0, rack = 0, roll = 0 } = asked;
+  if (Math.abs(roll) > STEEPEST_ROLL) return { fault: `roll ${roll} is past ±${STEEPEST_ROLL} degrees` };
+  if (roll === 0) return { travel, rack, roll: 0 };
+  if (typeof travel === 'number') return { travel, rack, roll: toRadians(roll) };
+  if (travel.left !== travel.right) return { fault: 'with roll, travel is heave: left and right cannot differ' };
+  return { travel: travel.left, rack, roll: toRadians(roll) };
+}
+
+/** The position of a call's flags. */
+export function askedPosition(options: AskedPosition): Position {
+  const position = positionOf(options);
+  if ('fault' in position) throw usageError(position.fault);
+  return position;
+}

@@ -1,0 +1,75 @@
+import type { Answer } from './answer';
+import { readCarFile } from './carSource';
+import { errorInWords, errorOfThrown, exitStatusOf } from './commandError';
+import { jsonPieces } from './jsonText';
+import { parseArguments, wantsJson, type CommandLine } from './parseArguments';
+import { hasColour, print, printError, Progress } from './terminal';
+import { signed, PROGRAM } from './version';
+
+/**
+ * Answers one command line.
+ *
+ * @param words - what stands after `jounce`
+ * @returns the exit status
+ */
+export async function runCommand(words: readonly string[]): Promise<number> {
+  const json = wantsJson(words);
+  const progress = new Progress();
+  try {
+    await answerCommand(parseArguments(words), json, progress);
+    return 0;
+  } catch (thrown) {
+    progress.end();
+    const error = errorOfThrown(thrown);
+    printError(`jounce: ${errorInWords(error)}\n`);
+    if (json) await print(`${JSON.stringify({ error }, null, 2)}\n`);
+    return exitStatusOf(error.kind);
+  }
+}
+
+async function answerCommand(command: CommandLine, json: boolean, progress: Progress): Promise<void> {
+  switch (command.ask) {
+    case 'version':
+      return printAnswer({ document: {}, words: () => PROGRAM }, json, progress);
+    case 'help': {
+      const { helpOn } = await import('./help');
+      const text = helpOn(command.topic);
+      return printAnswer({ document: { help: text }, words: () => text }, json, progress);
+    }
+    case 'verb':
+      return answerVerb(command, json, progress);
+  }
+}
+
+async function answerVerb(command: CommandLine & { ask: 'verb' }, json: boolean, progress: Progress): Promise<void> {
+  const { verb, options, positionals } = command;
+  if (verb.name === 'batch') {
+    const { runBatch } = await import('./batch');
+    await runBatch(batchDefaults(options), {
+      input: process.stdin,
+      write: print,
+      progress: (lines) => progress.report(lines, null),
+    });
+    progress.end();
+    return;
+  }
+  const { loadVerb } = await import('./verbModules');
+  const [{ answer }, car] = await Promise.all([loadVerb(verb.name), verb.takesCar ? readCarFile(positionals[0] ?? '-') : null]);
+  const answered = await answer({ car, options, progress: (done, total) => progress.report(done, total) });
+  progress.end();
+  await printAnswer(answered, json, progress);
+}
+
+/** What of a batch's own options holds for its lines. */
+const batchDefaults = ({ setup, set }: (CommandLine & { ask: 'verb' })['options']) => ({
+  ...(setup === undefined ? {} : { setup }),
+  ...(set === undefined ? {} : { set }),
+});
+
+async function printAnswer(answer: Answer, json: boolean, progress: Progress): Promise<void> {
+  if (!json) return print(`${answer.words({ colour: hasColour() })}\n`);
+  for (const piece of jsonPieces(signed(answer.document))) {
+    await print(piece);
+    await progress.breathe();
+  }
+}

@@ -1,0 +1,16 @@
+import type { VerbModule } from './answer';
+import type { VerbName } from './optionSpecs';
+
+/** The verbs that answer one question; each is loaded when it is asked for. */
+export async function loadVerb(name: Exclude<VerbName, 'batch'>): Promise<VerbModule> {
+  switch (name) {
+    case 'check':
+      return import('./check');
+    case 'readings':
+      return import('./readings');
+    case 'sweep':
+      return import('./sweep');
+    case 'schema':
+      return import('./schema');
+  }
+}
