@@ -8,14 +8,13 @@ import module from 'node:module';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 
-const ROOT = fileURLToPath(new URL('../', import.meta.url));
+const ROOT = path.dirname(path.dirname(fileURLToPath(import.meta.url)));
 
 const bundle = async () => {
   if (!existsSync(path.join(ROOT, 'electron/command/main.ts'))) return path.join(ROOT, 'build/command');
   // Node 22 and later keep compiled code; only a checkout has a folder of its own to keep it in.
   Reflect.get(module, 'enableCompileCache')?.(path.join(ROOT, 'build/today/compiled'));
-  const { SOURCES } = await import('./building/sources.mjs');
-  const { FreshFolder } = await import('./building/freshFolder.mjs');
+  const { FreshFolder, SOURCES } = await import('./building/freshFolder.mjs');
   const fresh = new FreshFolder(ROOT, 'command', SOURCES.command);
   if (fresh.isThere) return fresh.folder;
   const { buildCommand } = await import('./building/products.mjs');

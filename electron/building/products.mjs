@@ -3,7 +3,7 @@ import { readFile, readdir, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 
-export const ROOT = fileURLToPath(new URL('../../', import.meta.url));
+export const ROOT = path.resolve(fileURLToPath(import.meta.url), '../../..');
 
 /** Packages in the old format call `require` for Node's own modules; a bundle in the new format has none. */
 const REQUIRE = `import { createRequire as jounceRequire } from 'node:module'; const require = jounceRequire(import.meta.url);`;
