@@ -195,6 +195,10 @@ function judgeAdjuster(view: AxleView, adjuster: Place, report: Report): void {
     case 'perch':
       judgePerch(view, adjuster, report);
       break;
+    case undefined:
+    default:
+      // the schema has said that there is no such kind
+      break;
   }
 }
 

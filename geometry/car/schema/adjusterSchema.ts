@@ -1,12 +1,9 @@
 import * as z from 'zod';
 import { anyNumber, direction, fields, interval, list, name, notNegative, positive, text, threadMaterial } from './vocabulary';
 
-const seat = z
-  .enum(['body', 'arm', 'knuckle'], { error: '"body", "arm" or "knuckle"' })
-  .optional()
-  .meta({
-    description: 'The body that carries the moved centre, and so what keeps its length. Left out: the body the point is on.',
-  });
+const seat = z.enum(['body', 'arm', 'knuckle'], { error: '"body", "arm" or "knuckle"' }).optional().meta({
+  description: 'The body that carries the moved centre, and so what keeps its length. Left out: the body the point is on.',
+});
 
 const seenFrom = z
   .enum(['above', 'below', 'front', 'rear', 'inboard', 'outboard'], {
@@ -128,13 +125,11 @@ const perch = fields({
   ...common,
 }).meta({ title: 'Perch', description: 'Spring seat ("seat") or threaded strut foot ("body").' });
 
-export const adjusterSchema = z.discriminatedUnion(
-  'kind',
-  [slide, eccentricBolt, offsetBushing, clampEccentric, turnbuckle, perch],
-  {
+export const adjusterSchema = z
+  .discriminatedUnion('kind', [slide, eccentricBolt, offsetBushing, clampEccentric, turnbuckle, perch], {
     error: 'an adjuster { "kind": … }',
-  },
-);
+  })
+  .meta({ id: 'adjuster', title: 'Adjuster', description: 'One number with a range and a step, on each side of the car.' });
 
 /** Degrees or turns or lengths: what a setting may be before its own range is asked. */
 export const settingSchema = anyNumber.nullable();

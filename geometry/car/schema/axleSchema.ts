@@ -103,4 +103,4 @@ export const axleSchema = fields({
   travel: interval.optional().meta({ description: 'Wheel travel [droop, bump] where no damper says it.' }),
   adjusters: named(name, adjusterSchema).optional(),
   toeAdjuster: name.optional().meta({ description: 'The adjuster that resets toe when a setup asks for it.' }),
-});
+}).meta({ id: 'axle', title: 'Axle', description: 'One axle; the left side, which the right one mirrors.' });

@@ -16,7 +16,10 @@ import {
 } from './vocabulary';
 import { partialWheelSchema } from './wheelSchema';
 
-const settings = named(name, settingSchema);
+const settings = named(name, settingSchema).meta({
+  id: 'settings',
+  description: 'Adjuster: its number. null, or left out, is zero.',
+});
 
 const setupAxle = fields({
   both: settings.optional(),
@@ -32,7 +35,7 @@ const setupAxle = fields({
     .optional(),
   barRate: notNegative.optional().meta({ description: '0: unhooked.' }),
   wheel: partialWheelSchema.optional(),
-});
+}).meta({ id: 'setupAxle', title: "An axle's part of a setup" });
 
 const record = fields({
   label: filledText,
@@ -45,7 +48,7 @@ export const setupSchema = fields({
   front: setupAxle.optional(),
   rear: setupAxle.optional(),
   record: list(record).optional(),
-});
+}).meta({ id: 'setup', title: 'Setup' });
 
 export const limitSchema = fields({
   reading: name.optional(),

@@ -44,13 +44,12 @@ const coordinate = z
 
 export const point = z
   .tuple([coordinate, coordinate, coordinate], { error: 'a point [x, y, z]: three numbers' })
-  .meta({ description: "A point [x, y, z] in the file's unit of length: x forward, y to the left, z up." });
+  .meta({ id: 'point', description: "A point [x, y, z] in the file's unit of length: x forward, y to the left, z up." });
 
-export const direction = z
-  .tuple([anyNumber, anyNumber, anyNumber], { error: 'a direction [x, y, z]: three numbers' })
-  .meta({
-    description: "A direction [x, y, z] in the car's frame, left side, at the design position; its length does not matter.",
-  });
+export const direction = z.tuple([anyNumber, anyNumber, anyNumber], { error: 'a direction [x, y, z]: three numbers' }).meta({
+  id: 'direction',
+  description: "A direction [x, y, z] in the car's frame, left side, at the design position; its length does not matter.",
+});
 
 export const interval = z.tuple([anyNumber, anyNumber], { error: 'two numbers [least, greatest]' });
 
@@ -63,13 +62,15 @@ export const filledText = z.string({ error: 'text in double quotes' }).min(1, { 
 export const NAME_PATTERN = /^[A-Za-z][A-Za-z0-9_-]{0,59}$/;
 export const name = z
   .string({ error: 'a name in double quotes' })
-  .regex(NAME_PATTERN, { error: 'a name: a letter, then up to 59 letters, digits, "_" or "-"' });
+  .regex(NAME_PATTERN, { error: 'a name: a letter, then up to 59 letters, digits, "_" or "-"' })
+  .meta({ id: 'name', description: 'A letter, then up to 59 letters, digits, \"_\" or \"-\".' });
 
 /** Setups, questions, surveys. */
 export const TITLE_PATTERN = /^(?![+-]?[0-9]+$)[^\p{Cc}]{1,60}$/u;
 export const title = z
   .string({ error: 'a name in double quotes' })
-  .regex(TITLE_PATTERN, { error: 'a name of 1 to 60 characters, not a whole number, no control characters' });
+  .regex(TITLE_PATTERN, { error: 'a name of 1 to 60 characters, not a whole number, no control characters' })
+  .meta({ id: 'title', description: '1 to 60 characters, not a whole number.' });
 
 export const axleName = z.enum(['front', 'rear'], { error: '"front" or "rear"' });
 export const sideName = z.enum(['left', 'right'], { error: '"left" or "right"' });

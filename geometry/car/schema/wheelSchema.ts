@@ -28,4 +28,6 @@ export const wheelSchema = fields({
 });
 
 /** Right-hand wheel, or a setup's wheel: only what differs. */
-export const partialWheelSchema = wheelSchema.partial();
+export const partialWheelSchema = wheelSchema
+  .partial()
+  .meta({ id: 'partialWheel', description: 'Only what differs from the wheel of the axle.' });
