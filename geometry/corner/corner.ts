@@ -60,6 +60,8 @@ export interface Corner {
   /** Index of the rod whose length steers the wheel (rack, or the toe adjuster of an unsteered axle); −1: none known. */
   readonly steerRod: number;
   readonly isSteered: boolean;
+  /** Outer points shared by two pairs of rods (lower and upper ball joint of a double wishbone); null otherwise. */
+  readonly sharedJoints: readonly [Vector, Vector] | null;
   /** Constants of the solver: `strutKernel.ts` or `multiLinkKernel.ts`. */
   readonly kernel: Float64Array;
   /** The motion record at travel 0, rack 0: where every cold solve starts. */

@@ -1,0 +1,113 @@
+import type { AxleName } from '../car/document';
+import { fail, succeed, type Result } from '../core/result';
+import { mirror, type Vector } from '../core/vector';
+import { explainUnreachable, type Failure } from '../corner/failure';
+import { SOLVED } from '../corner/motion';
+import { startTrack, trackCorner, type Track } from '../corner/solveCorner';
+import { startSwing, type SwingTracks } from '../readings/casterBySwing';
+import { wheelStance } from '../readings/wheelStance';
+import type { PerSide, Position } from '../readings/rows';
+import type { AssembledAxle, AssembledCar } from '../setup/assembleCar';
+import type { AssembledSide } from '../setup/assembleSide';
+import { frameFor, solveHeight } from '../setup/axleGround';
+import { groundFrame, type GroundFrame } from './ground';
+
+/** An axle with the tracks that follow it from position to position. Made once a sweep. */
+export interface AxleSolver {
+  readonly car: AssembledCar;
+  readonly axle: AssembledAxle;
+  readonly main: PerSide<Track>;
+  /** the same positions with the rack centred: what steer angles are counted from */
+  readonly straight: PerSide<Track>;
+  readonly swing: PerSide<SwingTracks>;
+  /** standing, rack 0, no roll */
+  readonly standing: Standing;
+}
+
+/** What the readings of a setup are counted from. */
+export interface Standing {
+  readonly frame: GroundFrame;
+  /** contact centres in each side's left-hand frame [mm] */
+  readonly contact: PerSide<Vector>;
+  readonly track: number;
+}
+
+export function axleSolver(car: AssembledCar, name: AxleName): Result<AxleSolver, Failure> {
+  const axle = car[name];
+  if (axle === null) throw new RangeError(`The car has no ${name} axle.`);
+  const tracks = (): PerSide<Track> => ({ left: startTrack(axle.left.corner), right: startTrack(axle.right.corner) });
+  const main = tracks();
+  const frame = groundFrame(car.pitch, 0);
+  const contact: Partial<Record<'left' | 'right', Vector>> = {};
+  for (const side of ['left', 'right'] as const) {
+    const { corner } = axle[side];
+    if (trackCorner(corner, main[side], axle.standing[side], 0) !== SOLVED) return fail(explainUnreachable(corner, axle.standing[side], 0));
+    contact[side] = wheelStance(corner, main[side].motion, frameFor(axle[side], frame)).contact;
+  }
+  const standing = { left: contact.left!, right: contact.right! };
+  return succeed({
+    car,
+    axle,
+    main,
+    straight: tracks(),
+    swing: { left: startSwing(axle.left.corner), right: startSwing(axle.right.corner) },
+    standing: { frame, contact: standing, track: trackOf(standing, frame) },
+  });
+}
+
+/** Track = (C_left − C_right)·Ŷ [mm]. @param contact - each in its side's left-hand frame */
+export function trackOf(contact: PerSide<Vector>, frame: GroundFrame): number {
+  const { left, right } = contact;
+  return (left[0] - right[0]) * frame.left[0] + (left[1] + right[1]) * frame.left[1] + (left[2] - right[2]) * frame.left[2];
+}
+
+/** Where the wheels are asked to be, and the ground they are judged against. */
+export interface Placed {
+  readonly frame: GroundFrame;
+  /** the axle's shifted ground point [mm] */
+  readonly groundPoint: Vector;
+  readonly rack: number;
+  readonly roll: number;
+  readonly travel: PerSide<number>;
+}
+
+/**
+ * Brings the given tracks of an axle to a position. With roll, the travel is heave and each wheel's travel is searched for at
+ * the given rack; without, the wheels are at standing + travel and nothing is searched.
+ * @throws RangeError when something is not finite, the rack is moved on an unsteered axle, or roll comes with unequal travels
+ */
+export function placeTracks(solver: AxleSolver, tracks: PerSide<Track>, position: Position): Result<Placed, Failure> {
+  const { axle, car } = solver;
+  const { rack = 0, roll = 0 } = position;
+  const fromStanding = perSide(position.travel ?? 0);
+  if (![rack, roll, fromStanding.left, fromStanding.right].every(Number.isFinite)) {
+    throw new RangeError(`Position: travel ${fromStanding.left}, ${fromStanding.right}, rack ${rack}, roll ${roll}; all must be finite.`);
+  }
+  if (rack !== 0 && !axle.left.corner.isSteered) throw new RangeError(`The ${axle.axle} axle is not steered: rack must be 0, not ${rack}.`);
+  const frame = roll === 0 ? solver.standing.frame : groundFrame(car.pitch, roll);
+  if (roll === 0) {
+    const travel = { left: axle.standing.left + fromStanding.left, right: axle.standing.right + fromStanding.right };
+    for (const side of ['left', 'right'] as const) {
+      const { corner } = axle[side];
+      if (trackCorner(corner, tracks[side], travel[side], rack) !== SOLVED) return fail(withAxle(explainUnreachable(corner, travel[side], rack), axle));
+    }
+    const heave = 0.5 * (fromStanding.left + fromStanding.right);
+    return succeed({ frame, groundPoint: shiftedGround(axle, heave), rack, roll, travel });
+  }
+  if (fromStanding.left !== fromStanding.right) throw new RangeError(`With roll the travel is heave, one number: not ${fromStanding.left} left and ${fromStanding.right} right.`);
+  const groundPoint = shiftedGround(axle, fromStanding.left);
+  const left = solveHeight(axle.left, tracks.left, frameFor(axle.left, frame), groundPoint, rack);
+  if (!left.ok) return fail(withAxle(left.failure, axle));
+  const right = solveHeight(axle.right, tracks.right, frameFor(axle.right, frame), groundPoint, rack);
+  if (!right.ok) return fail(withAxle(right.failure, axle));
+  return succeed({ frame, groundPoint, rack, roll, travel: { left: left.value, right: right.value } });
+}
+
+const withAxle = (failure: Failure, axle: AssembledAxle): Failure => ({ axle: axle.axle, ...failure });
+
+const shiftedGround = (axle: AssembledAxle, heave: number): Vector => [axle.groundPoint[0], 0, axle.groundPoint[2] + heave - (axle.rideHeight ?? 0)];
+
+export const perSide = (value: number | PerSide<number>): PerSide<number> => (typeof value === 'number' ? { left: value, right: value } : value);
+
+/** A point or direction of a side in car coordinates. */
+export const inCar = (side: AssembledSide, v: Vector): Vector => (side.corner.side === 'left' ? v : mirror(v));

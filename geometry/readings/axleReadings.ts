@@ -1,0 +1,188 @@
+import { ackermannPercent, turningCircle } from '../axle/ackermann';
+import { frontAnti, rearAnti } from '../axle/antiGeometry';
+import type { AxleSetting } from '../axle/axleSetting';
+import { inCar, trackOf, type AxleSolver, type Placed } from '../axle/axleSolver';
+import { normalPerRoll } from '../axle/ground';
+import { rideFrequency } from '../axle/loadTransfer';
+import { rollCentre, type RollCentre } from '../axle/rollCentre';
+import { frameFor } from '../setup/axleGround';
+import { cross, type Vector } from '../core/vector';
+import { rackTurn } from '../corner/knucklePoint';
+import { rollAnswer, type SolvedCorner } from './cornerReadings';
+import type { PerSide, AxleReadings } from './rows';
+import type { SuspendedState } from './suspendedReadings';
+import { steerChange } from './wheelStance';
+
+/** The readings of an axle that its own two corners give; load transfer needs the other axle too and is filled in by the row. */
+export type OwnAxleReadings = Omit<AxleReadings, 'loadTransferGeometric' | 'loadTransferElastic' | 'loadTransferUnsprung'>;
+
+/** Steer angles with the rack centred, all else as it is, and the distance of the steering axes at the ground there. */
+export interface Straight {
+  /** in each side's left-hand frame: + outboard [rad] */
+  readonly steer: PerSide<number>;
+  /** [mm]; null where there is no axis */
+  readonly axisTrack: number | null;
+}
+
+export interface AxleParts {
+  readonly own: OwnAxleReadings;
+  readonly rollCentre: RollCentre | null;
+}
+
+export function axleReadings(
+  solver: AxleSolver,
+  setting: AxleSetting,
+  placed: Placed,
+  corners: PerSide<SolvedCorner>,
+  suspended: PerSide<SuspendedState>,
+  straight: Straight | null,
+): AxleParts {
+  const { axle } = solver;
+  const { left, right } = corners;
+  const { frame, groundPoint } = placed;
+  const contact = { left: left.stance.contact, right: right.stance.contact };
+  const centre = rollCentre(
+    [contact.left, inCar(axle.right, contact.right)],
+    [left.stance.contactVelocity, inCar(axle.right, right.stance.contactVelocity)],
+    frame,
+    groundPoint,
+  );
+  const track = trackOf(contact, frame);
+  const answers = rollAnswers(solver, placed, corners);
+  const steering = steeringReadings(solver, setting, placed, corners, straight);
+  const stiffness = rollStiffness(setting, corners, suspended);
+  const own: OwnAxleReadings = {
+    rollCentreHeight: centre === null ? null : centre.height,
+    rollCentreOffset: centre === null ? null : centre.offset === 0 ? 0 : centre.offset,
+    track,
+    trackChange: track - solver.standing.track,
+    totalToe: left.readings.toe + right.readings.toe,
+    ...steering,
+    ...answers,
+    ...antiReadings(solver, setting, corners),
+    ...stiffness,
+  };
+  return { own, rollCentre: centre };
+}
+
+/** Camber compensation of the outer wheel (the one on the low side; at roll 0 the mean of both) and roll steer. */
+function rollAnswers(solver: AxleSolver, placed: Placed, corners: PerSide<SolvedCorner>): { camberCompensation: number; rollSteer: number } {
+  const { axle, car } = solver;
+  const turn = normalPerRoll(car.pitch, placed.roll);
+  const leftFrame = frameFor(axle.left, placed.frame);
+  const rightFrame = frameFor(axle.right, placed.frame);
+  const left = rollAnswer(corners.left, leftFrame, turn, placed.groundPoint);
+  const right = rollAnswer(corners.right, rightFrame, inCar(axle.right, turn), placed.groundPoint);
+  // + roll lifts the left side: the right wheel is then the outer one
+  const asRight = 1 - right.camber;
+  const asLeft = 1 + left.camber;
+  const camberCompensation = placed.roll > 0 ? asRight : placed.roll < 0 ? asLeft : 0.5 * (asLeft + asRight);
+  return { camberCompensation, rollSteer: 0.5 * (left.steer - right.steer) };
+}
+
+type SteeringReadings = Pick<AxleReadings, 'ackermann' | 'steeringRatio' | 'turningCircle'>;
+const NO_STEERING: SteeringReadings = { ackermann: null, steeringRatio: null, turningCircle: null };
+
+function steeringReadings(solver: AxleSolver, setting: AxleSetting, placed: Placed, corners: PerSide<SolvedCorner>, straight: Straight | null): SteeringReadings {
+  const { axle } = solver;
+  const steering = axle.mechanism.steering;
+  if (steering === null) return NO_STEERING;
+  // a positive number whichever way the rack lies: the steering wheel is coupled so that left is left
+  const perTurn = steering.perTurn;
+  if (placed.rack === 0) {
+    const slope = steerPerRack(solver, placed, corners);
+    return { ackermann: null, turningCircle: null, steeringRatio: perTurn === null || slope === 0 ? null : Math.abs((2 * Math.PI) / perTurn / slope) };
+  }
+  if (straight === null) return NO_STEERING;
+  const left = corners.left.readings.steerAngle - straight.steer.left;
+  const right = corners.right.readings.steerAngle + straight.steer.right;
+  const mean = 0.5 * (left + right);
+  const wheelbase = setting.wheelbase;
+  const steeringRatio = perTurn === null || mean === 0 ? null : Math.abs((2 * Math.PI * placed.rack) / perTurn / mean);
+  if (wheelbase === null) return { ackermann: null, turningCircle: null, steeringRatio };
+  const ackermann = straight.axisTrack === null ? null : ackermannPercent(left, right, straight.axisTrack, wheelbase);
+  const tyreWidth = axle.left.wheel.tyreWidth;
+  const outer = mean > 0 ? corners.right.readings.steerAngle : corners.left.readings.steerAngle;
+  const circle = axle.axle !== 'front' || tyreWidth === null || outer === 0 ? null : turningCircle(outer, wheelbase, tyreWidth);
+  return { ackermann, turningCircle: circle, steeringRatio };
+}
+
+/** d (mean steer angle) / d rack at this position [rad/mm]; with roll the travels are held. */
+function steerPerRack(solver: AxleSolver, placed: Placed, corners: PerSide<SolvedCorner>): number {
+  const slope = (side: 'left' | 'right'): number => {
+    const { spindle } = corners[side].stance;
+    return steerChange(spindle, cross(rackTurn(solver.main[side].motion), spindle), frameFor(solver.axle[side], placed.frame));
+  };
+  return 0.5 * (slope('left') - slope('right'));
+}
+
+type AntiReadings = Pick<AxleReadings, 'antiDive' | 'antiLiftBraking' | 'antiLiftDrive' | 'antiSquat'>;
+
+function antiReadings(solver: AxleSolver, setting: AxleSetting, corners: PerSide<SolvedCorner>): AntiReadings {
+  const none: AntiReadings = { antiDive: null, antiLiftBraking: null, antiLiftDrive: null, antiSquat: null };
+  const { body } = solver.car.mechanism;
+  const wheelbase = setting.wheelbase;
+  const height = body.centreOfGravityHeight;
+  if (wheelbase === null || height === null) return none;
+  const isFront = solver.axle.axle === 'front';
+  const anti = isFront ? frontAnti : rearAnti;
+  const mean = (key: 'longitudinalSlopeContact' | 'longitudinalSlopeWheelCentre'): number => 0.5 * (corners.left.readings[key] + corners.right.readings[key]);
+  const share = (front: number | null): number | null => (front === null ? null : isFront ? front : 1 - front);
+  const braking = share(body.brakeFrontShare);
+  const drive = share(body.driveFrontShare);
+  const brakingAnti = braking === null ? null : anti(mean('longitudinalSlopeContact'), { share: braking, wheelbase, height });
+  const driveAnti = drive === null || drive === 0 ? null : anti(mean('longitudinalSlopeWheelCentre'), { share: drive, wheelbase, height });
+  return isFront ? { ...none, antiDive: brakingAnti, antiLiftDrive: driveAnti } : { ...none, antiLiftBraking: brakingAnti, antiSquat: driveAnti };
+}
+
+type StiffnessReadings = Pick<AxleReadings, 'springRollStiffness' | 'barRollStiffness' | 'rollStiffness' | 'rideFrequency'>;
+
+/** Roll stiffness of springs and bar at the ground [N·m/rad], and the ride frequency of the axle. */
+function rollStiffness(setting: AxleSetting, corners: PerSide<SolvedCorner>, suspended: PerSide<SuspendedState>): StiffnessReadings {
+  const springs = rollStiffnessOfSprings(corners, suspended);
+  const bar = rollStiffnessOfBar(setting, corners, suspended);
+  const hasBar = suspended.left.bar !== null || suspended.right.bar !== null;
+  const total = springs === null ? null : hasBar ? (bar === null ? null : springs + bar) : springs;
+  return { springRollStiffness: springs, barRollStiffness: bar, rollStiffness: total, rideFrequency: frequency(setting, corners, suspended) };
+}
+
+/** Σ k y², with k the rate at the contact and y the half track: N·mm/rad ÷ 1000. */
+function rollStiffnessOfSprings(corners: PerSide<SolvedCorner>, suspended: PerSide<SuspendedState>): number | null {
+  const { left, right } = suspended;
+  if (left.contactRate === null || right.contactRate === null) return null;
+  const yl = corners.left.readings.halfTrack;
+  const yr = corners.right.readings.halfTrack;
+  return (left.contactRate * yl * yl + right.contactRate * yr * yr) / 1000;
+}
+
+/**
+ * The bar's ends move against each other: K = rate · (r_l y_l / v_l + r_r y_r / v_r)². On a symmetrical pose this is
+ * 2 · rate · ratio² at each wheel: twice what one wheel alone would feel.
+ */
+function rollStiffnessOfBar(setting: AxleSetting, corners: PerSide<SolvedCorner>, suspended: PerSide<SuspendedState>): number | null {
+  const { left, right } = setting.barRate;
+  if (left === null || right === null || suspended.left.bar === null || suspended.right.bar === null) return null;
+  const reach = (side: 'left' | 'right'): number => (suspended[side].bar!.ratio * corners[side].readings.halfTrack) / corners[side].stance.contactRise;
+  const stretch = reach('left') + reach('right');
+  // two arms of unlike holes act in series about one bar: the mean of their compliances
+  const rate = left === right ? left : left === 0 || right === 0 ? 0 : 2 / (1 / left + 1 / right);
+  return (rate * stretch * stretch) / 1000;
+}
+
+function frequency(setting: AxleSetting, corners: PerSide<SolvedCorner>, suspended: PerSide<SuspendedState>): number | null {
+  const { own } = setting;
+  const { left, right } = suspended;
+  if (own === null || left.contactRate === null || right.contactRate === null) return null;
+  const rate = left.contactRate + right.contactRate;
+  const mass = own.sprung.left + own.sprung.right;
+  return rate > 0 && mass > 0 ? rideFrequency(rate, mass) : null;
+}
+
+/** Steering axes at the ground with the rack centred: t = (G_left − G_right)·Ŷ. */
+export function axisTrackOf(corners: PerSide<SolvedCorner>, solver: AxleSolver, left: Vector): number | null {
+  const l = corners.left.axisAtGround;
+  const r = corners.right.axisAtGround;
+  if (l === null || r === null) return null;
+  const rCar = inCar(solver.axle.right, r);
+  return (l[0] - rCar[0]) * left[0] + (l[1] - rCar[1]) * left[1] + (l[2] - rCar[2]) * left[2];
+}

@@ -1,0 +1,113 @@
+import { wheelOf } from '../car/toMechanism';
+import type { AxleName, SetupAxleDocument, SetupDocument } from '../car/document';
+import type { AxleMechanism, CarMechanism, SideMechanism, Wheel } from '../car/mechanism';
+import type { Settings } from '../adjusters/adjustment';
+import { fail, succeed, type Result } from '../core/result';
+import type { Vector } from '../core/vector';
+import { groundFrame, type GroundFrame } from '../axle/ground';
+import type { Failure } from '../corner/failure';
+import { startTrack } from '../corner/solveCorner';
+import { assembleSide, type AssembledSide } from './assembleSide';
+import { frameFor, groundPointOf, solveHeight } from './axleGround';
+import { resetToe, type ToeReset } from './setToe';
+import { settingsOf } from './settings';
+
+/** A car with one setup on it, put together and standing. */
+export interface AssembledCar {
+  readonly mechanism: CarMechanism;
+  readonly setup: SetupDocument;
+  readonly front: AssembledAxle | null;
+  readonly rear: AssembledAxle | null;
+  /** β [rad], + nose down */
+  readonly pitch: number;
+}
+
+export interface AssembledAxle {
+  readonly axle: AxleName;
+  readonly mechanism: AxleMechanism;
+  readonly setup: SetupAxleDocument | undefined;
+  readonly left: AssembledSide;
+  readonly right: AssembledSide;
+  /** Axle's ground point at travel 0 [mm]. */
+  readonly groundPoint: Vector;
+  /** [mm], + body up; null where neither axle of the setup has one: then the car stands at travel 0 */
+  readonly rideHeight: number | null;
+  /** Travel from design where each wheel stands [mm]. */
+  readonly standing: { readonly left: number; readonly right: number };
+  readonly toeReset: ToeReset | null;
+}
+
+/**
+ * Puts a car together with a setup: adjusters, ride heights and pitch, toe reset.
+ * @param mechanism - from `toMechanism`
+ * @param setup - in the file's unit and degrees
+ */
+export function assembleCar(mechanism: CarMechanism, setup: SetupDocument): Result<AssembledCar, Failure> {
+  const mm = mechanism.mmPerUnit;
+  const stands = setup.front?.rideHeight !== undefined || setup.rear?.rideHeight !== undefined;
+  const heightOf = (axle: AxleName): number | null => (stands ? (setup[axle]?.rideHeight ?? 0) * mm : null);
+  const pitch = pitchOf(mechanism, heightOf('front'), heightOf('rear'));
+  const frame = groundFrame(pitch, 0);
+  const assembled: Record<AxleName, AssembledAxle | null> = { front: null, rear: null };
+  for (const name of ['front', 'rear'] as const) {
+    const axle = mechanism[name];
+    if (axle === null) continue;
+    const put = assembleAxle(axle, setup[name], mm, heightOf(name), frame);
+    if (!put.ok) return fail({ ...put.failure, axle: name });
+    assembled[name] = put.value;
+  }
+  return succeed({ mechanism, setup, front: assembled.front, rear: assembled.rear, pitch });
+}
+
+/** tan β = (Δr − Δf) / (xf − xr); level with one axle. */
+function pitchOf(mechanism: CarMechanism, front: number | null, rear: number | null): number {
+  if (mechanism.wheelbase === null || front === null || rear === null) return 0;
+  return Math.atan2(rear - front, mechanism.wheelbase);
+}
+
+/** The wheel of a side with what the setup lays over it. */
+function wheelFor(side: SideMechanism, setup: SetupAxleDocument | undefined, mm: number): Wheel {
+  return setup?.wheel === undefined ? side.wheel : wheelOf({ ...side.wheel.document, ...setup.wheel }, mm);
+}
+
+export interface BothSides {
+  readonly left: AssembledSide;
+  readonly right: AssembledSide;
+  readonly groundPoint: Vector;
+  readonly standing: { readonly left: number; readonly right: number };
+}
+
+function assembleAxle(axle: AxleMechanism, setup: SetupAxleDocument | undefined, mm: number, rideHeight: number | null, frame: GroundFrame): Result<AssembledAxle, Failure> {
+  const wheels = { left: wheelFor(axle.left, setup, mm), right: wheelFor(axle.right, setup, mm) };
+  const put = (side: 'left' | 'right', settings: Settings): Result<AssembledSide, Failure> => assembleSide(axle, axle[side], wheels[side], settings, setup);
+  const settings = { left: settingsOf(axle, setup, 'left', mm), right: settingsOf(axle, setup, 'right', mm) };
+  const stand = (left: AssembledSide, right: AssembledSide): Result<BothSides, Failure> => standOn(left, right, rideHeight, frame);
+  let both: Result<BothSides, Failure>;
+  let toeReset: ToeReset | null = null;
+  if (setup?.setToe === undefined) {
+    const left = put('left', settings.left);
+    if (!left.ok) return left;
+    const right = put('right', settings.right);
+    if (!right.ok) return right;
+    both = stand(left.value, right.value);
+  } else {
+    const reset = resetToe(axle, setup.setToe, settings, put, stand, frame, mm);
+    if (!reset.ok) return reset;
+    both = succeed(reset.value.both);
+    toeReset = reset.value.toeReset;
+  }
+  if (!both.ok) return both;
+  return succeed({ axle: axle.axle, mechanism: axle, setup, rideHeight, toeReset, ...both.value });
+}
+
+/** Both wheels on the axle's ground; without a ride height at travel 0. */
+function standOn(left: AssembledSide, right: AssembledSide, rideHeight: number | null, frame: GroundFrame): Result<BothSides, Failure> {
+  const groundPoint = groundPointOf(left, right);
+  if (rideHeight === null) return succeed({ left, right, groundPoint, standing: { left: 0, right: 0 } });
+  const point: Vector = [groundPoint[0], 0, groundPoint[2] - rideHeight];
+  const leftTravel = solveHeight(left, startTrack(left.corner), frameFor(left, frame), point, 0);
+  if (!leftTravel.ok) return leftTravel;
+  const rightTravel = solveHeight(right, startTrack(right.corner), frameFor(right, frame), point, 0);
+  if (!rightTravel.ok) return rightTravel;
+  return succeed({ left, right, groundPoint, standing: { left: leftTravel.value, right: rightTravel.value } });
+}

@@ -1,0 +1,124 @@
+import { adjustmentOf, type Adjustment, type Settings } from '../adjusters/adjustment';
+import type { AxleMechanism, SideMechanism, Wheel } from '../car/mechanism';
+import type { SetupAxleDocument } from '../car/document';
+import { fail, succeed, type Result } from '../core/result';
+import { SINGULAR } from '../core/tolerances';
+import type { Corner, Linkage } from '../corner/corner';
+import type { Failure } from '../corner/failure';
+import { SOLVED, type Motion } from '../corner/motion';
+import { assembleMultiLink } from '../corner/multiLink';
+import { designMotion, eliminationOrder, multiLinkKernel } from '../corner/multiLinkKernel';
+import type { CornerParts } from '../corner/parts';
+import { searchStrut } from '../corner/strut';
+import { strutKernel, strutZeroHeight } from '../corner/strutKernel';
+import { sharedJointsOf } from '../readings/steeringAxis';
+import { cornerParts } from './cornerParts';
+import { linkageOf, NO_ADJUSTMENT, spindleAtDesign } from './linkages';
+
+/** One side with a setup on it: its corner, put together at travel 0, and the parts that hang on it. */
+export interface AssembledSide {
+  readonly mechanism: SideMechanism;
+  readonly wheel: Wheel;
+  readonly settings: Settings;
+  readonly adjustment: Adjustment;
+  readonly corner: Corner;
+  readonly parts: CornerParts;
+}
+
+/**
+ * Puts one side together.
+ * @param wheel - with the setup's changes
+ * @param settings - [mm, rad, turns]
+ * @returns the side at travel 0, rack 0; or `unreachable` where its links do not meet, `singular` where they do not hold the wheel
+ */
+export function assembleSide(
+  axle: AxleMechanism,
+  side: SideMechanism,
+  wheel: Wheel,
+  settings: Settings,
+  setup: SetupAxleDocument | undefined,
+): Result<AssembledSide, Failure> {
+  const spindle = spindleAtDesign(wheel);
+  const adjustment = adjustmentOf(axle, side, spindle, settings);
+  const design = linkageOf(axle, side, NO_ADJUSTMENT);
+  const linkage = linkageOf(axle, side, adjustment);
+  const steerRod = steerRodOf(axle);
+  const put = axle.layout === 'strut' ? putStrut(axle, side, linkage, design) : putMultiLink(axle, side, linkage, design, wheel.loadedRadius, steerRod);
+  if (!put.ok) return put;
+  const corner: Corner = {
+    side: side.side,
+    linkage,
+    spindle,
+    loadedRadius: wheel.loadedRadius,
+    steerRod,
+    isSteered: axle.steering !== null,
+    sharedJoints: axle.layout === 'strut' ? null : sharedJointsOf(linkage.rods, steerRod),
+    kernel: put.value.kernel,
+    home: put.value.home,
+  };
+  return succeed({ mechanism: side, wheel, settings, adjustment, corner, parts: cornerParts(axle, side, adjustment, setup) });
+}
+
+/**
+ * The rod whose length steers the wheel: the rack's; on an unsteered axle the toe adjuster's, and an adjuster that is not a
+ * turnbuckle stands for the rod whose end it moves.
+ */
+export function steerRodOf(axle: AxleMechanism): number {
+  if (axle.steering !== null) return axle.rods.findIndex((rod) => rod.name === axle.steering!.rod);
+  if (axle.layout === 'strut') return 2;
+  const toe = axle.toeAdjuster;
+  if (toe === null) return -1;
+  if (toe.kind === 'turnbuckle') return axle.rods.findIndex((rod) => rod.name === toe.rod);
+  if (!('moves' in toe) || toe.kind === 'perch') return -1;
+  return axle.rods.findIndex((rod) => rod.inner === toe.moves || rod.outer === toe.moves);
+}
+
+interface Put {
+  readonly kernel: Float64Array;
+  readonly home: Motion;
+}
+
+const named = (axle: AxleMechanism, side: SideMechanism): string => `${axle.axle} ${side.side}`;
+
+function putStrut(axle: AxleMechanism, side: SideMechanism, linkage: Linkage, design: Linkage): Result<Put, Failure> {
+  const kernel = strutKernel(linkage, design);
+  if ('armsShortBy' in kernel) {
+    const missingMm = kernel.armsShortBy;
+    return fail({
+      kind: 'unreachable',
+      axle: axle.axle,
+      side: side.side,
+      message: `The lower arm of the ${named(axle, side)} corner cannot be put together: its two legs miss each other by ${missingMm.toFixed(2)} mm.`,
+      missingMm,
+      limitedBy: 'armFront',
+    });
+  }
+  const home = new Float64Array(28);
+  const found = searchStrut(kernel, strutZeroHeight(kernel), 0, home);
+  if (found.status === SOLVED) return succeed({ kernel, home });
+  return fail({
+    kind: 'unreachable',
+    axle: axle.axle,
+    side: side.side,
+    message: `The ${named(axle, side)} corner cannot be put together at design height with these settings: ${found.missingMm.toFixed(2)} mm are missing.`,
+    missingMm: found.missingMm,
+    limitedBy: found.status === 1 ? 'strut' : 'tieRod',
+  });
+}
+
+function putMultiLink(axle: AxleMechanism, side: SideMechanism, linkage: Linkage, design: Linkage, scale: number, steerRod: number): Result<Put, Failure> {
+  const order = eliminationOrder(design, scale);
+  if (!(order.spread > SINGULAR)) {
+    return fail({ kind: 'singular', axle: axle.axle, side: side.side, message: `The links of the ${named(axle, side)} corner do not hold the wheel at design: they leave it more than one motion.`, condition: 1 / order.spread });
+  }
+  const designKernel = multiLinkKernel(design, order, scale, steerRod);
+  const kernel = multiLinkKernel(linkage, order, scale, steerRod);
+  const home = assembleMultiLink(designKernel, kernel, designMotion(design));
+  if (!('reached' in home)) return succeed({ kernel, home });
+  return fail({
+    kind: 'unreachable',
+    axle: axle.axle,
+    side: side.side,
+    message: `The ${named(axle, side)} corner cannot be put together at design height: the links close for ${Math.floor(100 * home.reached)} % of these settings and no further.`,
+  });
+}

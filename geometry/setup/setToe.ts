@@ -1,0 +1,101 @@
+import { toRadians } from '../core/angle';
+import type { SideName } from '../car/document';
+import type { Adjuster, AxleMechanism } from '../car/mechanism';
+import type { Settings } from '../adjusters/adjustment';
+import { fail, succeed, type Result } from '../core/result';
+import type { GroundFrame } from '../axle/ground';
+import type { Failure } from '../corner/failure';
+import { knuckleDirection } from '../corner/knucklePoint';
+import { SOLVED } from '../corner/motion';
+import { startTrack, trackCorner } from '../corner/solveCorner';
+import { steerOf } from '../readings/wheelStance';
+import { toeLaw, type ToeLaw } from './toeLaw';
+import { settingInFile } from './settings';
+import { solveMonotone } from '../solve/solveMonotone';
+import type { AssembledSide } from './assembleSide';
+import type { BothSides } from './assembleCar';
+import { frameFor } from './axleGround';
+
+/** What a toe reset did: settings reached, in the file's unit. */
+export interface ToeReset {
+  readonly adjuster: string;
+  readonly left: number;
+  readonly right: number;
+  /** false where a setting has left the adjuster's range */
+  readonly inRange: boolean;
+}
+
+type Put = (side: SideName, settings: Settings) => Result<AssembledSide, Failure>;
+type Stand = (left: AssembledSide, right: AssembledSide) => Result<BothSides, Failure>;
+
+/** Toe counts as reached within this [rad]; the next step of the search is far below it. */
+const TOE_REACHED = 1e-12;
+
+/**
+ * Turns the toe adjuster of both sides, continuously, until each wheel where the car stands has the wanted toe.
+ * The ground point depends on the toe adjuster and the standing travel on the ground point: the sides are solved one after the
+ * other on the standing travels of the round before, until nothing changes.
+ * @param wantedDeg - toe per wheel, from the file
+ */
+export function resetToe(axle: AxleMechanism, wantedDeg: number, settings: Readonly<Record<SideName, Settings>>, put: Put, stand: Stand, frame: GroundFrame, mm: number): Result<{ both: BothSides; toeReset: ToeReset }, Failure> {
+  const adjuster = axle.toeAdjuster;
+  if (adjuster === null) return fail({ kind: 'unreachable', message: `The setup asks for a toe of ${wantedDeg}° at the ${axle.axle} axle, and the car names no toeAdjuster there.` });
+  const wanted = toRadians(wantedDeg);
+  const law = toeLaw(adjuster);
+  const at = { left: law.start, right: law.start };
+  let travels: Readonly<Record<SideName, number>> = { left: 0, right: 0 };
+  for (let round = 0; round < 30; round++) {
+    const sides: Partial<Record<SideName, AssembledSide>> = {};
+    for (const side of ['left', 'right'] as const) {
+      const found = solveToe(adjuster, law, at[side], settings[side], wanted, travels[side], (s) => put(side, s), frame, side);
+      if (!found.ok) return found;
+      at[side] = found.value.parameter;
+      sides[side] = found.value.side;
+    }
+    const both = stand(sides.left!, sides.right!);
+    if (!both.ok) return both;
+    travels = both.value.standing;
+    const reached = (['left', 'right'] as const).every((side) => {
+      const toe = toeAt(both.value[side], travels[side], frame);
+      return toe !== null && Math.abs(toe - wanted) < TOE_REACHED;
+    });
+    if (reached) return succeed({ both: both.value, toeReset: toeResetOf(adjuster, law, at, mm) });
+  }
+  return fail({ kind: 'unreachable', message: `Toe and standing height of the ${axle.axle} axle do not settle on each other.` });
+}
+
+function toeResetOf(adjuster: Adjuster, law: ToeLaw, at: Readonly<Record<SideName, number>>, mm: number): ToeReset {
+  const setting = { left: law.setting(at.left), right: law.setting(at.right) };
+  const range = 'range' in adjuster ? adjuster.range : null;
+  const isInside = (value: number): boolean => range === null || (value >= range[0] - 1e-9 && value <= range[1] + 1e-9);
+  return {
+    adjuster: adjuster.name,
+    left: settingInFile(adjuster, setting.left, mm),
+    right: settingInFile(adjuster, setting.right, mm),
+    inRange: isInside(setting.left) && isInside(setting.right),
+  };
+}
+
+/** Toe of an assembled side at one travel, rack 0 [rad, + in]; null where that travel is out of reach. */
+function toeAt(side: AssembledSide, travel: number, frame: GroundFrame): number | null {
+  const track = startTrack(side.corner);
+  if (trackCorner(side.corner, track, travel, 0) !== SOLVED) return null;
+  return -steerOf(knuckleDirection(track.motion, side.corner.spindle), frameFor(side, frame));
+}
+
+function solveToe(adjuster: Adjuster, law: ToeLaw, start: number, settings: Settings, wanted: number, travel: number, put: (settings: Settings) => Result<AssembledSide, Failure>, frame: GroundFrame, side: SideName): Result<{ parameter: number; side: AssembledSide }, Failure> {
+  let last: AssembledSide | null = null;
+  const miss = (parameter: number): number | null => {
+    const assembled = put({ ...settings, [adjuster.name]: law.setting(parameter) });
+    if (!assembled.ok) return null;
+    last = assembled.value;
+    const toe = toeAt(assembled.value, travel, frame);
+    return toe === null ? null : toe - wanted;
+  };
+  const found = solveMonotone(miss, start, law.step, law.limits, TOE_REACHED / 5);
+  if (found !== null) {
+    miss(found);
+    return succeed({ parameter: found, side: last! });
+  }
+  return fail({ kind: 'unreachable', side, message: `No setting of ${adjuster.name} gives the ${side} wheel the toe that is asked for${law.limits === null ? '' : ': its law ends before'}.`, limitedBy: adjuster.name });
+}
