@@ -1,0 +1,83 @@
+import { useRef, type FocusEvent } from 'react';
+import type { AdjusterDocument } from '../../geometry/index';
+import { useBench, useWindow } from '../shell/benchContext';
+import { holdAdjuster } from '../state/actions/lookAt';
+import { AdjusterFields } from './AdjusterFields';
+import { fitterWords } from './fitterWords';
+import { HeldCard } from './HeldCard';
+import { PartDrawing } from './parts/PartDrawing';
+import { useAdjuster, type AdjusterInHand } from './useAdjuster';
+
+export const LockShape = () => (
+  <svg className="lock" viewBox="0 0 14 14" aria-hidden="true">
+    <rect x="2" y="6" width="10" height="7" rx="1" />
+    <path d="M4.5 6V4a2.5 2.5 0 015 0v2" />
+  </svg>
+);
+
+const wordsOf = (adjuster: AdjusterDocument, hand: AdjusterInHand): string => {
+  if (adjuster.locked !== undefined) return `locked: ${adjuster.locked}`;
+  const left = fitterWords(adjuster, hand.value.left, hand.mm, hand.pivotToBolt).short;
+  if (hand.toeDeg !== null) return `${left}; ${hand.outOfRange ? 'past its range' : `sets toe to ${hand.toeDeg}°`}`;
+  const right = fitterWords(adjuster, hand.value.right, hand.mm, hand.pivotToBolt).short;
+  return left === right ? left : `${left}; right ${right}`;
+};
+
+export interface AdjusterCardProps {
+  readonly name: string;
+  readonly adjuster: AdjusterDocument;
+  readonly dense: boolean;
+}
+
+/** One adjuster: at rest a line with its part, in hand a blued card with its dial. */
+export const AdjusterCard = ({ name, adjuster, dense }: AdjusterCardProps) => {
+  const { store } = useWindow();
+  const held = useBench((state) => state.held === name);
+  const hand = useAdjuster(name, adjuster);
+  // The card in hand is another tree: the focus is handed over to the same field of it.
+  const focusField = useRef<number | null>(null);
+  const hold = (field: number) => {
+    focusField.current = field;
+    holdAdjuster(store, name);
+  };
+  const holdFocused = (event: FocusEvent<HTMLElement>) =>
+    hold([...event.currentTarget.querySelectorAll('input')].indexOf(event.target as HTMLInputElement));
+  if (held)
+    return (
+      <HeldCard
+        name={name}
+        adjuster={adjuster}
+        hand={hand}
+        dense={dense}
+        words={wordsOf(adjuster, hand)}
+        focusField={focusField.current}
+      />
+    );
+  return (
+    <div
+      className={`card${adjuster.locked === undefined ? '' : ' lockedcard'}`}
+      role="group"
+      aria-label={hand.label}
+      onClick={() => hold(0)}
+      onFocus={holdFocused}
+    >
+      {hand.differs && <i className="changed" title="differs from the compared setup" />}
+      <PartDrawing
+        adjuster={adjuster}
+        value={hand.value.left}
+        mm={hand.mm}
+        pivotToBolt={hand.pivotToBolt}
+        size={dense ? 40 : 64}
+        className="mini"
+      />
+      <span className="cardtext">
+        <span className="cardname">
+          {adjuster.locked !== undefined && <LockShape />}
+          {hand.label}
+        </span>
+        <span className="cardwords">{wordsOf(adjuster, hand)}</span>
+      </span>
+      <AdjusterFields adjuster={adjuster} hand={hand} />
+    </div>
+  );
+};

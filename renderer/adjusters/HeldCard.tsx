@@ -1,0 +1,122 @@
+import { useLayoutEffect, useMemo, useRef } from 'react';
+import { findReading, type AdjusterDocument } from '../../geometry/index';
+import { isOffMark } from '../compute/adjusterSteps';
+import { Segments } from '../look/controls/Segments';
+import { formatChange, formatShort, shownUnit } from '../units/format';
+import { AdjusterFields } from './AdjusterFields';
+import { LockShape, type AdjusterCardProps } from './AdjusterCard';
+import { fitterWords, partSize } from './fitterWords';
+import { PartDrawing } from './parts/PartDrawing';
+import type { AdjusterInHand } from './useAdjuster';
+import { useNextStep } from './useNextStep';
+import { useTurning } from './useTurning';
+
+const SIDES = [
+  { name: 'together', label: 'L = R' },
+  { name: 'apart', label: 'apart' },
+] as const;
+const NAMED = 3;
+
+/** What one more mark does, by what counts most. */
+const NextStepWords = () => {
+  const next = useNextStep();
+  if (!next) return null;
+  const words = next.effects.slice(0, NAMED).map(({ key, name, change }) => {
+    const entry = findReading(key);
+    const unit = entry ? shownUnit(entry.quantity).unit : '';
+    return { key, text: `${name.toLowerCase()} ${entry ? formatChange(entry, change) : ''}${unit === '°' ? '' : ' '}${unit}` };
+  });
+  if (words.length === 0) return <>Next step: nothing that counts changes here.</>;
+  return (
+    <>
+      Next step:{' '}
+      {words.map(({ key, text }, index) => (
+        <span key={key}>
+          {index > 0 && ', '}
+          <b>{text}</b>
+        </span>
+      ))}
+    </>
+  );
+};
+
+const stepWord = (hand: AdjusterInHand): string =>
+  hand.scale.stepName === 'mark' ? '1 mark' : `${formatShort(hand.scale.step * hand.factor)} ${hand.unit}`;
+
+interface HeldCardProps {
+  readonly hand: AdjusterInHand;
+  readonly words: string;
+  /** which of its fields had the focus, or was asked for, when the card was taken in hand */
+  readonly focusField: number | null;
+}
+
+/** The adjuster under the hand. */
+export const HeldCard = (props: AdjusterCardProps & HeldCardProps) => {
+  const { adjuster, hand, dense, focusField } = props;
+  const card = useRef<HTMLDivElement>(null);
+  useLayoutEffect(() => {
+    if (focusField !== null) card.current?.querySelectorAll<HTMLInputElement>('.field input')[focusField]?.focus();
+  }, [focusField]);
+  const words = useMemo(
+    () => fitterWords(adjuster, hand.value.left, hand.mm, hand.pivotToBolt),
+    [adjuster, hand.value.left, hand.mm, hand.pivotToBolt],
+  );
+  const locked = adjuster.locked !== undefined || hand.toeDeg !== null;
+  const sides = hand.apart ? 'left' : 'both';
+  const turning = useTurning({ adjuster, value: hand.value.left, locked, onSet: (value) => hand.set(sides, value) });
+  return (
+    <div ref={card} className={`held${dense ? ' densecard' : ''}`} role="group" aria-label={`${hand.label}, in hand`}>
+      <div className="heldhead">
+        <b>{hand.label}</b>
+        <span className="heldsize">{partSize(adjuster, hand.mm)}</span>
+        <span className="spread" />
+        {locked ? (
+          <LockShape />
+        ) : (
+          <Segments
+            label={`${hand.label}: sides`}
+            className="sides"
+            options={SIDES}
+            chosen={hand.apart ? 'apart' : 'together'}
+            onChoose={(name) => (name === 'apart' ? hand.separate() : hand.join())}
+          />
+        )}
+      </div>
+      <div className="heldbody">
+        <div ref={turning.ref} className={`dial${locked ? '' : ' turns'}`} {...turning.handlers}>
+          <PartDrawing
+            adjuster={adjuster}
+            value={hand.value.left}
+            mm={hand.mm}
+            pivotToBolt={hand.pivotToBolt}
+            size={dense ? 104 : 154}
+          />
+        </div>
+        <div className="heldside">
+          <AdjusterFields adjuster={adjuster} hand={hand} />
+          {!locked && (
+            <span className="steps" role="group" aria-label="Steps of the part">
+              <button type="button" aria-label={`${hand.label}: ${stepWord(hand)} less`} onClick={() => hand.step(sides, -1)}>
+                −
+              </button>
+              <span>{stepWord(hand)}</span>
+              <button type="button" aria-label={`${hand.label}: ${stepWord(hand)} more`} onClick={() => hand.step(sides, 1)}>
+                +
+              </button>
+            </span>
+          )}
+          <span className="say">{locked || hand.apart ? props.words : words.short}</span>
+          <span className="sub">
+            {isOffMark(adjuster, hand.value.left) && hand.toeDeg === null ? 'between marks; ' : ''}
+            {words.detail}
+          </span>
+        </div>
+      </div>
+      {!locked && (
+        <div className="effects">
+          <NextStepWords />
+        </div>
+      )}
+    </div>
+  );
+};

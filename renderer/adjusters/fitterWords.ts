@@ -1,0 +1,162 @@
+import {
+  toRadians,
+  type AdjusterDocument,
+  type OffsetBushingDocument,
+  type SlideDocument,
+  type Triple,
+} from '../../geometry/index';
+import { scaleOf } from '../compute/adjusterSteps';
+import { formatNumber, formatShort } from '../units/format';
+import { clockSeen, hourWords, seenFromWords } from './clockWords';
+
+/** What the fitter does or reads off the part, in two lengths. */
+export interface FitterWords {
+  readonly short: string;
+  readonly detail: string;
+}
+
+const FORE = ['forward', 'rearward'] as const;
+const SIDE = ['outboard', 'inboard'] as const;
+const HEIGHT = ['up', 'down'] as const;
+
+/** The plainest word for a direction on the left side. */
+const directionWord = (direction: Triple): string => {
+  const [x, y, z] = direction.map(Math.abs) as [number, number, number];
+  if (y >= x && y >= z) return SIDE[direction[1] >= 0 ? 0 : 1];
+  if (x >= z) return FORE[direction[0] >= 0 ? 0 : 1];
+  return HEIGHT[direction[2] >= 0 ? 0 : 1];
+};
+
+const scaled = (direction: Triple, by: number): Triple => [direction[0] * by, direction[1] * by, direction[2] * by];
+const lengthOf = ([x, y, z]: Triple): number => Math.sqrt(x * x + y * y + z * z);
+const sine = (degrees: number): number => Math.sin(toRadians(degrees));
+
+const EIGHTHS = ['', '⅛', '¼', '⅜', '½', '⅝', '¾', '⅞'];
+
+/** 2¼, ⅝, or decimals where the number is no eighth. */
+export const turnsText = (turns: number): string => {
+  const size = Math.abs(turns);
+  const eighths = size * 8;
+  if (Math.abs(eighths - Math.round(eighths)) > 1e-6) return formatNumber(size, 2);
+  const whole = Math.floor(Math.round(eighths) / 8);
+  const part = EIGHTHS[Math.round(eighths) % 8] ?? '';
+  return whole === 0 && part !== '' ? part : `${whole}${part}`;
+};
+
+const turnWord = (turns: number): string => (Math.abs(turns) > 1 ? 'turns' : 'turn');
+const plural = (count: number, word: string): string =>
+  `${formatShort(Math.abs(count), 1)} ${word}${Math.abs(count) === 1 ? '' : 's'}`;
+
+/** Shims out of stock that make up a thickness, largest first; null where they do not. All in the file's unit. */
+export const shimsFor = (thickness: number, stock: readonly number[]): readonly number[] | null => {
+  let rest = Math.abs(thickness);
+  const taken: number[] = [];
+  for (const shim of [...stock].sort((a, b) => b - a))
+    while (shim > 0 && rest > shim - 1e-6 && taken.length < 40) {
+      taken.push(shim);
+      rest -= shim;
+    }
+  return rest < 1e-6 ? taken : null;
+};
+
+const slideWords = (adjuster: SlideDocument, value: number, mmPerUnit: number): FitterWords => {
+  if (value === 0) return { short: 'at zero', detail: adjuster.shims ? 'no shims' : 'at the zero mark' };
+  const mm = value * mmPerUnit;
+  const direction: Triple = adjuster.along === 'spindle' ? [0, 1, 0] : adjuster.along;
+  const short = `${formatShort(Math.abs(mm), 2)} mm ${directionWord(scaled(direction, Math.sign(value)))}`;
+  const shims = adjuster.shims ? shimsFor(value, adjuster.shims) : null;
+  const detail = shims ? `shims ${shims.map((shim) => formatShort(shim * mmPerUnit, 2)).join(' + ')}` : 'of the zero mark';
+  return { short, detail };
+};
+
+const bushingWords = (adjuster: OffsetBushingDocument, value: number | null): FitterWords => {
+  if (value === null) return { short: 'concentric', detail: 'hole in the middle of the bore' };
+  const { axis, seenFrom, index } = adjuster;
+  const left = clockSeen(value, axis, seenFrom, 'left');
+  const right = clockSeen(value, axis, seenFrom, 'right');
+  const marks = formatShort(left / index, 1);
+  const sides = left === right ? '' : `; the right one at ${hourWords(right)}`;
+  return {
+    short: `hole at ${hourWords(left)}`,
+    detail: `${formatShort(left, 1)}°, ${marks} marks from 12, ${seenFromWords(seenFrom)}${sides}`,
+  };
+};
+
+/**
+ * The fitter's words for a setting.
+ * @param value - in the file's unit, null: nothing set
+ * @param mmPerUnit - millimetres in one unit of length of the file
+ * @param pivotToBolt - of a clamp eccentric: distance of its two bolts in the file's unit
+ */
+export const fitterWords = (
+  adjuster: AdjusterDocument,
+  value: number | null,
+  mmPerUnit: number,
+  pivotToBolt?: number,
+): FitterWords => {
+  const number = value ?? 0;
+  switch (adjuster.kind) {
+    case 'slide':
+      return slideWords(adjuster, number, mmPerUnit);
+    case 'offset-bushing':
+      return bushingWords(adjuster, value);
+    case 'eccentric-bolt': {
+      if (number === 0) return { short: 'at zero', detail: 'bolt in the middle of its slot' };
+      const moved = adjuster.throw * sine(number);
+      const word = directionWord(scaled(adjuster.slot, Math.sign(moved)));
+      const short = `${plural(number / adjuster.mark, 'mark')} ${word}`;
+      return { short, detail: `bolt ${formatNumber(Math.abs(moved) * mmPerUnit, 1)} mm ${word} of the slot’s middle` };
+    }
+    case 'clamp-eccentric': {
+      if (number === 0) return { short: 'at zero', detail: 'bolts in line, nothing turned' };
+      const alongX = Math.abs(adjuster.axis[0]) >= 0.7 * lengthOf(adjuster.axis);
+      const topIn = adjuster.axis[0] * number > 0;
+      const way = alongX ? `, top ${topIn ? 'in' : 'out'}` : '';
+      const short = `${plural(number / adjuster.mark, 'mark')}${way}`;
+      const shift = Math.abs(adjuster.throw * sine(number));
+      const turned = pivotToBolt ? `; bolts ${formatNumber(pivotToBolt * mmPerUnit, 1)} mm apart` : '';
+      return { short, detail: `bolt ${formatNumber(shift * mmPerUnit, 2)} mm across the bracket${turned}` };
+    }
+    case 'turnbuckle': {
+      if (number === 0) return { short: 'at zero', detail: 'length of the drawing' };
+      const longer = number > 0 ? 'longer' : 'shorter';
+      const flats = adjuster.flats;
+      const count = flats ? plural(number * flats, 'flat') : `${turnsText(number)} ${turnWord(number)}`;
+      const mm = formatNumber(Math.abs(number * adjuster.perTurn * mmPerUnit), 2);
+      return { short: `${count} ${longer}`, detail: `rod ${mm} mm ${longer}` };
+    }
+    case 'perch': {
+      if (number === 0) return { short: 'at zero', detail: 'ring at the datum groove' };
+      const way = number > 0 ? 'up' : 'down';
+      const mm = formatNumber(Math.abs(number * adjuster.perTurn * mmPerUnit), 1);
+      const what = adjuster.moves === 'body' ? 'strut foot' : 'seat';
+      return { short: `${turnsText(number)} ${turnWord(number)} ${way}`, detail: `${what} ${mm} mm ${way} of the datum` };
+    }
+  }
+};
+
+/** The one size of a part that its card's head names. */
+export const partSize = (adjuster: AdjusterDocument, mmPerUnit: number): string => {
+  const { min, max } = scaleOf(adjuster);
+  switch (adjuster.kind) {
+    case 'slide':
+      return `${formatShort(min * mmPerUnit, 1)} … ${formatShort(max * mmPerUnit, 1)} mm`;
+    case 'eccentric-bolt':
+    case 'clamp-eccentric':
+      return `throw ${formatShort(adjuster.throw * mmPerUnit, 2)} mm`;
+    case 'offset-bushing':
+      return `offset ${formatShort(adjuster.offset * mmPerUnit, 2)} mm`;
+    case 'turnbuckle':
+    case 'perch':
+      return `${formatShort(adjuster.perTurn * mmPerUnit, 2)} mm a turn`;
+  }
+};
+
+/** "plateAcross" as people read it: "Plate across". */
+export const nameOfKey = (key: string): string => {
+  const words = key
+    .replace(/([a-z0-9])([A-Z])/g, '$1 $2')
+    .replace(/[-_]+/g, ' ')
+    .toLowerCase();
+  return words.charAt(0).toUpperCase() + words.slice(1);
+};

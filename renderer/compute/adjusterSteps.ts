@@ -1,0 +1,83 @@
+import type { AdjusterDocument } from '../../geometry/index';
+
+/** What one adjuster's number is: its unit on the screen, its range, the step of the part itself, in the file's unit. */
+export interface AdjusterScale {
+  readonly measure: 'length' | 'clock' | 'turns';
+  readonly min: number;
+  readonly max: number;
+  /** the part's own mark, index, shim or fraction of a turn */
+  readonly step: number;
+  /** what one step is called */
+  readonly stepName: 'mark' | 'step' | 'flat' | 'shim';
+}
+
+const CAM_RANGE = 90;
+const FULL_CLOCK = 360;
+
+export const scaleOf = (adjuster: AdjusterDocument): AdjusterScale => {
+  switch (adjuster.kind) {
+    case 'slide': {
+      const [min, max] = adjuster.range;
+      return { measure: 'length', min, max, step: adjuster.step, stepName: adjuster.shims ? 'shim' : 'step' };
+    }
+    case 'eccentric-bolt':
+    case 'clamp-eccentric':
+      return { measure: 'clock', min: -CAM_RANGE, max: CAM_RANGE, step: adjuster.mark, stepName: 'mark' };
+    case 'offset-bushing':
+      return { measure: 'clock', min: 0, max: FULL_CLOCK, step: adjuster.index, stepName: 'mark' };
+    case 'turnbuckle': {
+      const [min, max] = adjuster.range;
+      return { measure: 'turns', min, max, step: adjuster.step, stepName: adjuster.flats ? 'flat' : 'step' };
+    }
+    case 'perch': {
+      const [min, max] = adjuster.range;
+      return { measure: 'turns', min, max, step: adjuster.step, stepName: 'step' };
+    }
+  }
+};
+
+/** Sums of many steps end in 0.30000000000000004: settings keep nine decimals. */
+const clean = (value: number): number => {
+  const rounded = Number(value.toFixed(9));
+  return rounded === 0 ? 0 : rounded;
+};
+
+/** A bushing's clock goes round; everything else stops at the end of its range. */
+const within = (kind: AdjusterDocument['kind'], { min, max }: AdjusterScale, value: number): number => {
+  if (kind === 'offset-bushing') return clean(((value % FULL_CLOCK) + FULL_CLOCK) % FULL_CLOCK);
+  return clean(Math.min(max, Math.max(min, value)));
+};
+
+/**
+ * The setting `steps` steps on from `value`; a whole step goes to the part's next mark, a fraction of one ("between
+ * marks") moves by just that. @param value - null: nothing set; a bushing is then fitted at its first mark
+ */
+export const stepSetting = (adjuster: AdjusterDocument, value: number | null, steps: number): number => {
+  const scale = scaleOf(adjuster);
+  if (value === null && adjuster.kind === 'offset-bushing') return within(adjuster.kind, scale, steps > 0 ? 0 : -scale.step);
+  const from = value ?? 0;
+  if (!Number.isInteger(steps)) return within(adjuster.kind, scale, from + steps * scale.step);
+  const marks = from / scale.step;
+  const onMark = Math.abs(marks - Math.round(marks)) < 1e-6;
+  const start = onMark ? Math.round(marks) : steps > 0 ? Math.floor(marks) : Math.ceil(marks);
+  return within(adjuster.kind, scale, (start + steps) * scale.step);
+};
+
+/** The mark nearest to a setting that a drag passed over. */
+export const nearestMark = (adjuster: AdjusterDocument, value: number): number => {
+  const scale = scaleOf(adjuster);
+  return within(adjuster.kind, scale, Math.round(value / scale.step) * scale.step);
+};
+
+/** Why a setting is refused, in the file's unit; null where it is in range. */
+export const isInRange = (adjuster: AdjusterDocument, value: number): boolean => {
+  const { min, max } = scaleOf(adjuster);
+  return value >= min - 1e-9 && value <= max + 1e-9;
+};
+
+/** Whether a setting stands between two marks of the part. */
+export const isOffMark = (adjuster: AdjusterDocument, value: number | null): boolean => {
+  if (value === null) return false;
+  const marks = value / scaleOf(adjuster).step;
+  return Math.abs(marks - Math.round(marks)) > 1e-6;
+};

@@ -1,0 +1,134 @@
+import { useEffect, useRef, useState, type KeyboardEvent, type ReactNode } from 'react';
+import { formatShort } from '../../units/format';
+import { parseNumber } from '../../units/parseNumber';
+
+export interface NumberFieldProps {
+  /** spoken name, with side and unit */
+  readonly label: string;
+  readonly value: number | null;
+  /** what stands in the field when there is no number */
+  readonly absent?: string;
+  readonly unit: string;
+  readonly min: number;
+  readonly max: number;
+  readonly decimals?: number;
+  readonly before?: ReactNode;
+  readonly className?: string;
+  /** why it cannot be changed; it can still be reached and read */
+  readonly lockedBy?: string;
+  /** allows "none" and an empty field */
+  readonly onClear?: () => void;
+  readonly onSet: (value: number) => void;
+  /** steps of the part: ±1 a mark, ±0.1 between marks, ±5 */
+  readonly onStep: (steps: number) => void;
+  readonly onHome: () => void;
+}
+
+const PAGE = 5;
+const FINE = 0.1;
+
+const isNone = (text: string): boolean => /^(none|)$/i.test(text.trim());
+
+/** Steps that a key asks for; 0 for any other key. */
+const stepsOf = ({ key, shiftKey }: KeyboardEvent): number => {
+  const one = shiftKey ? FINE : 1;
+  switch (key) {
+    case 'ArrowUp':
+      return one;
+    case 'ArrowDown':
+      return -one;
+    case 'PageUp':
+      return PAGE;
+    case 'PageDown':
+      return -PAGE;
+    default:
+      return 0;
+  }
+};
+
+/**
+ * An exact number: typed and taken with Enter or on leaving, stepped with the arrows, zeroed with Home, given up with Escape.
+ * What is typed wrong stays in the field, marked, with the reason beside it.
+ */
+export const NumberField = (props: NumberFieldProps) => {
+  const { value, unit, min, max, decimals = 3, lockedBy } = props;
+  const [typed, setTyped] = useState<string | null>(null);
+  const [fault, setFault] = useState<string | null>(null);
+  const input = useRef<HTMLInputElement>(null);
+  const shown = value === null ? (props.absent ?? '') : formatShort(value, decimals);
+  const range = `${formatShort(min)} … ${formatShort(max)}${unit === '°' ? '' : ' '}${unit}`;
+
+  const forget = () => {
+    setTyped(null);
+    setFault(null);
+  };
+  useEffect(forget, [value]);
+
+  const take = () => {
+    if (typed === null) return;
+    if (props.onClear && isNone(typed)) {
+      forget();
+      props.onClear();
+      return;
+    }
+    const number = parseNumber(typed);
+    if (number === null) setFault(`Not a number. ${range}`);
+    else if (number < min - 1e-9 || number > max + 1e-9) setFault(`Out of range: ${range}`);
+    else {
+      forget();
+      if (number !== value) props.onSet(number);
+    }
+  };
+
+  const onKeyDown = (event: KeyboardEvent<HTMLInputElement>) => {
+    if (event.key === 'Enter') take();
+    else if (event.key === 'Escape' && typed !== null) {
+      forget();
+      event.stopPropagation();
+    } else if (lockedBy === undefined && typed === null && event.key === 'Home') {
+      event.preventDefault();
+      props.onHome();
+    } else if (lockedBy === undefined && stepsOf(event) !== 0) {
+      event.preventDefault();
+      forget();
+      props.onStep(stepsOf(event));
+    }
+  };
+
+  return (
+    <span className={`field ${props.className ?? ''}${fault ? ' faulty' : ''}`}>
+      {props.before}
+      <input
+        ref={input}
+        type="text"
+        inputMode="decimal"
+        autoComplete="off"
+        spellCheck={false}
+        role="spinbutton"
+        aria-label={props.label}
+        aria-valuenow={value ?? 0}
+        aria-valuetext={value === null ? (props.absent ?? 'none') : `${shown} ${unit}`}
+        aria-valuemin={min}
+        aria-valuemax={max}
+        aria-invalid={fault !== null}
+        aria-readonly={lockedBy !== undefined}
+        readOnly={lockedBy !== undefined}
+        title={fault ?? lockedBy ?? range}
+        size={7}
+        value={typed ?? shown}
+        onChange={(event) => setTyped(event.target.value)}
+        onFocus={(event) => event.target.select()}
+        onBlur={take}
+        onKeyDown={onKeyDown}
+      />
+      <span className="unit" aria-hidden="true">
+        {unit}
+      </span>
+      {fault !== null && (
+        <span className="fieldfault" role="alert">
+          {fault}
+        </span>
+      )}
+    </span>
+  );
+};

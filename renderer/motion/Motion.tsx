@@ -1,0 +1,64 @@
+import { useMemo } from 'react';
+import { motionRanges } from '../compute/motionRanges';
+import { standingRow } from '../compute/standing';
+import { useBench, useWindow } from '../shell/benchContext';
+import { moveTo, standStill } from '../state/actions/lookAt';
+import { MotionRule } from './MotionRule';
+
+/** One press of an arrow key: what a person would try next. */
+const TRAVEL_STEP = 1;
+const ROLL_STEP = 0.1;
+const RACK_STEP = 1;
+
+/** Bump, roll and steer of the car, along the foot of the bench. */
+export const Motion = () => {
+  const { store } = useWindow();
+  const bench = useBench((state) => state.history?.present ?? null);
+  const axle = useBench((state) => state.axle);
+  const position = useBench((state) => state.position);
+  const ranges = useMemo(() => bench && motionRanges(bench.document, axle, standingRow(bench, axle)), [bench, axle]);
+  if (!ranges) return <footer className="motion" aria-label="Motion" role="group" />;
+  return (
+    <footer className="motion" aria-label="Motion" role="group">
+      <MotionRule
+        name="Bump"
+        spoken="Bump: wheel travel from standing, mm"
+        unit="mm"
+        range={ranges.travel}
+        value={position.travel}
+        step={TRAVEL_STEP}
+        decimals={1}
+        onMove={(travel) => moveTo(store, { travel })}
+      />
+      <MotionRule
+        name="Roll"
+        spoken="Roll, degrees, left side up plus"
+        unit="°"
+        range={ranges.roll}
+        value={position.rollDeg}
+        step={ROLL_STEP}
+        decimals={2}
+        onMove={(rollDeg) => moveTo(store, { rollDeg })}
+      />
+      {ranges.rack ? (
+        <MotionRule
+          name="Steer"
+          spoken="Steer: rack travel, mm"
+          unit="mm"
+          range={ranges.rack}
+          value={position.rack}
+          step={RACK_STEP}
+          decimals={1}
+          onMove={(rack) => moveTo(store, { rack })}
+        />
+      ) : (
+        <p className="notsteered">
+          <b>Steer</b> <span className="quiet">this axle is not steered</span>
+        </p>
+      )}
+      <button type="button" className="button" onClick={() => standStill(store)}>
+        Zero <span className="key">Home</span>
+      </button>
+    </footer>
+  );
+};

@@ -1,0 +1,113 @@
+import { useMemo } from 'react';
+import type { MotionRange } from '../compute/motionRanges';
+import { NumberField } from '../look/controls/NumberField';
+import { formatSigned } from '../units/format';
+import { ruleMarks } from './ruleMarks';
+
+export interface MotionRuleProps {
+  readonly name: string;
+  readonly spoken: string;
+  readonly unit: string;
+  readonly range: MotionRange;
+  readonly value: number;
+  /** movement of one press of an arrow key */
+  readonly step: number;
+  readonly decimals: number;
+  readonly onMove: (value: number) => void;
+}
+
+/** A graduated rule with its index, and the exact number beside it. */
+export const MotionRule = (props: MotionRuleProps) => {
+  const { name, range, value, step, unit, onMove } = props;
+  const { min, max, stops } = range;
+  const marks = useMemo(() => ruleMarks(min, max), [min, max]);
+  const at = (position: number): string => `${((position - min) / (max - min)) * 100}%`;
+  const clamp = (next: number) => Math.min(max, Math.max(min, Number(next.toFixed(6))));
+  const [from, to] = [Math.min(0, value), Math.max(0, value)];
+  return (
+    <div className="motionrule" role="group" aria-label={name}>
+      <span className="motionname">{name}</span>
+      <div className="rule">
+        <svg className="rulesvg" aria-hidden="true">
+          {stops && <rect className="stop" x="0" y="21" width={at(stops[0])} height="6" />}
+          {stops && <rect className="stop" x={at(stops[1])} y="21" width={at(min + max - stops[1])} height="6" />}
+          <line className="base" x1="0" x2="100%" y1="27" y2="27" />
+          {marks.map((mark) => (
+            <line
+              key={mark.value}
+              className={mark.size === 'zero' ? 'grad zero' : 'grad'}
+              x1={at(mark.value)}
+              x2={at(mark.value)}
+              y1={mark.size === 'fine' ? 22 : mark.size === 'plain' ? 18 : 15}
+              y2="27"
+            />
+          ))}
+          <line className="run" x1={at(clamp(from))} x2={at(clamp(to))} y1="27" y2="27" />
+          {marks.map(
+            (mark) =>
+              mark.label !== null && (
+                <text key={mark.value} x={at(mark.value)} y="42" textAnchor="middle">
+                  {mark.label}
+                </text>
+              ),
+          )}
+        </svg>
+        <input
+          type="range"
+          className="ruleinput"
+          min={min}
+          max={max}
+          step="any"
+          value={clamp(value)}
+          aria-label={`${props.spoken}, slider`}
+          aria-valuetext={`${formatSigned(value, props.decimals)} ${unit}`}
+          onChange={(event) => onMove(roundTo(Number(event.target.value), step / 2))}
+          onKeyDown={(event) => {
+            const steps = keySteps(event.key, event.shiftKey);
+            if (steps === null) return;
+            event.preventDefault();
+            event.stopPropagation();
+            onMove(steps === 0 ? 0 : clamp(value + steps * step));
+          }}
+        />
+      </div>
+      <NumberField
+        label={props.spoken}
+        value={value}
+        unit={unit}
+        min={min}
+        max={max}
+        decimals={3}
+        onSet={onMove}
+        onStep={(steps) => onMove(clamp(value + steps * step))}
+        onHome={() => onMove(0)}
+      />
+    </div>
+  );
+};
+
+const roundTo = (value: number, grain: number): number => {
+  const rounded = Number((Math.round(value / grain) * grain).toFixed(6));
+  return rounded === 0 ? 0 : rounded;
+};
+
+/** Steps of the arrow and page keys; 0 means zero, null none of our keys. */
+const keySteps = (key: string, fine: boolean): number | null => {
+  const one = fine ? 0.1 : 1;
+  switch (key) {
+    case 'ArrowRight':
+    case 'ArrowUp':
+      return one;
+    case 'ArrowLeft':
+    case 'ArrowDown':
+      return -one;
+    case 'PageUp':
+      return 5;
+    case 'PageDown':
+      return -5;
+    case 'Home':
+      return 0;
+    default:
+      return null;
+  }
+};

@@ -1,0 +1,89 @@
+import { useMemo } from 'react';
+import { useNextStep } from '../adjusters/useNextStep';
+import { useBench } from '../shell/benchContext';
+import { formatSigned } from '../units/format';
+import { LimitChips } from './LimitChips';
+import { hasOwnChanges, readingGroups, type ReadingGroup } from './readingRows';
+import { ReadingLine } from './ReadingLine';
+import { Unreachable } from './Unreachable';
+
+/** A reading that one step of the held part moves by this part of what matters is washed. */
+const MOVED = 0.2;
+
+const useMoved = (): ReadonlySet<string> => {
+  const next = useNextStep();
+  return useMemo(() => new Set(next?.effects.filter(({ weight }) => weight >= MOVED).map(({ key }) => key)), [next]);
+};
+
+const usePositionWords = (): string => {
+  const { travel, rollDeg, rack } = useBench((state) => state.position);
+  const parts = [
+    travel !== 0 ? `bump ${formatSigned(travel, 1)}` : null,
+    rollDeg !== 0 ? `roll ${formatSigned(rollDeg, 2)}°` : null,
+    rack !== 0 ? `rack ${formatSigned(rack, 1)}` : null,
+  ].filter((part) => part !== null);
+  return parts.length === 0 ? 'standing' : `at ${parts.join(', ')}`;
+};
+
+const Group = ({ group, moved, own }: { group: ReadingGroup; moved: ReadonlySet<string>; own: boolean }) => (
+  <tbody>
+    <tr>
+      <th scope="rowgroup" colSpan={own ? 5 : 4} className="groupname">
+        {group.name}
+      </th>
+    </tr>
+    {group.rows.map((row) => (
+      <ReadingLine key={row.id} row={row} moved={moved.has(row.entry.key)} own={own} />
+    ))}
+  </tbody>
+);
+
+/** Every reading of the axle at the position shown, and its difference from the compared setup. */
+export const Readings = () => {
+  const shown = useBench((state) => state.shown);
+  const against = useBench((state) => state.history?.present.against ?? '');
+  const position = usePositionWords();
+  const groups = useMemo(() => (shown ? readingGroups(shown) : []), [shown]);
+  const own = useMemo(() => hasOwnChanges(groups), [groups]);
+  const moved = useMoved();
+  return (
+    <section className="column readings" aria-label="Readings">
+      <div className="columnhead">
+        <h2>Readings</h2>
+        <span className="spread" />
+        <LimitChips />
+      </div>
+      <Unreachable />
+      {shown && (
+        <div className="scroll" tabIndex={0} role="region" aria-label="Table of readings">
+          <table className={own ? 'readingtable own' : 'readingtable'}>
+            <thead>
+              <tr>
+                <th scope="col" className="at">
+                  {position}
+                </th>
+                <th scope="col" className="number left">
+                  Left
+                </th>
+                <th scope="col" className="number right">
+                  Right
+                </th>
+                <th scope="col" className="number" title={`difference from ${against}`}>
+                  {own ? '± L' : <span className="againstname">± {against}</span>}
+                </th>
+                {own && (
+                  <th scope="col" className="number" title={`difference from ${against}`}>
+                    ± R
+                  </th>
+                )}
+              </tr>
+            </thead>
+            {groups.map((group) => (
+              <Group key={group.name} group={group} moved={moved} own={own} />
+            ))}
+          </table>
+        </div>
+      )}
+    </section>
+  );
+};

@@ -1,0 +1,61 @@
+import { useEffect, useRef } from 'react';
+import { Adjusters } from '../adjusters/Adjusters';
+import { Motion } from '../motion/Motion';
+import { Readings } from '../readings/Readings';
+import { redoStep, undoStep } from '../state/actions/editSetup';
+import { standStill } from '../state/actions/lookAt';
+import { Viewport } from '../viewport/Viewport';
+import { useWindow } from './benchContext';
+import { Cautions } from './Cautions';
+import { Header } from './Header';
+import { Rail } from './Rail';
+import { RefusedFile } from './RefusedFile';
+import { useTheme } from './useTheme';
+import { windowCommand } from './windowKeys';
+
+const isTyping = (target: EventTarget | null): boolean =>
+  target instanceof HTMLElement && target.closest('input, select, textarea') !== null;
+
+/** The whole window: rail, header, and the bench. */
+export const App = () => {
+  const { store } = useWindow();
+  const theme = useTheme();
+  const opener = useRef<HTMLInputElement>(null);
+
+  useEffect(() => {
+    const onKeyDown = (event: KeyboardEvent) => {
+      const command = windowCommand(event, isTyping(event.target));
+      if (!command) return;
+      event.preventDefault();
+      switch (command) {
+        case 'undo':
+          return undoStep(store);
+        case 'redo':
+          return redoStep(store);
+        case 'zero':
+          return standStill(store);
+        case 'open':
+          return opener.current?.click();
+      }
+    };
+    window.addEventListener('keydown', onKeyDown);
+    return () => window.removeEventListener('keydown', onKeyDown);
+  }, [store]);
+
+  return (
+    <div className="app">
+      <Rail />
+      <Header opener={opener} />
+      <main className="bench" aria-label="Bench">
+        <Adjusters />
+        <div className="middle">
+          <Viewport theme={theme} />
+          <Cautions />
+        </div>
+        <Readings />
+        <Motion />
+      </main>
+      <RefusedFile />
+    </div>
+  );
+};

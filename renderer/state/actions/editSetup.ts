@@ -1,0 +1,61 @@
+import { setupNames, type SetupDocument } from '../../../geometry/index';
+import { benchOf, change, type Bench, type BenchStore } from '../benchStore';
+import { abandon, mark, record, redo, settle, undo, type History } from '../history';
+import { freeTrialName, setupNamed, withAxleValue, withSetting, withSetup, withSidesApart, type Sides } from '../settings';
+
+/**
+ * One edit of the setup on the bench. A setup that came with the file is not written over: the first edit makes a
+ * trial of it, so that it stays there to be compared with.
+ */
+const edit = (store: BenchStore, name: string, changed: (setup: SetupDocument) => SetupDocument): void => {
+  const { history, file } = store.getState();
+  if (!history || !file) return;
+  const { document, setup, against } = history.present;
+  const cameWithFile = setupNames(file.asRead).includes(setup);
+  const target = cameWithFile ? freeTrialName(setupNames(document)) : setup;
+  const before = setupNamed(document, setup);
+  const withNames = document.setups ? document : withSetup(document, setup, before);
+  const bench: Bench = { document: withSetup(withNames, target, changed(before)), setup: target, against };
+  change(store, { history: record(history, name, bench) });
+};
+
+/** Sets an adjuster of the axle on the bench. @param value - in the file's unit; null: as if nothing were fitted */
+export const turnAdjuster = (store: BenchStore, adjuster: string, label: string, sides: Sides, value: number | null): void =>
+  edit(store, `Turn ${label}`, (setup) => withSetting(setup, store.getState().axle, adjuster, sides, value));
+
+/** Gives left and right numbers of their own. */
+export const separateSides = (store: BenchStore, adjuster: string, label: string): void =>
+  edit(store, `${label}: sides apart`, (setup) => withSidesApart(setup, store.getState().axle, adjuster));
+
+/** One number for both sides again: the left one's. */
+export const joinSides = (store: BenchStore, adjuster: string, label: string, value: number | null): void =>
+  edit(store, `${label}: left = right`, (setup) => withSetting(setup, store.getState().axle, adjuster, 'both', value));
+
+/** The toe that the toe adjuster is turned to [degrees per wheel]; null leaves the adjuster at its own number. */
+export const setToe = (store: BenchStore, toeDeg: number | null): void =>
+  edit(store, 'Set toe', (setup) => withAxleValue(setup, store.getState().axle, 'setToe', toeDeg));
+
+/** Body height over design at this axle, in the file's unit; null: no height is given. */
+export const setRideHeight = (store: BenchStore, height: number | null): void =>
+  edit(store, 'Set ride height', (setup) => withAxleValue(setup, store.getState().axle, 'rideHeight', height));
+
+const changeHistory = (store: BenchStore, step: (history: History<Bench>) => History<Bench>): void => {
+  const { history } = store.getState();
+  if (history) change(store, { history: step(history) });
+};
+
+export const undoStep = (store: BenchStore): void => changeHistory(store, undo);
+export const redoStep = (store: BenchStore): void => changeHistory(store, redo);
+/** A drag begins: what follows is one step. */
+export const beginTurn = (store: BenchStore): void => changeHistory(store, mark);
+export const endTurn = (store: BenchStore): void => changeHistory(store, settle);
+/** Escape during a drag: back to where it began. */
+export const abandonTurn = (store: BenchStore): void => changeHistory(store, abandon);
+
+/** Puts a setup on the bench, or beside it to be compared with. Not an edit, and not undone. */
+const choose = (store: BenchStore, part: Partial<Bench>): void => {
+  const bench = benchOf(store.getState());
+  changeHistory(store, (history) => (bench ? { ...history, present: { ...bench, ...part } } : history));
+};
+export const chooseSetup = (store: BenchStore, setup: string): void => choose(store, { setup });
+export const chooseAgainst = (store: BenchStore, against: string): void => choose(store, { against });

@@ -1,0 +1,26 @@
+import type { AxleName } from '../../../geometry/index';
+import { benchOf, change, type BenchPosition, type BenchStore, type Theme, type ViewName } from '../benchStore';
+
+/** Axle on the bench; its first adjuster is taken in hand. */
+export const chooseAxle = (store: BenchStore, axle: AxleName): void => {
+  const bench = benchOf(store.getState());
+  if (!bench?.document[axle] || axle === store.getState().axle) return;
+  const held = Object.keys(bench.document[axle].adjusters ?? {})[0] ?? null;
+  const { position } = store.getState();
+  const rack = bench.document[axle].steering ? position.rack : 0;
+  change(store, { axle, held, position: { ...position, rack } });
+};
+
+/** Moves the car: any of wheel travel from standing [mm], roll [degrees], rack [mm]. */
+export const moveTo = (store: BenchStore, part: Partial<BenchPosition>): void =>
+  change(store, { position: { ...store.getState().position, ...part } });
+
+/** Back to standing, straight ahead. */
+export const standStill = (store: BenchStore): void => moveTo(store, { travel: 0, rollDeg: 0, rack: 0 });
+
+export const holdAdjuster = (store: BenchStore, adjuster: string): void => {
+  if (store.getState().held !== adjuster) store.setState({ held: adjuster });
+};
+
+export const chooseView = (store: BenchStore, view: ViewName): void => store.setState({ view });
+export const chooseTheme = (store: BenchStore, theme: Theme): void => store.setState({ theme });

@@ -1,0 +1,102 @@
+import { createStore, type StoreApi } from 'zustand/vanilla';
+import type { AxleName, CarDocument, Fault, Warning } from '../../geometry/index';
+import { answerBench, type BenchAnswer, type BenchQuestion } from '../compute/answerBench';
+import { startHistory, type History } from './history';
+
+export type Theme = 'light' | 'dark' | 'system';
+export type ViewName = 'corner' | 'front' | 'side' | 'top';
+
+/** Wheel travel from standing [mm], roll [degrees], rack travel [mm]: what the motion rules hold. */
+export interface BenchPosition {
+  readonly travel: number;
+  readonly rollDeg: number;
+  readonly rack: number;
+}
+
+/** What an undo step brings back: the car and which of its setups was on the bench. */
+export interface Bench {
+  readonly document: CarDocument;
+  readonly setup: string;
+  readonly against: string;
+}
+
+export interface OpenedFile {
+  readonly title: string;
+  /** the sample's name, null for a file of the person's own */
+  readonly sample: string | null;
+  /** the document as it was read; its setups are never edited in place */
+  readonly asRead: CarDocument;
+  readonly warnings: readonly Warning[];
+}
+
+/** A file that could not be opened: what was tried and every fault that was found. */
+export interface RefusedFile {
+  readonly title: string;
+  readonly message: string;
+  readonly faults: readonly Fault[];
+}
+
+export interface BenchState {
+  readonly samples: readonly string[];
+  readonly file: OpenedFile | null;
+  readonly refused: RefusedFile | null;
+  readonly history: History<Bench> | null;
+  readonly axle: AxleName;
+  readonly position: BenchPosition;
+  /** the adjuster under the hand, by its key; null when none is held */
+  readonly held: string | null;
+  readonly view: ViewName;
+  readonly theme: Theme;
+  /** the answer to what is asked now; a failure says why there is none */
+  readonly answer: BenchAnswer | null;
+  /** the last answer that closed, for this car and axle: what the view keeps showing */
+  readonly shown: Extract<BenchAnswer, { ok: true }>['value'] | null;
+}
+
+export type BenchStore = StoreApi<BenchState>;
+
+const START: BenchState = {
+  samples: [],
+  file: null,
+  refused: null,
+  history: null,
+  axle: 'front',
+  position: { travel: 0, rollDeg: 0, rack: 0 },
+  held: null,
+  view: 'corner',
+  theme: 'system',
+  answer: null,
+  shown: null,
+};
+
+export const createBenchStore = (): BenchStore => createStore<BenchState>(() => START);
+
+const questionOf = (state: BenchState): BenchQuestion | null =>
+  state.history && { ...state.history.present, axle: state.axle, position: state.position };
+
+/**
+ * Changes the state and answers the bench's question anew, so that numbers and picture are never of two states.
+ * The last good answer stays while the car and the axle stay.
+ */
+export const change = (store: BenchStore, part: Partial<BenchState>): void => {
+  const before = store.getState();
+  const next = { ...before, ...part };
+  const question = questionOf(next);
+  if (!question) {
+    store.setState({ ...part, answer: null, shown: null });
+    return;
+  }
+  const answer = answerBench(question);
+  const sameCar = before.file === next.file && before.axle === next.axle;
+  const shown = answer.ok ? answer.value : sameCar ? before.shown : null;
+  store.setState({ ...part, answer, shown });
+};
+
+/** The bench of a state that has a car; null before one is open. */
+export const benchOf = (state: BenchState): Bench | null => state.history?.present ?? null;
+
+export const openBench = (file: OpenedFile, setups: readonly string[]): Pick<BenchState, 'file' | 'refused' | 'history'> => {
+  const first = setups[0] ?? '';
+  const setup = file.asRead.onCar && setups.includes(file.asRead.onCar) ? file.asRead.onCar : first;
+  return { file, refused: null, history: startHistory<Bench>({ document: file.asRead, setup, against: first }) };
+};
