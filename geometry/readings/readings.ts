@@ -10,10 +10,12 @@ import { rowMaker, solveRow, type RowMaker, type SolvedRow } from './axleRow';
 import type { AxleRow, Position, WholeCarReadings, WholeCarRow } from './rows';
 
 /** Readings of the whole car at one position: a missing axle is null. */
-export interface CarRow {
+export interface CarReadings {
   readonly front: Result<AxleRow, Failure> | null;
   readonly rear: Result<AxleRow, Failure> | null;
-  readonly wholeCar: WholeCarRow;
+  readonly wholeCar: WholeCarReadings;
+  /** "rollGradient" -> why it is null */
+  readonly why: Readonly<Record<string, string>>;
 }
 
 /**
@@ -36,17 +38,18 @@ export function sweepAxle(car: AssembledCar, axle: AxleName, positions: readonly
 }
 
 /** All readings of both axles and of the whole car at one position; the rack moves steered axles only. */
-export function readingsOfCar(car: AssembledCar, position: Position = {}): CarRow {
+export function readingsOfCar(car: AssembledCar, position: Position = {}): CarReadings {
   return sweepCar(car, [position])[0];
 }
 
-export function sweepCar(car: AssembledCar, positions: readonly Position[]): CarRow[] {
+export function sweepCar(car: AssembledCar, positions: readonly Position[]): CarReadings[] {
   const rows = carRows(car);
   return positions.map((position) => {
     const front = car.front === null ? null : rows.solve('front', position);
     const rear = car.rear === null ? null : rows.solve('rear', position);
     const row = (solved: Result<SolvedRow, Failure> | null): Result<AxleRow, Failure> | null => (solved === null ? null : solved.ok ? succeed(solved.value.row) : solved);
-    return { front: row(front), rear: row(rear), wholeCar: wholeCarRow(car, front, rear) };
+    const { readings, why } = wholeCarRow(car, front, rear);
+    return { front: row(front), rear: row(rear), wholeCar: readings, why };
   });
 }
 

@@ -1,0 +1,53 @@
+/**
+ * Jounce's geometry: from a car's pickup points and the positions of its adjusters to every reading.
+ * Values in, values out: no I/O, no clock, no globals. Millimetres and radians inside; degrees in the car file.
+ */
+
+// The car file
+export { parseCar, parseCarBytes } from './setup/readCar';
+export type { BadCarFile, ParsedCar } from './car/parseCar';
+export type { Fault, Warning } from './car/fault';
+export { FAULT_CODES } from './car/faultCodes';
+export { WARNING_CODES } from './car/warningCodes';
+export { carFileSchema } from './car/carFileSchema';
+export { serializeCar } from './car/serializeCar';
+export type * from './car/document';
+
+// From file to car
+export { toMechanism } from './car/toMechanism';
+export type { Adjuster, AxleMechanism, CarMechanism } from './car/mechanism';
+export { findSetup, setupNames } from './setup/setups';
+export { assembleCar, type AssembledAxle, type AssembledCar } from './setup/assembleCar';
+export type { AssembledSide } from './setup/assembleSide';
+export type { ToeReset } from './setup/setToe';
+export { judgeMechanism } from './setup/judgeMechanism';
+
+// Readings
+export { readingsOfAxle, readingsOfCar, sweepAxle, sweepCar, type CarReadings } from './readings/readings';
+export type { AxleReadings, AxleRow, CornerReadings, PerSide, Position, RowWarning, WholeCarReadings } from './readings/rows';
+export { judgeLimits, type LimitJudgement } from './setup/judgeLimits';
+export { CATALOGUE, CONTRACT_UNITS, findReading, readingsOf } from './readings/catalogue';
+export { SYMBOLS, type Component, type Quantity, type ReadingEntry, type ReadingOwner } from './readings/readingEntry';
+export {
+  differenceOfReadings,
+  inContractUnits,
+  numberNamesOf,
+  numbersOf,
+  readingsInContractUnits,
+  valueInContractUnits,
+  type ReadingValue,
+  type ReadingValues,
+} from './readings/contractUnits';
+
+// Words
+export { suggest } from './car/suggest';
+
+// Poses, for drawing and for bulk work
+export { placeAxle, type PlacedAxle, type PlacedCorner } from './setup/place';
+export { solvePoses, type CornerPositions, type PoseTable } from './corner/solveCorner';
+export { MOTION_WIDTH } from './corner/motion';
+export type { Corner } from './corner/corner';
+export type { Failure } from './corner/failure';
+export type { Result } from './core/result';
+export type { Vector } from './core/vector';
+export { toDegrees, toRadians, type Degrees, type Radians } from './core/angle';
