@@ -19,7 +19,8 @@ import { applySettings } from './settings';
 export function chooseSetup(car: LoadedCar, name: string | undefined): { readonly name: string; readonly setup: SetupDocument } {
   const names = setupNames(car.document);
   const wanted = name ?? names[0] ?? 'Baseline';
-  if (!names.includes(wanted)) {
+  const setup = findSetup(car.document, wanted);
+  if (setup === undefined) {
     throw new CommandError({
       kind: 'setup',
       message: `the car has no setup "${wanted}"`,
@@ -36,7 +37,7 @@ export function chooseSetup(car: LoadedCar, name: string | undefined): { readonl
       ],
     });
   }
-  return { name: wanted, setup: findSetup(car.document, wanted) };
+  return { name: wanted, setup };
 }
 
 /** The setup with `--set` applied; what the file's rules say against it is a fault of the setup. */

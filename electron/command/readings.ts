@@ -1,19 +1,17 @@
 import {
   judgeLimits,
-  readingsOfAxle,
   readingsOfCar,
-  differenceOfReadings,
   type AssembledCar,
   type AxleName,
-  type Position,
-  type ReadingValue,
+  type CarReadings,
+  type LimitJudgement,
 } from '../../geometry/index';
 import type { Answer, Call } from './answer';
 import type { LoadedCar } from './carSource';
 import { CommandError, usageError } from './commandError';
 import { askedPosition, assembledSetup, axlesAsked } from './question';
 import { readingsInWords } from './readingsTable';
-import { isFailed, limitsOf, rowOf, wholeCarOf, type Row } from './rows';
+import { differenceOfWholeCar, isFailed, limitsOf, rowOf, wholeCarOf, type Row, type WholeCarAnswer } from './rows';
 
 export const UNITS = { length: 'mm', angle: 'deg' } as const;
 
@@ -38,45 +36,60 @@ export async function answer(call: Call): Promise<Answer> {
   const position = askedPosition(call.options);
   const { car, setup, assembled, against } = assembledFor(call);
   const axles = axlesAsked(car, call.options);
-  const limits = judgeLimits(assembled, car.document);
-  const rowOfAxle = (axle: AxleName): Row =>
-    rowOf(readingsOfAxle(assembled, axle, position), {
-      input: undefined,
-      limits: limitsOf(limits, axle),
-      ...(against ? { against: { setup: against.setup, result: readingsOfAxle(against.car, axle, position) } } : {}),
-    });
-  const answers = axles.map((axle) => ({ axle, row: rowOfAxle(axle) }));
-  const failed = answers.map(({ row }) => row).filter(isFailed);
-  const first = failed[0];
-  if (first && failed.length === answers.length) throw new CommandError(first.error);
+  const limits = judgeLimits(assembled);
+  const here = readingsOfCar(assembled, position);
+  const there = against ? readingsOfCar(against.car, position) : null;
+  const answers = axles.map((axle) => ({ axle, row: rowAt(axle, undefined, here, limits, against, there) }));
+  refuseAllFailed(answers.map(({ row }) => row));
 
   const head = { car: car.document.name, setup };
-  const ofAxle = (axle: AxleName) => {
-    const found = answers.find((candidate) => candidate.axle === axle);
-    return found ? { axle, rows: [found.row] } : null;
-  };
   if (call.options.axle !== undefined) {
     const document = { ...head, axle: call.options.axle, units: UNITS, rows: answers.map(({ row }) => row) };
     return { document, words: (style) => readingsInWords({ ...head, axles: answers, wholeCar: null }, style) };
   }
-  const wholeCar = wholeCarAt(assembled, position, against);
+  const ofAxle = (axle: AxleName) => {
+    const found = answers.find((candidate) => candidate.axle === axle);
+    return found ? { axle, rows: [found.row] } : null;
+  };
+  const wholeCar = wholeCarAt(here, against, there);
   const document = { ...head, units: UNITS, front: ofAxle('front'), rear: ofAxle('rear'), wholeCar };
   return { document, words: (style) => readingsInWords({ ...head, axles: answers, wholeCar }, style) };
 }
 
-export type WholeCar = Readonly<Record<string, unknown>>;
+/** The row of an axle that the car has. */
+export function rowAt(
+  axle: AxleName,
+  input: number | undefined,
+  here: CarReadings,
+  limits: readonly LimitJudgement[],
+  against: Comparison | null,
+  there: CarReadings | null,
+): Row {
+  const other = there?.[axle];
+  return rowOf(present(here[axle]), {
+    input,
+    limits: limitsOf(limits, axle),
+    ...(against && other ? { against: { setup: against.setup, result: other } } : {}),
+  });
+}
+
+function present<Value>(value: Value | null): Value {
+  if (value === null) throw new RangeError('this car has no such axle');
+  return value;
+}
+
+/** An answer of which nothing was reached is no answer: it is the failure of its first row. */
+export function refuseAllFailed(rows: readonly Row[]): void {
+  const failed = rows.filter(isFailed);
+  const first = failed[0];
+  if (!first || failed.length < rows.length) return;
+  throw new CommandError(first.error);
+}
 
 /** The readings that need both axles, with the difference to another setup where one is compared. */
-export function wholeCarAt(assembled: AssembledCar, position: Position, against: Comparison | null): WholeCar {
-  const read = (car: AssembledCar) => {
-    const { wholeCar, why } = readingsOfCar(car, position);
-    return wholeCarOf(wholeCar, why);
-  };
-  const here = read(assembled);
-  if (!against) return here;
-  const there = read(against.car);
-  const { why: _here, ...these } = here;
-  const { why: _there, ...those } = there;
-  const difference = differenceOfReadings(these as Record<string, ReadingValue>, those as Record<string, ReadingValue>);
-  return { ...here, against: { setup: against.setup, ...there, difference } };
+export function wholeCarAt(here: CarReadings, against: Comparison | null, there: CarReadings | null): WholeCarAnswer {
+  const these = wholeCarOf(here);
+  if (!against || !there) return these;
+  const those = wholeCarOf(there);
+  return { ...these, against: { setup: against.setup, ...those, difference: differenceOfWholeCar(these, those) } };
 }

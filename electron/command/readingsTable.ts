@@ -97,16 +97,17 @@ function cornerTable(row: ReadingsRow, style: TextStyle): string[] {
 
 function bothTable(row: ReadingsRow, style: TextStyle): string[] {
   const against = comparedIn(row);
-  return singleTable(readingsOf('axle'), row.both, against ? against.difference.both : null, style);
+  return singleTable('both', readingsOf('axle'), row.both, against ? against.difference.both : null, style);
 }
 
 function singleTable(
+  title: string,
   entries: readonly ReadingEntry[],
   readings: Readings,
   difference: Readings | null,
   style: TextStyle,
 ): string[] {
-  const columns = [NAME, value('both'), ...(difference ? [value('Δ')] : []), UNIT];
+  const columns = [NAME, value(title), ...(difference ? [value('Δ')] : []), UNIT];
   const line = (entry: ReadingEntry): string[] => [
     tableLine(columns, [
       `  ${entry.name}`,
@@ -172,7 +173,7 @@ function reasonsInWords(why: Readonly<Record<string, string>>): string[] {
 function wholeCarInWords(wholeCar: Readonly<Record<string, unknown>>, style: TextStyle): string[] {
   const against = wholeCar['against'] as { readonly difference: Readings } | undefined;
   return [
-    ...singleTable(readingsOf('car'), wholeCar as Readings, against ? against.difference : null, style),
+    ...singleTable('car', readingsOf('car'), wholeCar as Readings, against ? against.difference : null, style),
     ...reasonsInWords(wholeCar['why'] as Readonly<Record<string, string>>),
   ];
 }

@@ -4,6 +4,7 @@ import {
   readingsInContractUnits,
   type AxleName,
   type AxleRow,
+  type CarReadings,
   type Failure,
   type LimitJudgement,
   type ReadingValue,
@@ -116,13 +117,18 @@ export const limitsOf = (limits: readonly LimitJudgement[], axle: AxleName): rea
     .filter((limit) => !limit.name.startsWith(axle === 'front' ? 'rear.' : 'front.'))
     .map(({ name, value, spare, ok }) => ({ name, value, spare, ok }));
 
-export type WholeCarRow = Readonly<Record<string, unknown>>;
+/** The readings of the whole car, with the reasons of those that have no value. */
+export interface WholeCarAnswer {
+  readonly [reading: string]: unknown;
+  readonly why: Readonly<Record<string, string>>;
+}
 
-/** The readings of the whole car in contract units, with the reasons of those that have no value. */
-export const wholeCarOf = (
-  readings: object,
-  why: Readonly<Record<string, string>>,
-): Record<string, ReadingValue | Record<string, string>> => ({
-  ...readingsInContractUnits(readings, 'car'),
+export const wholeCarOf = ({ wholeCar, why }: Pick<CarReadings, 'wholeCar' | 'why'>): WholeCarAnswer => ({
+  ...readingsInContractUnits(wholeCar, 'car'),
   why,
 });
+
+export function differenceOfWholeCar(these: WholeCarAnswer, those: WholeCarAnswer): Readings {
+  const readings = ({ why: _why, ...values }: WholeCarAnswer): Readings => values as Readings;
+  return differenceOfReadings(readings(these), readings(those));
+}

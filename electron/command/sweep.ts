@@ -1,10 +1,10 @@
-import { judgeLimits, sweepAxle, type AssembledCar, type AxleName } from '../../geometry/index';
+import { judgeLimits, sweepCar, type AssembledCar, type AxleName } from '../../geometry/index';
 import type { Answer, Call, Tell } from './answer';
-import { CommandError, usageError } from './commandError';
+import { usageError } from './commandError';
 import { sweepCsvLines, type CsvAxle } from './csv';
 import { axlesAsked } from './question';
-import { assembledFor, UNITS, wholeCarAt, type Comparison } from './readings';
-import { isFailed, limitsOf, rowOf, type LimitDocumentRow, type Row } from './rows';
+import { assembledFor, refuseAllFailed, rowAt, UNITS, wholeCarAt, type Comparison } from './readings';
+import type { Row } from './rows';
 import { sweepQuestion, type SweepQuestion } from './sweepPositions';
 import { sweepInWords } from './sweepTable';
 import { refuseExisting, writeWholeFile } from './wholeFile';
@@ -20,17 +20,8 @@ export async function answer(call: Call): Promise<Answer> {
   const question = await sweepQuestion(options);
   const { car, setup, assembled, against } = assembledFor(call);
   if (options.csv !== undefined) await refuseExisting(options.csv, force);
-  const limits = judgeLimits(assembled, car.document);
-  const asked = axlesAsked(car, options);
-  const total = question.positions.length * asked.length;
-  const axles: { axle: AxleName; rows: Row[] }[] = [];
-  for (const axle of asked) {
-    const done = axles.length * question.positions.length;
-    const rows = await sweepRows(question, assembled, against, axle, limitsOf(limits, axle), (rowsDone) =>
-      progress(done + rowsDone, total),
-    );
-    axles.push({ axle, rows });
-  }
+  const swept = await sweepPositions(question, assembled, against, axlesAsked(car, options), progress);
+  const { axles } = swept;
   refuseAllFailed(axles.flatMap(({ rows }) => rows));
 
   const alone = options.axle !== undefined;
@@ -44,47 +35,41 @@ export async function answer(call: Call): Promise<Answer> {
   if (alone && first)
     return { document: { ...head, axle: first.axle, units: UNITS, motion: question.motion, rows: first.rows }, words };
   const ofAxle = (axle: AxleName) => axles.find((candidate) => candidate.axle === axle) ?? null;
-  const wholeCar = { rows: await wholeCarRows(question, assembled, against, progress) };
+  const wholeCar = { rows: swept.wholeCar };
   return {
     document: { ...head, units: UNITS, motion: question.motion, front: ofAxle('front'), rear: ofAxle('rear'), wholeCar },
     words,
   };
 }
 
-async function sweepRows(
+interface Swept {
+  readonly axles: readonly { readonly axle: AxleName; readonly rows: Row[] }[];
+  readonly wholeCar: readonly object[];
+}
+
+async function sweepPositions(
   question: SweepQuestion,
   assembled: AssembledCar,
   against: Comparison | null,
-  axle: AxleName,
-  limits: readonly LimitDocumentRow[],
-  report: (done: number) => Promise<void>,
-): Promise<Row[]> {
-  const rows: Row[] = [];
-  for (let start = 0; start < question.positions.length; start += CHUNK) {
+  asked: readonly AxleName[],
+  progress: Tell,
+): Promise<Swept> {
+  const limits = judgeLimits(assembled);
+  const axles = asked.map((axle) => ({ axle, rows: [] as Row[] }));
+  const wholeCar: object[] = [];
+  const total = question.positions.length;
+  for (let start = 0; start < total; start += CHUNK) {
     const positions = question.positions.slice(start, start + CHUNK);
-    const others = against ? sweepAxle(against.car, axle, positions) : [];
-    for (const [index, result] of sweepAxle(assembled, axle, positions).entries()) {
-      const other = others[index];
-      rows.push(
-        rowOf(result, {
-          input: question.inputs[start + index],
-          limits,
-          ...(against && other ? { against: { setup: against.setup, result: other } } : {}),
-        }),
-      );
+    const others = against ? sweepCar(against.car, positions) : [];
+    for (const [index, here] of sweepCar(assembled, positions).entries()) {
+      const input = question.inputs[start + index];
+      const there = others[index] ?? null;
+      for (const { axle, rows } of axles) rows.push(rowAt(axle, input, here, limits, against, there));
+      wholeCar.push({ input, ...wholeCarAt(here, against, there) });
     }
-    await report(Math.min(start + CHUNK, question.positions.length));
+    await progress(Math.min(start + CHUNK, total), total);
   }
-  return rows;
-}
-
-async function wholeCarRows(question: SweepQuestion, assembled: AssembledCar, against: Comparison | null, progress: Tell) {
-  const rows: object[] = [];
-  for (const [index, position] of question.positions.entries()) {
-    rows.push({ input: question.inputs[index], ...wholeCarAt(assembled, position, against) });
-    if (index % CHUNK === 0) await progress(index, question.positions.length);
-  }
-  return rows;
+  return { axles, wholeCar };
 }
 
 async function csvText(question: SweepQuestion, columns: readonly CsvAxle[], progress: Tell): Promise<string> {
@@ -94,16 +79,4 @@ async function csvText(question: SweepQuestion, columns: readonly CsvAxle[], pro
     if (lines.length % CHUNK === 0) await progress(lines.length, question.inputs.length + 1);
   }
   return lines.join('');
-}
-
-/** A sweep of which nothing was reached answers nothing: it is the failure of its first row. */
-function refuseAllFailed(rows: readonly Row[]): void {
-  const failed = rows.filter(isFailed);
-  const first = failed[0];
-  if (!first || failed.length < rows.length) return;
-  const message =
-    rows.length === 1
-      ? first.error.message
-      : `none of ${rows.length} positions can be reached; the first: ${first.error.message}`;
-  throw new CommandError({ ...first.error, message });
 }

@@ -123,8 +123,8 @@ export const AXLE_CATALOGUE: readonly ReadingEntry[] = [
     name: 'Steering ratio',
     quantity: 'anglePerAngle',
     decimals: 2,
-    plus: 'both turn the same way',
-    meaning: 'Degrees of hand wheel per degree of mean steer angle; local where the rack is centred.',
+    plus: '',
+    meaning: 'Degrees of hand wheel per degree of mean steer angle, always positive; local where the rack is centred.',
     why: 'It is how quick the steering is.',
     formula: 'hand-wheel angle / mean steer angle',
     source: SOURCES.terms,
@@ -186,7 +186,7 @@ export const AXLE_CATALOGUE: readonly ReadingEntry[] = [
     plus: 'holds the body upright',
     meaning: "Moment per degree of roll that the springs of this axle put against the body's roll.",
     why: "Set against the bar's it shows which of the two to change.",
-    formula: 'wheel rates at the contacts × lever², with the geometric term',
+    formula: 'Σ rate at the contact × half track², with the rate at the contact = wheel rate / v_n² and the geometric term',
     source: SOURCES.transfer,
   },
   {
@@ -198,7 +198,7 @@ export const AXLE_CATALOGUE: readonly ReadingEntry[] = [
     plus: 'holds the body upright',
     meaning: "Moment per degree of roll that the anti-roll bar of this axle puts against the body's roll.",
     why: 'A bar is the quick way to move balance from one axle to the other.',
-    formula: 'bar rate × ratio², opposed wheels, × lever²',
+    formula: 'bar rate × (Σ bar ratio × half track / v_n)²',
     source: SOURCES.transfer,
   },
   {

@@ -1,9 +1,8 @@
 import { spawn } from 'node:child_process';
 import { readFile } from 'node:fs/promises';
 import path from 'node:path';
-import { FreshFolder } from '../../../electron/building/freshFolder.mjs';
+import { FreshFolder, SOURCES } from '../../../electron/building/freshFolder.mjs';
 import { buildCommand, ROOT } from '../../../electron/building/products.mjs';
-import { SOURCES } from '../../../electron/building/sources.mjs';
 
 export const CARS = path.join(ROOT, 'tests/golden/cars');
 export const carPath = (number: number): string => path.join(CARS, `car-${number}.jounce.json`);
