@@ -80,17 +80,15 @@ export function placeTracks(solver: AxleSolver, tracks: PerSide<Track>, position
   const { axle, car } = solver;
   const { rack = 0, roll = 0 } = position;
   const fromStanding = perSide(position.travel ?? 0);
-  if (![rack, roll, fromStanding.left, fromStanding.right].every(Number.isFinite)) {
+  if (!(Number.isFinite(rack) && Number.isFinite(roll) && Number.isFinite(fromStanding.left) && Number.isFinite(fromStanding.right))) {
     throw new RangeError(`Position: travel ${fromStanding.left}, ${fromStanding.right}, rack ${rack}, roll ${roll}; all must be finite.`);
   }
   if (rack !== 0 && !axle.left.corner.isSteered) throw new RangeError(`The ${axle.axle} axle is not steered: rack must be 0, not ${rack}.`);
   const frame = roll === 0 ? solver.standing.frame : groundFrame(car.pitch, roll);
   if (roll === 0) {
     const travel = { left: axle.standing.left + fromStanding.left, right: axle.standing.right + fromStanding.right };
-    for (const side of ['left', 'right'] as const) {
-      const { corner } = axle[side];
-      if (trackCorner(corner, tracks[side], travel[side], rack) !== SOLVED) return fail(withAxle(explainUnreachable(corner, travel[side], rack), axle));
-    }
+    if (trackCorner(axle.left.corner, tracks.left, travel.left, rack) !== SOLVED) return fail(withAxle(explainUnreachable(axle.left.corner, travel.left, rack), axle));
+    if (trackCorner(axle.right.corner, tracks.right, travel.right, rack) !== SOLVED) return fail(withAxle(explainUnreachable(axle.right.corner, travel.right, rack), axle));
     const heave = 0.5 * (fromStanding.left + fromStanding.right);
     return succeed({ frame, groundPoint: shiftedGround(axle, heave), rack, roll, travel });
   }

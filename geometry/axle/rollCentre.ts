@@ -28,10 +28,14 @@ const FARTHEST_MM = 1e7;
  */
 export function rollCentre(contacts: readonly [Vector, Vector], velocities: readonly [Vector, Vector], frame: GroundFrame, groundPoint: Vector): RollCentre | null {
   const { left, normal } = frame;
-  const [yl, zl] = [dot(contacts[0], left), dot(contacts[0], normal)];
-  const [yr, zr] = [dot(contacts[1], left), dot(contacts[1], normal)];
-  const [vyl, vzl] = [dot(velocities[0], left), dot(velocities[0], normal)];
-  const [vyr, vzr] = [dot(velocities[1], left), dot(velocities[1], normal)];
+  const yl = dot(contacts[0], left);
+  const zl = dot(contacts[0], normal);
+  const yr = dot(contacts[1], left);
+  const zr = dot(contacts[1], normal);
+  const vyl = dot(velocities[0], left);
+  const vzl = dot(velocities[0], normal);
+  const vyr = dot(velocities[1], left);
+  const vzr = dot(velocities[1], normal);
   // (p − c)·v = 0 for both
   const determinant = vyl * vzr - vzl * vyr;
   if (determinant === 0) return null;

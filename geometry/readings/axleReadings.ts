@@ -13,9 +13,6 @@ import type { PerSide, AxleReadings } from './rows';
 import type { SuspendedState } from './suspendedReadings';
 import { steerChange } from './wheelStance';
 
-/** The readings of an axle that its own two corners give; load transfer needs the other axle too and is filled in by the row. */
-export type OwnAxleReadings = Omit<AxleReadings, 'loadTransferGeometric' | 'loadTransferElastic' | 'loadTransferUnsprung'>;
-
 /** Steer angles with the rack centred, all else as it is, and the distance of the steering axes at the ground there. */
 export interface Straight {
   /** in each side's left-hand frame: + outboard [rad] */
@@ -25,7 +22,8 @@ export interface Straight {
 }
 
 export interface AxleParts {
-  readonly own: OwnAxleReadings;
+  /** load transfer null: it needs the other axle too */
+  readonly own: AxleReadings;
   readonly rollCentre: RollCentre | null;
 }
 
@@ -50,17 +48,33 @@ export function axleReadings(
   const track = trackOf(contact, frame);
   const answers = rollAnswers(solver, placed, corners);
   const steering = steeringReadings(solver, setting, placed, corners, straight);
-  const stiffness = rollStiffness(setting, corners, suspended);
-  const own: OwnAxleReadings = {
+  const anti = antiReadings(solver, setting, corners);
+  const springs = rollStiffnessOfSprings(corners, suspended);
+  const bar = rollStiffnessOfBar(setting, corners, suspended);
+  const hasBar = suspended.left.bar !== null || suspended.right.bar !== null;
+  // spelled out field by field: spreading objects costs more than all the arithmetic of the row
+  const own: AxleReadings = {
     rollCentreHeight: centre === null ? null : centre.height,
     rollCentreOffset: centre === null ? null : centre.offset === 0 ? 0 : centre.offset,
     track,
     trackChange: track - solver.standing.track,
     totalToe: left.readings.toe + right.readings.toe,
-    ...steering,
-    ...answers,
-    ...antiReadings(solver, setting, corners),
-    ...stiffness,
+    ackermann: steering.ackermann,
+    steeringRatio: steering.steeringRatio,
+    turningCircle: steering.turningCircle,
+    camberCompensation: answers.camberCompensation,
+    rollSteer: answers.rollSteer,
+    antiDive: anti.antiDive,
+    antiLiftBraking: anti.antiLiftBraking,
+    antiLiftDrive: anti.antiLiftDrive,
+    antiSquat: anti.antiSquat,
+    springRollStiffness: springs,
+    barRollStiffness: bar,
+    rollStiffness: springs === null ? null : hasBar ? (bar === null ? null : springs + bar) : springs,
+    rideFrequency: frequency(setting, corners, suspended),
+    loadTransferGeometric: null,
+    loadTransferElastic: null,
+    loadTransferUnsprung: null,
   };
   return { own, rollCentre: centre };
 }
@@ -118,12 +132,13 @@ function steerPerRack(solver: AxleSolver, placed: Placed, corners: PerSide<Solve
 
 type AntiReadings = Pick<AxleReadings, 'antiDive' | 'antiLiftBraking' | 'antiLiftDrive' | 'antiSquat'>;
 
+const NO_ANTI: AntiReadings = { antiDive: null, antiLiftBraking: null, antiLiftDrive: null, antiSquat: null };
+
 function antiReadings(solver: AxleSolver, setting: AxleSetting, corners: PerSide<SolvedCorner>): AntiReadings {
-  const none: AntiReadings = { antiDive: null, antiLiftBraking: null, antiLiftDrive: null, antiSquat: null };
   const { body } = solver.car.mechanism;
   const wheelbase = setting.wheelbase;
   const height = body.centreOfGravityHeight;
-  if (wheelbase === null || height === null) return none;
+  if (wheelbase === null || height === null) return NO_ANTI;
   const isFront = solver.axle.axle === 'front';
   const anti = isFront ? frontAnti : rearAnti;
   const mean = (key: 'longitudinalSlopeContact' | 'longitudinalSlopeWheelCentre'): number => 0.5 * (corners.left.readings[key] + corners.right.readings[key]);
@@ -132,18 +147,12 @@ function antiReadings(solver: AxleSolver, setting: AxleSetting, corners: PerSide
   const drive = share(body.driveFrontShare);
   const brakingAnti = braking === null ? null : anti(mean('longitudinalSlopeContact'), { share: braking, wheelbase, height });
   const driveAnti = drive === null || drive === 0 ? null : anti(mean('longitudinalSlopeWheelCentre'), { share: drive, wheelbase, height });
-  return isFront ? { ...none, antiDive: brakingAnti, antiLiftDrive: driveAnti } : { ...none, antiLiftBraking: brakingAnti, antiSquat: driveAnti };
-}
-
-type StiffnessReadings = Pick<AxleReadings, 'springRollStiffness' | 'barRollStiffness' | 'rollStiffness' | 'rideFrequency'>;
-
-/** Roll stiffness of springs and bar at the ground [N·m/rad], and the ride frequency of the axle. */
-function rollStiffness(setting: AxleSetting, corners: PerSide<SolvedCorner>, suspended: PerSide<SuspendedState>): StiffnessReadings {
-  const springs = rollStiffnessOfSprings(corners, suspended);
-  const bar = rollStiffnessOfBar(setting, corners, suspended);
-  const hasBar = suspended.left.bar !== null || suspended.right.bar !== null;
-  const total = springs === null ? null : hasBar ? (bar === null ? null : springs + bar) : springs;
-  return { springRollStiffness: springs, barRollStiffness: bar, rollStiffness: total, rideFrequency: frequency(setting, corners, suspended) };
+  return {
+    antiDive: isFront ? brakingAnti : null,
+    antiLiftBraking: isFront ? null : brakingAnti,
+    antiLiftDrive: isFront ? driveAnti : null,
+    antiSquat: isFront ? null : driveAnti,
+  };
 }
 
 /** Σ k y², with k the rate at the contact and y the half track: N·mm/rad ÷ 1000. */

@@ -6,10 +6,11 @@ import { succeed, type Result } from '../core/result';
 import type { Failure } from '../corner/failure';
 import { frameFor } from '../setup/axleGround';
 import type { AssembledCar } from '../setup/assembleCar';
+import type { NoAxis } from './steeringAxis';
 import { axisTrackOf, axleReadings, type Straight } from './axleReadings';
 import { casterBySwing } from './casterBySwing';
 import { solvedCorner, type SolvedCorner } from './cornerReadings';
-import { AXIS_READINGS, BAR_OUT_OF_REACH, FAR_FRONT, FAR_SIDE, NO_AXIS_REASONS, PARALLEL, RACK_CENTRED, standingReasons, SWING_OUT_OF_REACH, type StandingReasons } from './reasons';
+import { AXIS_READINGS, BAR_OUT_OF_REACH, FAR_FRONT, FAR_SIDE, NO_AXIS_REASONS, PARALLEL, NOT_TURNED, RACK_CENTRED, standingReasons, SWING_OUT_OF_REACH, type StandingReasons } from './reasons';
 import type { AxleRow, CornerReadings, PerSide, Position, RowWarning } from './rows';
 import { suspendedState, type SuspendedState } from './suspendedReadings';
 
@@ -19,6 +20,8 @@ export interface RowMaker {
   readonly setting: AxleSetting;
   /** "left.casterBySwing" -> reason, for what no position can change */
   readonly why: Readonly<Record<string, string>>;
+  /** the reasons that positions add, by which of them apply: filled as rows are made */
+  readonly whyByBits: Map<number, Readonly<Record<string, string>>>;
   readonly warnings: readonly RowWarning[];
 }
 
@@ -27,7 +30,7 @@ export function rowMaker(car: AssembledCar, name: AxleName): Result<RowMaker, Fa
   if (!solver.ok) return solver;
   const setting = axleSetting(car, name);
   const reasons = standingReasons(solver.value, setting);
-  return succeed({ solver: solver.value, setting, why: dotted(reasons), warnings: standingWarnings(solver.value, setting) });
+  return succeed({ solver: solver.value, setting, why: dotted(reasons), whyByBits: new Map(), warnings: standingWarnings(solver.value, setting) });
 }
 
 function dotted({ corner, both }: StandingReasons): Record<string, string> {
@@ -71,7 +74,6 @@ export function solveRow(maker: RowMaker, position: Position): Result<SolvedRow,
   const { own, rollCentre } = axleReadings(solver, setting, placed, corners, suspended, straight === null ? null : straight.value);
   const left = cornerRow(maker, placed, corners.left, suspended.left, suspended.right, 'left');
   const right = cornerRow(maker, placed, corners.right, suspended.right, suspended.left, 'right');
-  const both = { ...own, loadTransferGeometric: null, loadTransferElastic: null, loadTransferUnsprung: null };
   const { standing } = solver.axle;
   const row: AxleRow = {
     axle: solver.axle.axle,
@@ -81,8 +83,8 @@ export function solveRow(maker: RowMaker, position: Position): Result<SolvedRow,
     roll: placed.roll,
     left,
     right,
-    both,
-    why: whyOf(maker, placed, corners, left, right, rollCentre, own),
+    both: own,
+    why: whyOf(maker, placed, corners, left, right, rollCentre, own.ackermann),
     toeReset: solver.axle.toeReset,
     warnings: maker.warnings,
   };
@@ -105,7 +107,7 @@ function suspendedOf({ solver, setting }: RowMaker, placed: Placed, corner: Solv
 
 /** The same position with the rack centred; with roll the travels are found anew there. */
 function straightOf({ solver }: RowMaker, placed: Placed, position: Position): Result<Straight, Failure> {
-  const centred = placeTracks(solver, solver.straight, { ...position, rack: 0 });
+  const centred = placeTracks(solver, solver.straight, { travel: position.travel, rack: 0, roll: position.roll });
   if (!centred.ok) return centred;
   const corners = solvedCorners(solver, centred.value, solver.straight);
   return succeed({
@@ -169,26 +171,55 @@ function barSense(bar: { readonly pivot: readonly number[]; readonly armEnd: rea
   return rise < 0 ? -1 : 1;
 }
 
-function whyOf(maker: RowMaker, placed: Placed, corners: PerSide<SolvedCorner>, left: CornerReadings, right: CornerReadings, centre: RollCentre | null, own: Pick<AxleRow['both'], 'ackermann'>): Readonly<Record<string, string>> {
-  let why: Record<string, string> | null = null;
-  const add = (key: string, reason: string): void => {
-    why ??= { ...maker.why };
-    why[key] ??= reason;
-  };
-  for (const [side, readings, solved] of [['left', left, corners.left], ['right', right, corners.right]] as const) {
-    if (typeof solved.axis === 'string') for (const key of AXIS_READINGS) add(`${side}.${key}`, NO_AXIS_REASONS[solved.axis]);
-    if (readings.frontViewInstantCentre === null) for (const key of ['frontViewInstantCentre', 'swingArmLength']) add(`${side}.${key}`, FAR_FRONT);
-    if (readings.sideViewInstantCentre === null) for (const key of ['sideViewInstantCentre', 'sideViewSwingArmLength']) add(`${side}.${key}`, FAR_SIDE);
-    if (readings.casterBySwing === null && maker.solver.axle.left.corner.isSteered) add(`${side}.casterBySwing`, SWING_OUT_OF_REACH);
-    if (readings.barRatio === null || readings.barTwist === null) for (const key of ['barRatio', 'barTwist'] as const) if (readings[key] === null) add(`${side}.${key}`, BAR_OUT_OF_REACH);
-  }
-  if (centre === null) for (const key of ['rollCentreHeight', 'rollCentreOffset']) add(`both.${key}`, PARALLEL);
-  if (maker.solver.axle.mechanism.steering !== null && own.ackermann === null) {
-    const reason = placed.rack === 0 ? RACK_CENTRED : 'the wheels are not turned, or the steering axes do not meet the ground';
-    add('both.ackermann', reason);
-    add('both.turningCircle', reason);
-    add('both.steeringRatio', reason);
-  }
-  return why ?? maker.why;
+/** The reasons of one row that depend on the position, as bits: rows of a sweep share their reasons object wherever these agree. */
+const BIT = { noAxis: 3, farFront: 4, farSide: 8, noSwing: 16, noBar: 32 } as const;
+const SIDE_BITS = 6;
+const PARALLEL_BIT = 1 << (2 * SIDE_BITS);
+const CENTRED_BIT = PARALLEL_BIT << 1;
+const NO_ACKERMANN_BIT = CENTRED_BIT << 1;
+const AXIS_FAULTS: readonly NoAxis[] = ['no-steering-rod', 'no-pure-turn', 'parallel-to-ground'];
+
+function sideBits(readings: CornerReadings, solved: SolvedCorner, isSteered: boolean, hasBar: boolean): number {
+  let bits = typeof solved.axis === 'string' ? AXIS_FAULTS.indexOf(solved.axis) + 1 : 0;
+  if (readings.frontViewInstantCentre === null) bits |= BIT.farFront;
+  if (readings.sideViewInstantCentre === null) bits |= BIT.farSide;
+  if (readings.casterBySwing === null && isSteered) bits |= BIT.noSwing;
+  if (hasBar && readings.barTwist === null) bits |= BIT.noBar;
+  return bits;
 }
 
+function whyOf(maker: RowMaker, placed: Placed, corners: PerSide<SolvedCorner>, left: CornerReadings, right: CornerReadings, centre: RollCentre | null, ackermann: number | null): Readonly<Record<string, string>> {
+  const { mechanism } = maker.solver.axle;
+  const isSteered = mechanism.steering !== null;
+  const hasBar = mechanism.bar !== null;
+  let bits = sideBits(left, corners.left, isSteered, hasBar) | (sideBits(right, corners.right, isSteered, hasBar) << SIDE_BITS);
+  if (centre === null) bits |= PARALLEL_BIT;
+  if (isSteered && ackermann === null) bits |= placed.rack === 0 ? CENTRED_BIT : NO_ACKERMANN_BIT;
+  if (bits === 0) return maker.why;
+  let why = maker.whyByBits.get(bits);
+  if (why === undefined) {
+    why = spelledOut(bits, maker.why, left, right);
+    maker.whyByBits.set(bits, why);
+  }
+  return why;
+}
+
+function spelledOut(bits: number, standing: Readonly<Record<string, string>>, left: CornerReadings, right: CornerReadings): Record<string, string> {
+  const why: Record<string, string> = { ...standing };
+  const add = (owner: string, keys: readonly string[], reason: string): void => {
+    for (const key of keys) why[`${owner}.${key}`] ??= reason;
+  };
+  for (const [side, shift, readings] of [['left', 0, left], ['right', SIDE_BITS, right]] as const) {
+    const own = bits >> shift;
+    if ((own & BIT.noAxis) > 0) add(side, AXIS_READINGS, NO_AXIS_REASONS[AXIS_FAULTS[(own & BIT.noAxis) - 1]]);
+    if (own & BIT.farFront) add(side, ['frontViewInstantCentre', 'swingArmLength'], FAR_FRONT);
+    if (own & BIT.farSide) add(side, ['sideViewInstantCentre', 'sideViewSwingArmLength'], FAR_SIDE);
+    if (own & BIT.noSwing) add(side, ['casterBySwing'], SWING_OUT_OF_REACH);
+    // the twist needs both arms, the ratio only its own
+    if (own & BIT.noBar) add(side, readings.barRatio === null ? ['barRatio', 'barTwist'] : ['barTwist'], BAR_OUT_OF_REACH);
+  }
+  if (bits & PARALLEL_BIT) add('both', ['rollCentreHeight', 'rollCentreOffset'], PARALLEL);
+  if (bits & CENTRED_BIT) add('both', ['ackermann', 'turningCircle'], RACK_CENTRED);
+  if (bits & NO_ACKERMANN_BIT) add('both', ['ackermann', 'turningCircle', 'steeringRatio'], NOT_TURNED);
+  return why;
+}

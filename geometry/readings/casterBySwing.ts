@@ -1,24 +1,31 @@
 import type { GroundFrame } from '../axle/ground';
 import { toRadians } from '../core/angle';
-import { cross } from '../core/vector';
+import { cross, dot } from '../core/vector';
 import type { Corner } from '../corner/corner';
-import { knuckleDirection, rackTurn } from '../corner/knucklePoint';
+import { knuckleDirection, rackTurn, travelTurn } from '../corner/knucklePoint';
 import { SOLVED } from '../corner/motion';
 import { startTrack, trackCorner, type Track } from '../corner/solveCorner';
 import { camberOf, steerChange, steerOf } from './wheelStance';
 
 /** Steer angle either way of a caster gauge's swing [rad]. */
 export const SWING = toRadians(20);
-/** The steer angle is met within this [rad]. */
-const SWING_STOP = 1e-12;
+/** Within this of the steer angle [rad] the rest is taken to first order: what that leaves out is its square. */
+const NEAR = 2e-6;
 
-/** Two tracks that stay near the ends of the swing, so that a sweep finds them again at once. */
-export interface SwingTracks {
-  readonly outward: Track;
-  readonly inward: Track;
+/** A track that stays near one end of the swing, so that a sweep finds it again at once. */
+export interface SwingTrack {
+  readonly track: Track;
+  /** how the rack must follow the travel to hold the steer angle there */
+  rackPerTravel: number;
 }
 
-export const startSwing = (corner: Corner): SwingTracks => ({ outward: startTrack(corner), inward: startTrack(corner) });
+export interface SwingTracks {
+  readonly outward: SwingTrack;
+  readonly inward: SwingTrack;
+}
+
+const startEnd = (corner: Corner): SwingTrack => ({ track: startTrack(corner), rackPerTravel: 0 });
+export const startSwing = (corner: Corner): SwingTracks => ({ outward: startEnd(corner), inward: startEnd(corner) });
 
 /**
  * Caster as a gauge shows it: (camber with the wheel's front turned outboard by δ − inboard by δ) / (2 sin δ), travel held.
@@ -33,19 +40,27 @@ export function casterBySwing(corner: Corner, tracks: SwingTracks, travel: numbe
 }
 
 /** Newton on the rack: the knuckle's twist per mm of rack gives the slope. @param steer - [rad, + outboard] */
-function camberAtSteer(corner: Corner, track: Track, travel: number, steer: number, ground: GroundFrame): number | null {
-  // where the last call left the rack is where this one finds it, near enough
-  let rack = track.rack;
+function camberAtSteer(corner: Corner, end: SwingTrack, travel: number, steer: number, ground: GroundFrame): number | null {
+  const { track } = end;
+  let rack = track.rack + end.rackPerTravel * (travel - track.travel);
   for (let i = 0; i < 25; i++) {
     if (trackCorner(corner, track, travel, rack) !== SOLVED) {
-      if (rack === 0) return null;
+      if (Math.abs(rack) < 1e-3) return null;
       rack *= 0.5;
       continue;
     }
-    const spindle = knuckleDirection(track.motion, corner.spindle);
+    const { motion } = track;
+    const spindle = knuckleDirection(motion, corner.spindle);
     const miss = steerOf(spindle, ground) - steer;
-    if (miss < SWING_STOP && miss > -SWING_STOP) return camberOf(spindle, ground.normal);
-    rack -= miss / steerChange(spindle, cross(rackTurn(track.motion), spindle), ground);
+    const byRack = cross(rackTurn(motion), spindle);
+    const slope = steerChange(spindle, byRack, ground);
+    if (miss < NEAR && miss > -NEAR) {
+      end.rackPerTravel = -steerChange(spindle, cross(travelTurn(motion), spindle), ground) / slope;
+      const camber = camberOf(spindle, ground.normal);
+      // d camber = −(ds·n) / cos camber, for the little rack that is still missing
+      return camber + (dot(byRack, ground.normal) / Math.cos(camber)) * (miss / slope);
+    }
+    rack -= miss / slope;
   }
   return null;
 }

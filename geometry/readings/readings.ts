@@ -6,6 +6,7 @@ import { inCar } from '../axle/axleSolver';
 import { dot, subtract } from '../core/vector';
 import type { Failure } from '../corner/failure';
 import type { AssembledCar } from '../setup/assembleCar';
+import { LOAD_TRANSFERS, transferLacks } from './reasons';
 import { rowMaker, solveRow, type RowMaker, type SolvedRow } from './axleRow';
 import type { AxleRow, Position, WholeCarReadings, WholeCarRow } from './rows';
 
@@ -70,13 +71,13 @@ function carRows(car: AssembledCar): CarRows {
   return {
     solve(axle, position) {
       const own = solveOwn(axle, position);
-      if (!own.ok) return own;
-      const lacking = transferLacks(car, own.value);
+      if (!own.ok || transferLacks(own.value.maker.setting) !== null) return own;
+      const lacking = transferLacksAt(own.value);
       if (lacking !== null) return succeed(withTransfer(own.value, null, lacking));
       const otherName = axle === 'front' ? 'rear' : 'front';
       const other = solveOwn(otherName, position);
       if (!other.ok) return succeed(withTransfer(own.value, null, `the ${otherName} axle cannot be there: ${other.failure.message}`));
-      return succeed(withTransfer(own.value, other.value, transferLacks(car, other.value)));
+      return succeed(withTransfer(own.value, other.value, transferLacksAt(other.value)));
     },
   };
 }
@@ -88,25 +89,20 @@ function solveAt(maker: Result<RowMaker, Failure>, car: AssembledCar, axle: Axle
   return solveRow(maker.value, isSteered || (position.rack ?? 0) === 0 ? position : { ...position, rack: 0 });
 }
 
-/** What an axle lacks for load transfer; null when nothing. */
-function transferLacks(car: AssembledCar, solved: SolvedRow): string | null {
-  const { setting, solver } = solved.maker;
-  const name = solver.axle.axle;
-  if (setting.masses === null) return 'the file does not give body.mass, frontShare and the unsprung masses of two axles';
-  if (setting.masses.centreOfGravityHeight === null) return 'the file does not give body.centreOfGravityHeight';
-  if (solved.row.both.rollStiffness === null) return `the roll stiffness of the ${name} axle is not known: ${solved.row.why['both.rollStiffness'] ?? 'no spring'}`;
-  if (solved.rollCentre === null) return `the ${name} axle has no roll centre here`;
-  return null;
+/** What an axle lacks for load transfer at one position; null when nothing. */
+function transferLacksAt(solved: SolvedRow): string | null {
+  const name = solved.maker.solver.axle.axle;
+  if (solved.row.both.rollStiffness === null) return `the roll stiffness of the ${name} axle is not known: ${solved.row.why['both.rollStiffness']}`;
+  return solved.rollCentre === null ? `the ${name} axle has no roll centre here` : null;
 }
 
 function withTransfer(solved: SolvedRow, other: SolvedRow | null, lacking: string | null): SolvedRow {
-  const keys = ['loadTransferGeometric', 'loadTransferElastic', 'loadTransferUnsprung'] as const;
   const roll = other === null || lacking !== null ? null : rollOfCar(solved, other);
   const { row, maker } = solved;
   if (roll === null || roll.gradient === null) {
     const reason = lacking ?? 'the springs do not hold the body upright';
     const why = { ...row.why };
-    for (const key of keys) why[`both.${key}`] = reason;
+    for (const key of LOAD_TRANSFERS) why[`both.${key}`] = reason;
     return { ...solved, row: { ...row, why } };
   }
   const { own } = maker.setting;
@@ -179,7 +175,7 @@ function wholeCarRow(car: AssembledCar, front: Result<SolvedRow, Failure> | null
     return { readings: known, why };
   }
   const inclination = Math.atan2(r.rollCentre!.height - f.rollCentre!.height, f.maker.setting.wheelbase!);
-  const lacking = transferLacks(car, f) ?? transferLacks(car, r);
+  const lacking = transferLacks(f.maker.setting) ?? transferLacksAt(f) ?? transferLacksAt(r);
   const masses = f.maker.setting.masses;
   if (masses === null || masses.centreOfGravityHeight === null) {
     why['rollGradient'] = why['rollAxisToCentreOfGravity'] = lacking!;

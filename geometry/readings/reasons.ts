@@ -17,6 +17,15 @@ export const PARALLEL = 'the two lines through the contact centres are parallel'
 export const SWING_OUT_OF_REACH = 'the rack does not turn this wheel 20° both ways at this travel';
 export const BAR_OUT_OF_REACH = 'the bar’s link does not reach its arm at this position';
 export const RACK_CENTRED = 'rack is centred';
+export const NOT_TURNED = 'the wheels are not turned, or the steering axes do not meet the ground';
+
+export const LOAD_TRANSFERS = ['loadTransferGeometric', 'loadTransferElastic', 'loadTransferUnsprung'] as const;
+
+/** What the file lacks for load transfer, at every position; null when nothing. */
+export function transferLacks({ masses }: AxleSetting): string | null {
+  if (masses === null) return 'the masses are not known: give body.mass, frontShare and the unsprung masses of both axles';
+  return masses.centreOfGravityHeight === null ? 'the file does not give body.centreOfGravityHeight' : null;
+}
 
 /** Reasons of one axle that hold at every position, by reading: of a corner, and of the axle. */
 export interface StandingReasons {
@@ -53,6 +62,8 @@ export function standingReasons(solver: AxleSolver, setting: AxleSetting): Stand
     both['barRollStiffness'] = both['rollStiffness'] = 'the file does not give antiRollBar.rate';
   }
   antiReasons(both, solver, setting);
+  const lacking = transferLacks(setting);
+  if (lacking !== null) for (const key of LOAD_TRANSFERS) both[key] = lacking;
   if (spring === null) both['rollStiffness'] ??= both['springRollStiffness'];
   if (car.mechanism.wheelbase === null) both['ackermann'] ??= 'the wheelbase is not known: the car has one axle';
   if (car.mechanism.wheelbase === null) both['turningCircle'] ??= 'the wheelbase is not known: the car has one axle';
