@@ -37,6 +37,9 @@ export interface PlacelessFault {
   readonly hint?: string | null;
 }
 
+/** Longer texts are cut where they are quoted. */
+const LONGEST_EXCERPT = 60;
+
 const PLAIN_KEY = /^[A-Za-z_$][A-Za-z0-9_$-]*$/;
 
 /** `["front", "points", "armRear", 2]` as `front.points.armRear[2]`; null for the whole file. */
@@ -45,13 +48,11 @@ export function formatPath(path: Path): string | null {
   let text = '';
   for (const step of path) {
     if (typeof step === 'number') text += `[${step}]`;
-    else if (!PLAIN_KEY.test(step)) text += `[${JSON.stringify(shorten(step))}]`;
+    else if (!PLAIN_KEY.test(step) || step.length > LONGEST_EXCERPT) text += `[${JSON.stringify(shorten(step))}]`;
     else text += text === '' ? step : `.${step}`;
   }
   return text;
 }
-
-const LONGEST_EXCERPT = 60;
 
 export function shorten(text: string): string {
   return text.length <= LONGEST_EXCERPT ? text : `${text.slice(0, LONGEST_EXCERPT - 1)}…`;

@@ -112,10 +112,40 @@ export type Adjuster = {
   readonly name: string;
   readonly document: AdjusterDocument;
 } & (
-  | { readonly kind: 'slide'; readonly moves: string; readonly along: Vector | 'spindle'; readonly seat: Seat; readonly range: readonly [number, number] }
-  | { readonly kind: 'eccentric-bolt'; readonly moves: string; readonly slot: Vector; readonly throw: number; readonly seat: Seat }
-  | { readonly kind: 'offset-bushing'; readonly moves: string; readonly axis: Vector; readonly twelve: Vector; readonly offset: number; readonly seat: Seat }
-  | { readonly kind: 'clamp-eccentric'; readonly pivot: string; readonly bolt: string; readonly axis: Vector; readonly throw: number }
+  | {
+      readonly kind: 'slide';
+      readonly moves: string;
+      readonly along: Vector | 'spindle';
+      readonly seat: Seat;
+      readonly range: readonly [number, number];
+    }
+  | {
+      readonly kind: 'eccentric-bolt';
+      readonly moves: string;
+      readonly slot: Vector;
+      readonly throw: number;
+      readonly seat: Seat;
+    }
+  | {
+      readonly kind: 'offset-bushing';
+      readonly moves: string;
+      readonly axis: Vector;
+      readonly twelve: Vector;
+      readonly offset: number;
+      readonly seat: Seat;
+    }
+  | {
+      readonly kind: 'clamp-eccentric';
+      readonly pivot: string;
+      readonly bolt: string;
+      readonly axis: Vector;
+      readonly throw: number;
+    }
   | { readonly kind: 'turnbuckle'; readonly rod: string; readonly perTurn: number; readonly range: readonly [number, number] }
-  | { readonly kind: 'perch'; readonly perTurn: number; readonly range: readonly [number, number]; readonly moves: 'seat' | 'body' }
+  | {
+      readonly kind: 'perch';
+      readonly perTurn: number;
+      readonly range: readonly [number, number];
+      readonly moves: 'seat' | 'body';
+    }
 );

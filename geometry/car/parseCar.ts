@@ -1,7 +1,7 @@
 import { fail, succeed, type Result } from '../core/result';
 import type { CarDocument } from './document';
 import { describe, formatPath, type Fault, type PlacelessFault, type Warning } from './fault';
-import { MOST_FAULTS } from './faultCodes';
+import { MOST_FAULTS, type FaultCode } from './faultCodes';
 import { isObject } from './place';
 import { judgeRules } from './rules/judgeRules';
 import { findSchemaFaults } from './schema/schemaFaults';
@@ -89,7 +89,7 @@ export function parseCar(given: string, options: ParseOptions = {}): Result<Pars
   }
   const version = judgeVersion(parsed);
   if (version.kind === 'newer') return one(text, version.fault);
-  const faults = [...findKeyFaults(text), ...findSchemaFaults(version.document), ...judgeRules(version.document)];
+  const faults = findFaults(text, version.document);
   if (faults.length > 0) return fail({ faults: listFaults(text, faults) });
   // the schema and the rules have just judged it: this is what they say it is
   const document = version.document as CarDocument;
@@ -127,6 +127,36 @@ function judgeText(text: string): Result<never, BadCarFile> | null {
     found: `nesting over ${DEEPEST_NESTING}`,
     expected: `nesting of ${DEEPEST_NESTING} at most`,
     offset: tooDeep,
+  });
+}
+
+/** Sections that the rest of the file names things of. */
+const NAMED_SECTIONS = ['front', 'rear', 'setups', 'parts', 'points', 'rods', 'adjusters', 'spring', 'damper', 'antiRollBar'];
+const REFERENCES: readonly FaultCode[] = [
+  'missing-axle',
+  'missing-part',
+  'missing-point',
+  'point-not-movable',
+  'unknown-adjuster',
+  'unknown-carrier',
+  'unknown-hole',
+  'unknown-part',
+  'unknown-point',
+  'unknown-rod',
+  'unknown-setup',
+];
+
+function findFaults(text: string, document: unknown): PlacelessFault[] {
+  const ofForm = findSchemaFaults(document);
+  const isSectionLost = ofForm.some(
+    ({ code, path }) => code === 'wrong-type' && path.length <= 2 && NAMED_SECTIONS.includes(String(path[path.length - 1])),
+  );
+  // what is named may well be in a section that could not be read: then it is not called unknown
+  const ofRules = judgeRules(document).filter(({ code }) => !isSectionLost || !REFERENCES.includes(code));
+  const seen = new Set<string>();
+  return [...findKeyFaults(text), ...ofForm, ...ofRules].filter(({ code, path, offset }) => {
+    const key = JSON.stringify([code, path, offset]);
+    return !seen.has(key) && seen.add(key);
   });
 }
 

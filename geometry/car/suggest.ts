@@ -2,6 +2,7 @@ import { distance } from 'fastest-levenshtein';
 import { shorten } from './fault';
 
 const LONGEST_NAME = 60;
+const SHORTEST_BEGINNING = 4;
 
 /** The known name nearest to a mistyped one, or null when none is near enough to be meant. */
 export function nearestName(given: string, known: readonly string[]): string | null {
@@ -10,7 +11,9 @@ export function nearestName(given: string, known: readonly string[]): string | n
   let best: string | null = null;
   let bestDistance = Infinity;
   for (const name of known) {
-    const d = distance(lower, name.toLowerCase());
+    const known = name.toLowerCase();
+    // the beginning of a name is the name, cut short
+    const d = lower.length >= SHORTEST_BEGINNING && known.startsWith(lower) ? 0.5 : distance(lower, known);
     if (d < bestDistance) {
       best = name;
       bestDistance = d;

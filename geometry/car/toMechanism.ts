@@ -1,7 +1,27 @@
 import { toRadians } from '../core/angle';
 import { mirror, reject, unit, type Vector } from '../core/vector';
-import type { Adjuster, AxleMechanism, Bar, Body, CarMechanism, Damper, SideMechanism, Spring, Steering, Wheel } from './mechanism';
-import type { AdjusterDocument, AxleDocument, AxleName, BodyDocument, CarDocument, Seat, Triple, WheelDocument } from './document';
+import type {
+  Adjuster,
+  AxleMechanism,
+  Bar,
+  Body,
+  CarMechanism,
+  Damper,
+  SideMechanism,
+  Spring,
+  Steering,
+  Wheel,
+} from './mechanism';
+import type {
+  AdjusterDocument,
+  AxleDocument,
+  AxleName,
+  BodyDocument,
+  CarDocument,
+  Seat,
+  Triple,
+  WheelDocument,
+} from './document';
 
 export const MM_PER_INCH = 25.4;
 export const mmPerUnit = (document: CarDocument): number => (document.units?.length === 'in' ? MM_PER_INCH : 1);
@@ -26,7 +46,8 @@ export function toMechanism(document: CarDocument): CarMechanism {
   return { document, mmPerUnit: mm, body: bodyOf(document.body, mm), front, rear, wheelbase };
 }
 
-export const meanWheelCentreX = (axle: AxleMechanism): number => 0.5 * (axle.left.points['wheelCentre'][0] + axle.right.points['wheelCentre'][0]);
+export const meanWheelCentreX = (axle: AxleMechanism): number =>
+  0.5 * (axle.left.points['wheelCentre'][0] + axle.right.points['wheelCentre'][0]);
 
 const inMm = (point: Triple, mm: number): Vector => [point[0] * mm, point[1] * mm, point[2] * mm];
 const lengthOrNull = (value: number | undefined, mm: number): number | null => (value === undefined ? null : value * mm);
@@ -100,7 +121,12 @@ function steeringOf(document: AxleDocument, mm: number): Steering | null {
   const steering = document.steering;
   if (steering === undefined) return null;
   const { travel } = steering;
-  const ends = typeof travel === 'number' ? ([-travel * mm, travel * mm] as const) : travel === undefined ? null : ([travel[0] * mm, travel[1] * mm] as const);
+  const ends =
+    typeof travel === 'number'
+      ? ([-travel * mm, travel * mm] as const)
+      : travel === undefined
+        ? null
+        : ([travel[0] * mm, travel[1] * mm] as const);
   const rod = document.layout === 'strut' ? 'tieRod' : (steering.rod ?? '');
   return { axis: unit(steering.axis), travel: ends, perTurn: lengthOrNull(steering.perTurn, mm), rod };
 }
@@ -108,7 +134,10 @@ function steeringOf(document: AxleDocument, mm: number): Steering | null {
 function springOf(document: AxleDocument, mm: number): Spring | null {
   const spring = document.spring;
   if (spring === undefined) return null;
-  const points = spring.upper === undefined || spring.lower === undefined ? null : { upper: spring.upper, lower: spring.lower, lowerOn: spring.lowerOn ?? 'knuckle' };
+  const points =
+    spring.upper === undefined || spring.lower === undefined
+      ? null
+      : { upper: spring.upper, lower: spring.lower, lowerOn: spring.lowerOn ?? 'knuckle' };
   const helper = spring.helper;
   return {
     points,
@@ -116,14 +145,20 @@ function springOf(document: AxleDocument, mm: number): Spring | null {
     freeLength: lengthOrNull(spring.freeLength, mm),
     installed: lengthOrNull(spring.installed, mm),
     solidLength: lengthOrNull(spring.solidLength, mm),
-    helper: helper === undefined ? null : { rate: helper.rate, freeLength: helper.freeLength * mm, solidLength: helper.solidLength * mm },
+    helper:
+      helper === undefined
+        ? null
+        : { rate: helper.rate, freeLength: helper.freeLength * mm, solidLength: helper.solidLength * mm },
   };
 }
 
 function damperOf(document: AxleDocument, mm: number): Damper | null {
   const damper = document.damper;
   if (damper === undefined) return null;
-  const points = damper.upper === undefined || damper.lower === undefined ? null : { upper: damper.upper, lower: damper.lower, lowerOn: damper.lowerOn ?? 'knuckle' };
+  const points =
+    damper.upper === undefined || damper.lower === undefined
+      ? null
+      : { upper: damper.upper, lower: damper.lower, lowerOn: damper.lowerOn ?? 'knuckle' };
   return {
     points,
     stroke: lengthOrNull(damper.stroke, mm),
@@ -155,24 +190,75 @@ function adjusterOf(name: string, document: AdjusterDocument, rods: AxleMechanis
   switch (document.kind) {
     case 'slide': {
       const along = document.along === 'spindle' ? 'spindle' : unit(document.along);
-      return { name, document, kind: 'slide', moves: document.moves, along, seat: seatOf(document.moves, document.seat), range: range(document.range, mm) };
+      return {
+        name,
+        document,
+        kind: 'slide',
+        moves: document.moves,
+        along,
+        seat: seatOf(document.moves, document.seat),
+        range: range(document.range, mm),
+      };
     }
     case 'eccentric-bolt':
-      return { name, document, kind: 'eccentric-bolt', moves: document.moves, slot: unit(document.slot), throw: document.throw * mm, seat: seatOf(document.moves, document.seat) };
+      return {
+        name,
+        document,
+        kind: 'eccentric-bolt',
+        moves: document.moves,
+        slot: unit(document.slot),
+        throw: document.throw * mm,
+        seat: seatOf(document.moves, document.seat),
+      };
     case 'offset-bushing': {
       const axis = unit(document.axis);
       const twelve = unit(reject(document.twelve, axis));
-      return { name, document, kind: 'offset-bushing', moves: document.moves, axis, twelve, offset: document.offset * mm, seat: seatOf(document.moves, document.seat) };
+      return {
+        name,
+        document,
+        kind: 'offset-bushing',
+        moves: document.moves,
+        axis,
+        twelve,
+        offset: document.offset * mm,
+        seat: seatOf(document.moves, document.seat),
+      };
     }
     case 'clamp-eccentric':
-      return { name, document, kind: 'clamp-eccentric', pivot: document.pivot, bolt: document.bolt, axis: unit(document.axis), throw: document.throw * mm };
+      return {
+        name,
+        document,
+        kind: 'clamp-eccentric',
+        pivot: document.pivot,
+        bolt: document.bolt,
+        axis: unit(document.axis),
+        throw: document.throw * mm,
+      };
     case 'turnbuckle':
-      return { name, document, kind: 'turnbuckle', rod: document.rod, perTurn: document.perTurn * mm, range: range(document.range, 1) };
+      return {
+        name,
+        document,
+        kind: 'turnbuckle',
+        rod: document.rod,
+        perTurn: document.perTurn * mm,
+        range: range(document.range, 1),
+      };
     case 'perch':
-      return { name, document, kind: 'perch', perTurn: document.perTurn * mm, range: range(document.range, 1), moves: document.moves ?? 'seat' };
+      return {
+        name,
+        document,
+        kind: 'perch',
+        perTurn: document.perTurn * mm,
+        range: range(document.range, 1),
+        moves: document.moves ?? 'seat',
+      };
   }
 }
 
 /** Whether a point is carried by the knuckle: the outer end of a rod, or the wheel centre. */
 export const isOnKnuckle = (point: string, rods: AxleMechanism['rods']): boolean =>
-  point === 'wheelCentre' || point === 'strutFoot' || point === 'clampUpper' || point === 'clampLower' || rods.some((rod) => rod.outer === point);
+  point === 'wheelCentre' ||
+  point === 'strutFoot' ||
+  point === 'clampUpper' ||
+  point === 'clampLower' ||
+  rods.some((rod) => rod.outer === point);

@@ -14,7 +14,7 @@ export const TOLERANCE_FAMILIES = ['wheelbase', 'anti-geometry'];
 function judgeBody(car: Place, report: Report): void {
   const body = at(car, 'body');
   const mass = numberOf(at(body, 'mass'));
-  if (mass !== undefined) {
+  if (mass !== undefined && mass > 0) {
     const unsprung = 2 * ((numberOf(at(body, 'unsprungFront')) ?? 0) + (numberOf(at(body, 'unsprungRear')) ?? 0));
     if (unsprung >= mass)
       reportValue(report, at(body, 'mass'), 'mass-numbers', `more than the four unsprung masses (${unsprung} kg)`);

@@ -85,7 +85,7 @@ function judgeGap(
   what: string,
 ): void {
   for (const side of SIDES) {
-    const isMirror = ends.every((name) => !isThere(at(view.place, 'right', 'points', name)));
+    const isMirror = ends[0] === ends[1] || ends.every((name) => !isThere(at(view.place, 'right', 'points', name)));
     if (side === 'right' && isMirror) continue;
     const [a, b] = [view.pointOf(ends[0], side), view.pointOf(ends[1], side)];
     if (a === undefined || b === undefined) continue;

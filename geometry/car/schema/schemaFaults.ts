@@ -142,7 +142,14 @@ export function findSchemaFaults(document: unknown): PlacelessFault[] {
   const outcome = carSchema.safeParse(document);
   if (outcome.success) return [];
   const faults: PlacelessFault[] = [];
+  const judged = new Set<string>();
   for (const issue of outcome.error.issues) {
+    // of one value the first finding counts: a list where text belongs is not "too short" as well
+    const place = JSON.stringify(issue.path);
+    if (issue.code !== 'unrecognized_keys') {
+      if (judged.has(place)) continue;
+      judged.add(place);
+    }
     faults.push(...faultsOfIssue(document, issue, []));
     if (faults.length > MOST_FAULTS) break;
   }
