@@ -1,0 +1,96 @@
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
+import { assembleCar, parseCar, solvePoses, sweepAxle, sweepCar, toMechanism, type AssembledCar, type CarDocument, type SetupDocument } from '../../geometry/index';
+import { runBatch } from '../../electron/command/batch';
+import { batchLines } from './batchLines';
+import { kernelFiveRods, kernelStrut, POINTS } from './reference/kernel.mjs';
+import { matrixFiveRods, matrixStrut } from './reference/matrix.mjs';
+import { referenceCar } from './referenceCar';
+import { medianMicros } from './stopwatch';
+
+/** One row: the median time of one unit of work; `ratio` is the median of the row named by `against` ÷ this one. */
+interface BenchRow {
+  readonly name: string;
+  readonly medianMicros: number;
+  readonly against?: string;
+  readonly ratio?: number;
+}
+
+interface Bench {
+  readonly name: string;
+  /** units of work in one call */
+  readonly units: number;
+  readonly against?: string;
+  readonly work: () => unknown;
+}
+
+function assembled(document: CarDocument, setup: SetupDocument = {}): AssembledCar {
+  const car = assembleCar(toMechanism(document), setup);
+  if (!car.ok) throw new Error(car.failure.message);
+  return car.value;
+}
+
+function sampleDocument(): CarDocument {
+  const text = readFileSync(path.resolve('samples/saltmarsh-hatch.jounce.json'), 'utf8');
+  const parsed = parseCar(text);
+  if (!parsed.ok) throw new Error('the sample does not parse');
+  return parsed.value.document;
+}
+
+async function runLines(lines: Uint8Array): Promise<number> {
+  let written = 0;
+  const input = (async function* () {
+    yield lines;
+  })();
+  await runBatch({}, { input, write: async (line) => void (written += line.length), progress: async () => {} });
+  return written;
+}
+
+function benches(): Bench[] {
+  const reference = referenceCar();
+  const car = assembled(reference);
+  const strut = car.front!.left.corner;
+  const fiveRods = car.rear!.left.corner;
+  const out = new Float64Array(12 * POINTS.A.n);
+  const bump = Array.from(POINTS.A.t, (travel) => ({ travel }));
+  const sample = sampleDocument();
+  const mechanism = toMechanism(sample);
+  const baseline = assembled(sample);
+  const sixtyOne = Array.from({ length: 61 }, (_, i) => ({ travel: i - 30 }));
+  const toe: SetupDocument = { front: { setToe: 0.05 } };
+  const lines = batchLines(sample, 1000);
+  const fastStrut = kernelStrut(true, false);
+  const fastRods = kernelFiveRods(true, false);
+  const { A, B } = POINTS;
+  return [
+    { name: 'kernel strut', units: A.n, work: () => fastStrut(A, out) },
+    { name: 'kernel five rods', units: B.n, work: () => fastRods(B, out) },
+    { name: 'matrix strut', units: A.n, work: () => matrixStrut(A, out) },
+    { name: 'matrix five rods', units: B.n, work: () => matrixFiveRods(B, out) },
+    { name: 'strut pose with rates', units: A.n, against: 'matrix strut', work: () => solvePoses(strut, { travel: A.t, rack: A.rk }) },
+    { name: 'five-rod pose with rates', units: B.n, against: 'matrix five rods', work: () => solvePoses(fiveRods, { travel: B.t, rack: B.rk }) },
+    { name: 'row of an axle (strut)', units: bump.length, work: () => sweepAxle(car, 'front', bump) },
+    { name: 'row of an axle (five rods)', units: bump.length, work: () => sweepAxle(car, 'rear', bump) },
+    { name: 'sweep 61, both axles', units: 1, work: () => sweepCar(baseline, sixtyOne) },
+    { name: 'setToe', units: 1, work: () => assembleCar(mechanism, toe) },
+    { name: 'batch 1000 cars', units: 1, work: () => runLines(lines) },
+  ];
+}
+
+/** Runs every row and prints the table, or with `json` one document. */
+export async function runBench({ json }: { readonly json: boolean }): Promise<void> {
+  const rows: BenchRow[] = [];
+  for (const { name, units, against, work } of benches()) {
+    const median = await medianMicros(work, units);
+    const base = rows.find((row) => row.name === against);
+    rows.push(base === undefined ? { name, medianMicros: median } : { name, medianMicros: median, against: base.name, ratio: base.medianMicros / median });
+  }
+  if (json) {
+    process.stdout.write(`${JSON.stringify({ rows })}\n`);
+    return;
+  }
+  for (const row of rows) {
+    const ratio = row.ratio === undefined ? '' : `${row.ratio.toFixed(1)} × faster than ${row.against}`;
+    process.stdout.write(`${row.name.padEnd(28)} ${row.medianMicros.toFixed(3).padStart(14)} µs  ${ratio}\n`);
+  }
+}

@@ -1,0 +1,40 @@
+/**
+ * `npm run bench`: bundles today's sources with the benchmark and runs it. `-- --json` prints one document.
+ * The reference kernels stay outside of the bundle, unchanged.
+ */
+import { build } from 'esbuild';
+import { mkdtemp, rm } from 'node:fs/promises';
+import path from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+
+const HERE = path.dirname(fileURLToPath(import.meta.url));
+const REQUIRE = `import { createRequire as benchRequire } from 'node:module'; const require = benchRequire(import.meta.url);`;
+
+// inside the checkout, so that what stays outside of the bundle finds its packages
+const folder = await mkdtemp(path.join(HERE, '../../build-bench-'));
+try {
+  await build({
+    entryPoints: [path.join(HERE, 'bench.ts')],
+    outfile: path.join(folder, 'bench.mjs'),
+    bundle: true,
+    format: 'esm',
+    platform: 'node',
+    target: 'node20',
+    mainFields: ['module', 'main'],
+    banner: { js: REQUIRE },
+    plugins: [{ name: 'reference-outside', setup: outsideReference }],
+    logLevel: 'warning',
+  });
+  const { runBench } = await import(pathToFileURL(path.join(folder, 'bench.mjs')).href);
+  await runBench({ json: process.argv.includes('--json') });
+} finally {
+  await rm(folder, { recursive: true, force: true });
+}
+
+/** @param {import('esbuild').PluginBuild} bundle */
+function outsideReference(bundle) {
+  bundle.onResolve({ filter: /\/reference\/.*\.mjs$/ }, ({ path: asked }) => ({
+    path: pathToFileURL(path.join(HERE, asked)).href,
+    external: true,
+  }));
+}
