@@ -1,5 +1,5 @@
 import { useLayoutEffect, useMemo, useRef } from 'react';
-import { findReading, type AdjusterDocument } from '../../geometry/index';
+import { findReading } from '../../geometry/index';
 import { isOffMark } from '../compute/adjusterSteps';
 import { Segments } from '../look/controls/Segments';
 import { formatChange, formatShort, shownUnit } from '../units/format';

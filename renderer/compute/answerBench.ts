@@ -42,6 +42,8 @@ export interface BenchRow extends BenchReadings {
   /** reasons of the readings without value, by "left.caster", "both.ackermann", "wholeCar.rake" */
   readonly why: Readonly<Record<string, string>>;
   readonly placed: PlacedAxle;
+  /** [mm] */
+  readonly rack: number;
 }
 
 export interface BenchAnswered {
@@ -68,8 +70,18 @@ export const answerSetup = (question: BenchQuestion, setup: string): Result<Benc
   const placed = placeAxle(car, question.axle, position);
   if (!placed.ok) return placed;
   const { left, right, both, why, toeReset } = inContractUnits(readings.value);
-  const whole = wholeCarInContractUnits(readingsOfCar(car, position).wholeCar);
-  const value = { car, toeReset, left, right, both, wholeCar: whole.values, why: { ...why, ...whole.why }, placed: placed.value };
+  const whole = wholeCarInContractUnits(readingsOfCar(car, position));
+  const value = {
+    car,
+    toeReset,
+    left,
+    right,
+    both,
+    wholeCar: whole.values,
+    why: { ...why, ...whole.why },
+    placed: placed.value,
+    rack: readings.value.rack,
+  };
   return { ok: true, value };
 };
 

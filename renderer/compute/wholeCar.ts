@@ -1,10 +1,10 @@
-import { readingsInContractUnits, type ReadingValues, type WholeCarRow } from '../../geometry/index';
+import { readingsInContractUnits, type CarReadings, type ReadingValues } from '../../geometry/index';
 
 /** Readings of the whole car in contract units; its reasons keyed "wholeCar.rake". */
 export const wholeCarInContractUnits = ({
-  readings,
+  wholeCar,
   why: reasons,
-}: WholeCarRow): { readonly values: ReadingValues; readonly why: Readonly<Record<string, string>> } => {
+}: CarReadings): { readonly values: ReadingValues; readonly why: Readonly<Record<string, string>> } => {
   const why = Object.entries(reasons).map(([key, reason]) => [`wholeCar.${key}`, reason]);
-  return { values: readingsInContractUnits(readings, 'car'), why: Object.fromEntries(why) };
+  return { values: readingsInContractUnits(wholeCar, 'car'), why: Object.fromEntries(why) };
 };

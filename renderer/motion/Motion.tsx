@@ -1,9 +1,10 @@
-import { useMemo } from 'react';
+import { useEffect, useMemo, useRef } from 'react';
 import { motionRanges } from '../compute/motionRanges';
 import { standingRow } from '../compute/standing';
 import { useBench, useWindow } from '../shell/benchContext';
 import { moveTo, standStill } from '../state/actions/lookAt';
 import { MotionRule } from './MotionRule';
+import { usePlay } from './usePlay';
 
 /** One press of an arrow key: what a person would try next. */
 const TRAVEL_STEP = 1;
@@ -17,9 +18,22 @@ export const Motion = () => {
   const axle = useBench((state) => state.axle);
   const position = useBench((state) => state.position);
   const ranges = useMemo(() => bench && motionRanges(bench.document, axle, standingRow(bench, axle)), [bench, axle]);
+  const { playing, toggle, play } = usePlay(ranges?.travel ?? null);
+  const greeted = useRef(false);
+  // First start: the car moves until the first touch, unless the system asks for less movement.
+  useEffect(() => {
+    if (!ranges || greeted.current) return;
+    greeted.current = true;
+    if (!matchMedia('(prefers-reduced-motion: reduce)').matches) play();
+  }, [ranges, play]);
   if (!ranges) return <footer className="motion" aria-label="Motion" role="group" />;
   return (
     <footer className="motion" aria-label="Motion" role="group">
+      <button type="button" className="play" aria-label={playing ? 'Stop' : 'Play bump'} aria-pressed={playing} onClick={toggle}>
+        <svg width="18" height="18" viewBox="0 0 18 18" aria-hidden="true">
+          <path d={playing ? 'M4 2h3.5v14H4zM10.5 2H14v14h-3.5z' : 'M4 2l11 7-11 7z'} fill="currentColor" />
+        </svg>
+      </button>
       <MotionRule
         name="Bump"
         spoken="Bump: wheel travel from standing, mm"

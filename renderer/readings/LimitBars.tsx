@@ -1,1 +1,65 @@
-export const LimitBars = (_: { reading: string; columns: number }) => null;
+import { findReading } from '../../geometry/index';
+import type { JudgedLimit } from '../compute/limits';
+import { formatReading, formatShort } from '../units/format';
+
+const shareOf = (limit: JudgedLimit, value: number): number => {
+  if (limit.min === null || limit.max === null) return 0;
+  return Math.min(1, Math.max(0, (value - limit.min) / (limit.max - limit.min)));
+};
+
+const Pointer = ({ share, kind, d }: { readonly share: number; readonly kind: string; readonly d: string }) => (
+  <svg x={`${100 * share}%`} y="0" width="1" height="16" overflow="visible">
+    <path className={`pointer ${kind}`} d={d} />
+  </svg>
+);
+
+const spareWords = (limit: JudgedLimit): string => {
+  const entry = findReading(limit.of);
+  if (limit.spare === null || !entry) return 'no value';
+  const amount = formatReading(entry, Math.abs(limit.spare));
+  return limit.spare < 0 ? `${amount} out` : `${amount} spare`;
+};
+
+const Bar = ({ limit, compared }: LimitPair) => {
+  const { left, right } = limit.values;
+  const other = compared?.values.left ?? null;
+  return (
+    <div
+      className={`limitbar ${limit.verdict}`}
+      title={`Limit, judged where the setup stands${limit.why ? `: ${limit.why}` : ''}`}
+    >
+      <span>{limit.min === null ? '' : formatShort(limit.min, 2)}</span>
+      {limit.min !== null && limit.max !== null ? (
+        <svg aria-hidden="true">
+          <line className="bar" x1="0" x2="100%" y1="8" y2="8" />
+          <line className="end" x1="0" x2="0" y1="4" y2="12" />
+          <line className="end" x1="100%" x2="100%" y1="4" y2="12" />
+          {other !== null && <Pointer share={shareOf(limit, other)} kind="compared" d="M0 3.5l4.5 4.5-4.5 4.5-4.5-4.5z" />}
+          {left !== null && <Pointer share={shareOf(limit, left)} kind="left" d="M0 7l-4-7h8z" />}
+          {right !== null && <Pointer share={shareOf(limit, right)} kind="right" d="M0 9l-4 7h8z" />}
+        </svg>
+      ) : (
+        <span>{limit.min === null ? 'at most' : 'at least'}</span>
+      )}
+      <span>
+        {limit.max === null ? '' : formatShort(limit.max, 2)} <span className="spare">{spareWords(limit)}</span>
+      </span>
+    </div>
+  );
+};
+
+/** A limit with the same one of the compared setup. */
+export interface LimitPair {
+  readonly limit: JudgedLimit;
+  readonly compared: JudgedLimit | undefined;
+}
+
+/** The limits of one reading under its line: the range, where left, right and the compared setup stand in it, what is spare. */
+export const LimitBars = ({ limits, columns }: { readonly limits: readonly LimitPair[]; readonly columns: number }) =>
+  limits.map((pair, index) => (
+    <tr key={index} className="limit">
+      <td colSpan={columns}>
+        <Bar {...pair} />
+      </td>
+    </tr>
+  ));

@@ -1,10 +1,15 @@
-import { LimitBars } from './LimitBars';
+import { memo } from 'react';
+import { LimitBars, type LimitPair } from './LimitBars';
 import type { ReadingRow } from './readingRows';
 
 const NOTHING = /^[+−]?0(\.0*)?$/;
 
+/** Numbers too long for their column are set narrower. */
+const LONG = 7;
+const numberClass = (text: string | null): string => `number${text !== null && text.length > LONG ? ' long' : ''}`;
+
 const Change = ({ text }: { readonly text: string | null }) => (
-  <td className={`number change${text !== null && NOTHING.test(text) ? ' nothing' : ''}`}>{text ?? '–'}</td>
+  <td className={`${numberClass(text)} change${text !== null && NOTHING.test(text) ? ' nothing' : ''}`}>{text ?? '–'}</td>
 );
 
 const Name = ({ row }: { readonly row: ReadingRow }) => (
@@ -13,16 +18,20 @@ const Name = ({ row }: { readonly row: ReadingRow }) => (
   </th>
 );
 
-/** One reading: left, right and the difference; an axle's value spans both sides; what is missing says why. */
-export const ReadingLine = ({
-  row,
-  moved,
-  own,
-}: {
+export interface ReadingLineProps {
   readonly row: ReadingRow;
+  /** the held part moves it */
   readonly moved: boolean;
+  /** left and right have a column of differences each */
   readonly own: boolean;
-}) => {
+  readonly limits: readonly LimitPair[] | undefined;
+}
+
+const sameRow = (a: ReadingRow, b: ReadingRow): boolean =>
+  a.left === b.left && a.right === b.right && a.leftChange === b.leftChange && a.rightChange === b.rightChange && a.why === b.why;
+
+/** One reading: left, right and the difference; an axle's value spans both sides; what is missing says why. */
+const Line = ({ row, moved, own, limits }: ReadingLineProps) => {
   const nowhere = row.left === null && row.right === null;
   return (
     <>
@@ -42,10 +51,10 @@ export const ReadingLine = ({
           </>
         ) : (
           <>
-            <td className="number" title={row.left === null ? (row.why ?? undefined) : undefined}>
+            <td className={numberClass(row.left)} title={row.left === null ? (row.why ?? undefined) : undefined}>
               {row.left ?? '–'}
             </td>
-            <td className="number" title={row.right === null ? (row.why ?? undefined) : undefined}>
+            <td className={numberClass(row.right)} title={row.right === null ? (row.why ?? undefined) : undefined}>
               {row.right ?? '–'}
             </td>
             <Change text={row.leftChange} />
@@ -53,7 +62,13 @@ export const ReadingLine = ({
           </>
         )}
       </tr>
-      <LimitBars reading={row.id} columns={own ? 5 : 4} />
+      {limits !== undefined && <LimitBars limits={limits} columns={own ? 5 : 4} />}
     </>
   );
 };
+
+/** Drawn anew only when something written in it changed: while the car moves many lines stay. */
+export const ReadingLine = memo(
+  Line,
+  (a, b) => a.moved === b.moved && a.own === b.own && a.limits === b.limits && sameRow(a.row, b.row),
+);

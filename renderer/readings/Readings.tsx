@@ -5,6 +5,7 @@ import { formatSigned } from '../units/format';
 import { LimitChips } from './LimitChips';
 import { hasOwnChanges, readingGroups, type ReadingGroup } from './readingRows';
 import { ReadingLine } from './ReadingLine';
+import { useLimitsByReading } from './useLimits';
 import { Unreachable } from './Unreachable';
 
 /** A reading that one step of the held part moves by this part of what matters is washed. */
@@ -25,7 +26,14 @@ const usePositionWords = (): string => {
   return parts.length === 0 ? 'standing' : `at ${parts.join(', ')}`;
 };
 
-const Group = ({ group, moved, own }: { group: ReadingGroup; moved: ReadonlySet<string>; own: boolean }) => (
+interface GroupProps {
+  readonly group: ReadingGroup;
+  readonly moved: ReadonlySet<string>;
+  readonly own: boolean;
+  readonly limits: ReturnType<typeof useLimitsByReading>;
+}
+
+const Group = ({ group, moved, own, limits }: GroupProps) => (
   <tbody>
     <tr>
       <th scope="rowgroup" colSpan={own ? 5 : 4} className="groupname">
@@ -33,7 +41,7 @@ const Group = ({ group, moved, own }: { group: ReadingGroup; moved: ReadonlySet<
       </th>
     </tr>
     {group.rows.map((row) => (
-      <ReadingLine key={row.id} row={row} moved={moved.has(row.entry.key)} own={own} />
+      <ReadingLine key={row.id} row={row} moved={moved.has(row.entry.key)} own={own} limits={limits.get(row.id)} />
     ))}
   </tbody>
 );
@@ -46,6 +54,7 @@ export const Readings = () => {
   const groups = useMemo(() => (shown ? readingGroups(shown) : []), [shown]);
   const own = useMemo(() => hasOwnChanges(groups), [groups]);
   const moved = useMoved();
+  const limits = useLimitsByReading();
   return (
     <section className="column readings" aria-label="Readings">
       <div className="columnhead">
@@ -79,7 +88,7 @@ export const Readings = () => {
               </tr>
             </thead>
             {groups.map((group) => (
-              <Group key={group.name} group={group} moved={moved} own={own} />
+              <Group key={group.name} group={group} moved={moved} own={own} limits={limits} />
             ))}
           </table>
         </div>

@@ -71,6 +71,17 @@ export const readingGroups = (answered: BenchAnswered): readonly ReadingGroup[] 
   return [...groups, [POINTS, points] as const].map(([name, rows]) => ({ name, rows }));
 };
 
+/** Readings that mirror with their sign turned: equal on both sides means opposite numbers. */
+const isOpposite = ({ entry, id }: ReadingRow): boolean => entry.key === 'steerAngle' || id.endsWith('.y');
+
+const sizeOf = (text: string | null): string | null => text && text.replace(/^[+−]/, '');
+
 /** Whether left and right differ from the compared setup by different amounts, so that each needs its own column. */
 export const hasOwnChanges = (groups: readonly ReadingGroup[]): boolean =>
-  groups.some(({ rows }) => rows.some(({ owner, leftChange, rightChange }) => owner === 'sides' && leftChange !== rightChange));
+  groups.some(({ rows }) =>
+    rows.some((row) => {
+      if (row.owner === 'whole') return false;
+      const { leftChange, rightChange } = row;
+      return isOpposite(row) ? sizeOf(leftChange) !== sizeOf(rightChange) : leftChange !== rightChange;
+    }),
+  );

@@ -77,19 +77,18 @@ export const Scene = (props: {
       const document = state.history?.present.document;
       const axle = document?.[state.axle];
       if (!state.shown || !document || !axle) return clear();
-      const { placed } = state.shown.row;
-      if (stage.current?.axle !== axle) {
-        clear();
-        const model = buildAxleModel(state.axle, axle, placed, mmPerFileUnit(document), made);
+      const { placed, rack } = state.shown.row;
+      const built = stage.current?.axle === axle ? stage.current : null;
+      if (!built) clear();
+      const { model } = built ?? { model: buildAxleModel(state.axle, axle, placed, mmPerFileUnit(document), made) };
+      if (!built) {
         stage.current = { model, axle };
         scene.add(model.object);
         model.drawGround();
-        eye.current = eyeOf(state.view, model.subject, aspectNow.current);
-      } else if (before && before.view !== state.view) {
-        eye.current = eyeOf(state.view, stage.current.model.subject, aspectNow.current);
       }
-      if (!before || before.shown !== state.shown) stage.current.model.place(placed);
-      stage.current.model.hold(heldKeys(state));
+      if (!built || before?.view !== state.view) eye.current = eyeOf(state.view, model.subject, aspectNow.current);
+      if (!built || before?.shown !== state.shown) model.place(placed, rack);
+      model.hold(heldKeys(state));
       invalidate();
     };
     show(store.getState(), null);

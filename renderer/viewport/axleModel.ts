@@ -16,7 +16,7 @@ export interface AxleModel {
   /** the frame that the last position was placed in */
   readonly frame: () => GroundFrame;
   readonly subject: Subject;
-  readonly place: (placed: PlacedAxle) => void;
+  readonly place: (placed: PlacedAxle, rack: number) => void;
   /** turns the wheels' cuts to the eye; true where a wheel is seen flat on and shown by its outline only */
   readonly cutFor: (eye: Point) => boolean;
   readonly hold: (keys: readonly string[]) => void;
@@ -72,6 +72,7 @@ export const buildAxleModel = (
   body.matrixAutoUpdate = false;
   object.add(body);
   let latest = first;
+  let rackNow = 0;
   let frame = groundFrame(first.ground);
 
   const cornerOf = (corner: PlacedCorner): CornerModel =>
@@ -86,14 +87,8 @@ export const buildAxleModel = (
   };
   const shared = new CornerBuilder(materials);
   if (axle.steering) {
-    const inner = axle.rods?.[axle.steering.rod ?? '']?.[0] ?? 'rackEnd';
-    const end = (corner: PlacedCorner): Point => corner.points[inner] ?? corner.wheelCentre;
-    addRack(
-      shared,
-      direction([0, 0, 0], axle.steering.axis),
-      () => latest.rack,
-      () => [end(latest.left), end(latest.right)],
-    );
+    const ends = (): readonly [Point, Point] => [latest.rack?.left ?? [0, 0, 0], latest.rack?.right ?? [0, 0, 0]];
+    addRack(shared, direction([0, 0, 0], axle.steering.axis), () => rackNow, ends);
   }
   if (axle.antiRollBar) {
     shared.tube('steel', 11, () => [latest.left.bar?.pivot ?? [0, 0, 0], latest.right.bar?.pivot ?? [0, 0, 0]], 1, rodKey('bar'));
@@ -103,7 +98,7 @@ export const buildAxleModel = (
 
   const left = frame.toGround(first.left.contactCentre);
   const halfTrack = Math.abs(left[1] - frame.toGround(first.right.contactCentre)[1]) / 2;
-  const ground: GroundModel = buildGround(axleName, left[0], halfTrack, materials);
+  const ground: GroundModel = buildGround(axleName, left[0], halfTrack, sections.tyreRadius, materials);
   object.add(ground.object);
   const heights = Object.values(first.left.points).map((point) => frame.toGround(point)[2]);
   const subject: Subject = {
@@ -131,8 +126,9 @@ export const buildAxleModel = (
     object,
     frame: () => frame,
     subject,
-    place: (placed) => {
+    place: (placed, rack) => {
       latest = placed;
+      rackNow = rack;
       frame = groundFrame(placed.ground);
       const [x, y, z] = frame.rows;
       const at = frame.toGround([0, 0, 0]);

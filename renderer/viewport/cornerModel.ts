@@ -79,9 +79,9 @@ export class CornerBuilder {
   }
 
   coil(radius: number, wire: number, turns: number, seats: (corner: PlacedCorner) => readonly [Point, Point]): void {
-    const coil = buildCoil(this.materials.finish.zinc, radius, wire, turns);
+    const coil = buildCoil(this.materials.finish.steel, radius, wire, turns);
     this.add(coil.object, (corner) => coil.place(...seats(corner)));
-    this.key(SPRING_KEY, coil.object, 'zinc');
+    this.key(SPRING_KEY, coil.object, 'steel');
   }
 
   finish(): CornerModel {

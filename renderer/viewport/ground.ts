@@ -1,11 +1,21 @@
-import { CanvasTexture, Group, LinearFilter, Mesh, MeshBasicMaterial, PlaneGeometry, Vector3, type BufferGeometry } from 'three';
+import {
+  CanvasTexture,
+  Group,
+  LinearFilter,
+  Mesh,
+  MeshBasicMaterial,
+  PlaneGeometry,
+  type Vector3,
+  type BufferGeometry,
+} from 'three';
 import type { AxleName } from '../../geometry/index';
 import type { Materials } from './materials';
 
 const PX_PER_MM = 2;
 const STRIP = 150;
-const REACH = 520;
 const SIDE = 340;
+/** Plate before and behind the wheels. */
+const MARGIN = 150;
 
 export interface GroundModel {
   readonly object: Group;
@@ -46,13 +56,20 @@ const drawRule = (canvas: HTMLCanvasElement, half: number, axle: AxleName): void
 
 /**
  * The surface plate under the axle, its rule at the edge towards the eye.
- * @param x - of the axle @param halfTrack - [mm]
+ * @param x - of the axle [mm]
  */
-export const buildGround = (axle: AxleName, x: number, halfTrack: number, materials: Materials): GroundModel => {
+export const buildGround = (
+  axle: AxleName,
+  x: number,
+  halfTrack: number,
+  wheelRadius: number,
+  materials: Materials,
+): GroundModel => {
   const object = new Group();
   const half = halfTrack + SIDE;
+  const reach = wheelRadius + MARGIN;
   const sense = axle === 'front' ? 1 : -1;
-  const plateGeometry = new PlaneGeometry(2 * REACH, 2 * half);
+  const plateGeometry = new PlaneGeometry(2 * reach, 2 * half);
   const plate = new Mesh(plateGeometry, materials.plate);
   plate.position.set(x, 0, 0);
   const origin = materials.plate.uniforms['origin']?.value as Vector3 | undefined;
@@ -76,7 +93,7 @@ export const buildGround = (axle: AxleName, x: number, halfTrack: number, materi
   });
   const ruleGeometry = new PlaneGeometry(2 * half, STRIP);
   const rule = new Mesh(ruleGeometry, material);
-  rule.position.set(x + sense * (REACH - STRIP / 2 - 6), 0, 0.4);
+  rule.position.set(x + sense * (reach - STRIP / 2 - 6), 0, 0.4);
   rule.rotation.z = sense * (Math.PI / 2);
   object.add(rule);
 

@@ -4,7 +4,7 @@ import {
   BufferGeometry,
   CylinderGeometry,
   Group,
-  Matrix4,
+  type Matrix4,
   Mesh,
   SphereGeometry,
   Vector3,

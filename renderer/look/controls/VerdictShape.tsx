@@ -1,4 +1,4 @@
-export type Verdict = 'within' | 'close' | 'broken';
+import type { Verdict } from '../../compute/limits';
 
 /** Tick, triangle or octagon: a verdict is told apart without its colour. */
 export const VerdictShape = ({ verdict }: { readonly verdict: Verdict }) => {
