@@ -36,17 +36,18 @@ export function rollCentre(contacts: readonly [Vector, Vector], velocities: read
   const vzl = dot(velocities[0], normal);
   const vyr = dot(velocities[1], left);
   const vzr = dot(velocities[1], normal);
-  // (p − c)·v = 0 for both
-  const determinant = vyl * vzr - vzl * vyr;
-  if (determinant === 0) return null;
-  // counted from the left contact centre, so that a far origin costs no digits
-  const c = vyr * (yr - yl) + vzr * (zr - zl);
-  const y = (-vzl * c) / determinant;
-  const z = (vyl * c) / determinant;
-  if (!(Math.abs(y) < FARTHEST_MM && Math.abs(z) < FARTHEST_MM)) return null;
   const dy = yl - yr;
   const dz = zl - zr;
+  // (p − c)·v = 0 for both lines, counted from the middle of the two contact centres: so the mirrored car gives the mirrored
+  // numbers to the last bit, and a far origin costs no digits
+  const a = 0.5 * dy * vyl + 0.5 * dz * vzl;
+  const b = -(0.5 * dy * vyr + 0.5 * dz * vzr);
+  const determinant = vyl * vzr - vyr * vzl;
+  if (determinant === 0) return null;
+  const y = (a * vzr - b * vzl) / determinant;
+  const z = (vyl * b - vyr * a) / determinant;
+  if (!(Math.abs(y) < FARTHEST_MM && Math.abs(z) < FARTHEST_MM)) return null;
   const height = (z * dy - y * dz) / Math.sqrt(dy * dy + dz * dz);
-  const across = yl + y;
-  return { height, offset: across - dot(groundPoint, left), across, up: zl + z };
+  const across = 0.5 * (yl + yr) + y;
+  return { height, offset: across - dot(groundPoint, left), across, up: 0.5 * (zl + zr) + z };
 }

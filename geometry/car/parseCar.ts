@@ -173,14 +173,13 @@ function utf8Length(text: string): number {
 
 function listFaults(text: string, faults: readonly PlacelessFault[]): Fault[] {
   const listed = placeFaults(text, faults.slice(0, MOST_FAULTS));
-  const rest = faults.length - listed.length;
-  if (rest > 0)
+  if (faults.length > listed.length)
     listed.push({
       code: 'more-faults',
       path: null,
       line: null,
       column: null,
-      found: `${rest} more`,
+      found: `more than ${MOST_FAULTS} faults`,
       expected: null,
       hint: 'mend these first',
     });

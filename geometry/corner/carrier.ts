@@ -26,13 +26,12 @@ export interface Followed {
 }
 
 const STILL: Vector = [0, 0, 0];
-const NO_ACCELERATION: Acceleration = { linear: STILL, angular: STILL };
 
 /**
  * Follows a carried point.
- * @param second - from `motionAcceleration`; without it the returned acceleration means nothing
+ * @param second - from `motionAcceleration`; without it the returned acceleration is left at zero, and means nothing
  */
-export function followCarrier(carrier: Carrier, corner: Corner, motion: Motion, rack: number, second: Acceleration = NO_ACCELERATION): Followed {
+export function followCarrier(carrier: Carrier, corner: Corner, motion: Motion, rack: number, second: Acceleration | null = null): Followed {
   switch (carrier.on) {
     case 'body':
       return { at: carrier.point, velocity: STILL, acceleration: STILL };
@@ -45,45 +44,44 @@ export function followCarrier(carrier: Carrier, corner: Corner, motion: Motion, 
   }
 }
 
-function followKnuckle(point: Vector, corner: Corner, motion: Motion, second: Acceleration): Followed {
+function followKnuckle(point: Vector, corner: Corner, motion: Motion, second: Acceleration | null): Followed {
   const at = knucklePoint(corner, motion, point);
   const arm = subtract(at, wheelCentre(motion));
   const omega = travelTurn(motion);
-  const acceleration = add(second.linear, add(cross(second.angular, arm), cross(omega, cross(omega, arm))));
+  const acceleration = second === null ? STILL : add(second.linear, add(cross(second.angular, arm), cross(omega, cross(omega, arm))));
   return { at, velocity: velocityAt(motion, at), acceleration };
 }
 
 /** Least rotation from e₀ to e: v c + k × v + k (k·v)/(1 + c), with k = e₀ × e and c = e₀·e. */
-function followRod(carrier: Extract<Carrier, { on: 'rod' }>, corner: Corner, motion: Motion, rack: number, second: Acceleration): Followed {
+function followRod(carrier: Extract<Carrier, { on: 'rod' }>, corner: Corner, motion: Motion, rack: number, second: Acceleration | null): Followed {
   const rod = corner.linkage.rods[carrier.rod];
   const inner = add(rod.inner, scale(rod.rack, rack));
   const outer = followKnuckle(rod.outer, corner, motion, second);
-  const e = unitMotion(subtract(outer.at, inner), outer.velocity, outer.acceleration);
+  const e = unitMotion(subtract(outer.at, inner), outer.velocity, second === null ? null : outer.acceleration);
   const e0 = carrier.direction;
   const v = carrier.offset;
   const c = dot(e0, e.at);
   const c1 = dot(e0, e.velocity);
-  const c2 = dot(e0, e.acceleration);
   const k = cross(e0, e.at);
   const k1 = cross(e0, e.velocity);
-  const k2 = cross(e0, e.acceleration);
   const kv = dot(k, v);
   const kv1 = dot(k1, v);
-  const kv2 = dot(k2, v);
   const d = 1 / (1 + c);
   const d1 = -c1 * d * d;
-  const d2 = -c2 * d * d + 2 * c1 * c1 * d * d * d;
   const spread = scale(k, kv);
   const spread1 = add(scale(k1, kv), scale(k, kv1));
-  const spread2 = add(add(scale(k2, kv), scale(k1, 2 * kv1)), scale(k, kv2));
-  return {
-    at: add(inner, add(add(scale(v, c), cross(k, v)), scale(spread, d))),
-    velocity: add(add(scale(v, c1), cross(k1, v)), add(scale(spread1, d), scale(spread, d1))),
-    acceleration: add(add(scale(v, c2), cross(k2, v)), add(add(scale(spread2, d), scale(spread1, 2 * d1)), scale(spread, d2))),
-  };
+  const at = add(inner, add(add(scale(v, c), cross(k, v)), scale(spread, d)));
+  const velocity = add(add(scale(v, c1), cross(k1, v)), add(scale(spread1, d), scale(spread, d1)));
+  if (second === null) return { at, velocity, acceleration: STILL };
+  const c2 = dot(e0, e.acceleration);
+  const k2 = cross(e0, e.acceleration);
+  const d2 = -c2 * d * d + 2 * c1 * c1 * d * d * d;
+  const spread2 = add(add(scale(k2, kv), scale(k1, 2 * kv1)), scale(k, dot(k2, v)));
+  const acceleration = add(add(scale(v, c2), cross(k2, v)), add(add(scale(spread2, d), scale(spread1, 2 * d1)), scale(spread, d2)));
+  return { at, velocity, acceleration };
 }
 
-function followFrame(carrier: Extract<Carrier, { on: 'frame' }>, corner: Corner, motion: Motion, rack: number, second: Acceleration): Followed {
+function followFrame(carrier: Extract<Carrier, { on: 'frame' }>, corner: Corner, motion: Motion, rack: number, second: Acceleration | null): Followed {
   const first = corner.linkage.rods[carrier.rods[0]];
   const other = corner.linkage.rods[carrier.rods[1]];
   const innerA = add(first.inner, scale(first.rack, rack));
@@ -91,21 +89,18 @@ function followFrame(carrier: Extract<Carrier, { on: 'frame' }>, corner: Corner,
   const outer = followKnuckle(first.outer, corner, motion, second);
   const origin = scale(add(innerA, innerB), 0.5);
   const across = subtract(innerB, innerA);
-  const e1 = unitMotion(subtract(outer.at, origin), outer.velocity, outer.acceleration);
-  const e3 = unitMotion(cross(across, subtract(outer.at, innerA)), cross(across, outer.velocity), cross(across, outer.acceleration));
+  const bent = second === null ? null : outer.acceleration;
+  const e1 = unitMotion(subtract(outer.at, origin), outer.velocity, bent);
+  const e3 = unitMotion(cross(across, subtract(outer.at, innerA)), cross(across, outer.velocity), bent === null ? null : cross(across, bent));
   const e2At = cross(e3.at, e1.at);
   const e2Velocity = add(cross(e3.velocity, e1.at), cross(e3.at, e1.velocity));
-  const e2Acceleration = add(
-    add(cross(e3.acceleration, e1.at), cross(e3.at, e1.acceleration)),
-    scale(cross(e3.velocity, e1.velocity), 2),
-  );
   const [a, b, c] = carrier.local;
   const mix = (x: Vector, y: Vector, z: Vector): Vector => add(add(scale(x, a), scale(y, b)), scale(z, c));
-  return {
-    at: add(origin, mix(e1.at, e2At, e3.at)),
-    velocity: mix(e1.velocity, e2Velocity, e3.velocity),
-    acceleration: mix(e1.acceleration, e2Acceleration, e3.acceleration),
-  };
+  const at = add(origin, mix(e1.at, e2At, e3.at));
+  const velocity = mix(e1.velocity, e2Velocity, e3.velocity);
+  if (second === null) return { at, velocity, acceleration: STILL };
+  const e2Acceleration = add(add(cross(e3.acceleration, e1.at), cross(e3.at, e1.acceleration)), scale(cross(e3.velocity, e1.velocity), 2));
+  return { at, velocity, acceleration: mix(e1.acceleration, e2Acceleration, e3.acceleration) };
 }
 
 /** The frame of two rods with one outer point. @returns its origin and axes */
@@ -116,12 +111,13 @@ export function rodFrame(innerA: Vector, innerB: Vector, outer: Vector): { reado
   return { origin, axes: [e1, cross(e3, e1), e3] };
 }
 
-/** The direction of a moving vector, with its derivatives. */
-export function unitMotion(w: Vector, velocity: Vector, acceleration: Vector): Followed {
+/** The direction of a moving vector, with its derivatives. @param acceleration - null where the second is not wanted */
+function unitMotion(w: Vector, velocity: Vector, acceleration: Vector | null): Followed {
   const size = length(w);
   const at = scale(w, 1 / size);
   const rate = dot(at, velocity);
   const first = scale(subtract(velocity, scale(at, rate)), 1 / size);
+  if (acceleration === null) return { at, velocity: first, acceleration: STILL };
   const rate2 = (dot(velocity, velocity) - rate * rate) / size + dot(at, acceleration);
   const bent = subtract(subtract(acceleration, scale(first, 2 * rate)), scale(at, rate2));
   return { at, velocity: first, acceleration: scale(bent, 1 / size) };

@@ -8,7 +8,7 @@ import type { Failure } from '../corner/failure';
 import type { AssembledCar } from '../setup/assembleCar';
 import { LOAD_TRANSFERS, transferLacks } from './reasons';
 import { rowMaker, solveRow, type RowMaker, type SolvedRow } from './axleRow';
-import type { AxleRow, Position, WholeCarReadings, WholeCarRow } from './rows';
+import type { AxleReadings, AxleRow, Position, WholeCarReadings, WholeCarRow } from './rows';
 
 /** Readings of the whole car at one position: a missing axle is null. */
 export interface CarReadings {
@@ -96,6 +96,7 @@ function transferLacksAt(solved: SolvedRow): string | null {
   return solved.rollCentre === null ? `the ${name} axle has no roll centre here` : null;
 }
 
+/** Puts load transfer into a row that was just made and has not left this file. */
 function withTransfer(solved: SolvedRow, other: SolvedRow | null, lacking: string | null): SolvedRow {
   const roll = other === null || lacking !== null ? null : rollOfCar(solved, other);
   const { row, maker } = solved;
@@ -106,12 +107,14 @@ function withTransfer(solved: SolvedRow, other: SolvedRow | null, lacking: strin
     return { ...solved, row: { ...row, why } };
   }
   const { own } = maker.setting;
-  const transfer = loadTransfers(
-    { sprung: own!.sprung.left + own!.sprung.right, unsprung: own!.unsprung, unsprungHeight: wheelHeight(solved), rollCentreHeight: solved.rollCentre!.height, track: row.both.track, stiffness: row.both.rollStiffness! },
-    roll.gradient,
-  );
-  const both = { ...row.both, loadTransferGeometric: transfer.geometric, loadTransferElastic: transfer.elastic, loadTransferUnsprung: transfer.unsprung };
-  return { ...solved, row: { ...row, both } };
+  const sprung = own!.sprung.left + own!.sprung.right;
+  const axle = { sprung, unsprung: own!.unsprung, unsprungHeight: wheelHeight(solved), rollCentreHeight: solved.rollCentre!.height, track: row.both.track, stiffness: row.both.rollStiffness! };
+  const transfer = loadTransfers(axle, roll.gradient);
+  const both: { -readonly [Key in keyof AxleReadings]: AxleReadings[Key] } = row.both;
+  both.loadTransferGeometric = transfer.geometric;
+  both.loadTransferElastic = transfer.elastic;
+  both.loadTransferUnsprung = transfer.unsprung;
+  return solved;
 }
 
 /** Mean height of the wheel centres over the ground [mm]. */

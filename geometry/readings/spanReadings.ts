@@ -22,7 +22,7 @@ export interface SpanState {
  */
 export function spanState(span: Span, corner: Corner, motion: Motion, rack: number, second: Acceleration | null): SpanState {
   if (span.between === 'strut') return strutSpan(corner, motion, second);
-  const lower = followCarrier(span.lower, corner, motion, rack, second ?? undefined);
+  const lower = followCarrier(span.lower, corner, motion, rack, second);
   const gap = subtract(lower.at, span.upper);
   const size = length(gap);
   const rate = dot(gap, lower.velocity) / size;

@@ -84,6 +84,7 @@ function faultsOfIssue(document: unknown, issue: Issue, before: Path): Placeless
       const known = knownKeysAt(carSchema, document, path);
       return issue.keys
         .filter((key) => !FORBIDDEN_KEYS.has(key))
+        .slice(0, MOST_FAULTS + 1)
         .map((key) => ({
           code: 'unknown-key',
           path: [...path, key],
@@ -139,7 +140,14 @@ function faultsOfIssue(document: unknown, issue: Issue, before: Path): Placeless
 
 /** Everything in which a document is not of the car file's form. */
 export function findSchemaFaults(document: unknown): PlacelessFault[] {
-  const outcome = carSchema.safeParse(document);
+  let outcome: ReturnType<typeof carSchema.safeParse>;
+  try {
+    outcome = carSchema.safeParse(document);
+  } catch (error) {
+    // the library gathers its findings by spreading them, which hundreds of thousands of them overflow
+    if (!(error instanceof RangeError)) throw error;
+    return [{ code: 'more-faults', path: [], found: 'more faults than can be listed', expected: 'a car file', hint: null }];
+  }
   if (outcome.success) return [];
   const faults: PlacelessFault[] = [];
   const judged = new Set<string>();
@@ -150,7 +158,7 @@ export function findSchemaFaults(document: unknown): PlacelessFault[] {
       if (judged.has(place)) continue;
       judged.add(place);
     }
-    faults.push(...faultsOfIssue(document, issue, []));
+    for (const fault of faultsOfIssue(document, issue, [])) faults.push(fault);
     if (faults.length > MOST_FAULTS) break;
   }
   return faults;
