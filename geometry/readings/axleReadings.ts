@@ -9,7 +9,7 @@ import { frameFor } from '../setup/axleGround';
 import { cross, type Vector } from '../core/vector';
 import { rackTurn } from '../corner/knucklePoint';
 import { rollAnswer, type SolvedCorner } from './cornerReadings';
-import type { PerSide, AxleReadings } from './rows';
+import type { AxleReadings, CornerReadings, PerSide } from './rows';
 import type { SuspendedState } from './suspendedReadings';
 import { steerChange } from './wheelStance';
 
@@ -32,6 +32,7 @@ export function axleReadings(
   setting: AxleSetting,
   placed: Placed,
   corners: PerSide<SolvedCorner>,
+  readings: PerSide<CornerReadings>,
   suspended: PerSide<SuspendedState>,
   straight: Straight | null,
 ): AxleParts {
@@ -46,11 +47,11 @@ export function axleReadings(
     groundPoint,
   );
   const track = trackOf(contact, frame);
-  const answers = rollAnswers(solver, placed, corners);
-  const steering = steeringReadings(solver, setting, placed, corners, straight);
-  const anti = antiReadings(solver, setting, corners);
-  const springs = rollStiffnessOfSprings(corners, suspended);
-  const bar = rollStiffnessOfBar(setting, corners, suspended);
+  const answers = rollAnswers(solver, placed, corners, readings);
+  const steering = steeringReadings(solver, setting, placed, corners, readings, straight);
+  const anti = antiReadings(solver, setting, readings);
+  const springs = rollStiffnessOfSprings(readings, suspended);
+  const bar = rollStiffnessOfBar(setting, corners, readings, suspended);
   const hasBar = suspended.left.bar !== null || suspended.right.bar !== null;
   // spelled out field by field: spreading objects costs more than all the arithmetic of the row
   const own: AxleReadings = {
@@ -58,7 +59,7 @@ export function axleReadings(
     rollCentreOffset: centre === null ? null : centre.offset === 0 ? 0 : centre.offset,
     track,
     trackChange: track - solver.standing.track,
-    totalToe: left.readings.toe + right.readings.toe,
+    totalToe: readings.left.toe + readings.right.toe,
     ackermann: steering.ackermann,
     steeringRatio: steering.steeringRatio,
     turningCircle: steering.turningCircle,
@@ -71,7 +72,7 @@ export function axleReadings(
     springRollStiffness: springs,
     barRollStiffness: bar,
     rollStiffness: springs === null ? null : hasBar ? (bar === null ? null : springs + bar) : springs,
-    rideFrequency: frequency(setting, corners, suspended),
+    rideFrequency: frequency(setting, suspended),
     loadTransferGeometric: null,
     loadTransferElastic: null,
     loadTransferUnsprung: null,
@@ -80,13 +81,13 @@ export function axleReadings(
 }
 
 /** Camber compensation of the outer wheel (the one on the low side; at roll 0 the mean of both) and roll steer. */
-function rollAnswers(solver: AxleSolver, placed: Placed, corners: PerSide<SolvedCorner>): { camberCompensation: number; rollSteer: number } {
+function rollAnswers(solver: AxleSolver, placed: Placed, corners: PerSide<SolvedCorner>, readings: PerSide<CornerReadings>): { camberCompensation: number; rollSteer: number } {
   const { axle, car } = solver;
   const turn = normalPerRoll(car.pitch, placed.roll);
   const leftFrame = frameFor(axle.left, placed.frame);
   const rightFrame = frameFor(axle.right, placed.frame);
-  const left = rollAnswer(corners.left, leftFrame, turn, placed.groundPoint);
-  const right = rollAnswer(corners.right, rightFrame, inCar(axle.right, turn), placed.groundPoint);
+  const left = rollAnswer(corners.left, readings.left, leftFrame, turn, placed.groundPoint);
+  const right = rollAnswer(corners.right, readings.right, rightFrame, inCar(axle.right, turn), placed.groundPoint);
   // + roll lifts the left side: the right wheel is then the outer one
   const asRight = 1 - right.camber;
   const asLeft = 1 + left.camber;
@@ -97,7 +98,7 @@ function rollAnswers(solver: AxleSolver, placed: Placed, corners: PerSide<Solved
 type SteeringReadings = Pick<AxleReadings, 'ackermann' | 'steeringRatio' | 'turningCircle'>;
 const NO_STEERING: SteeringReadings = { ackermann: null, steeringRatio: null, turningCircle: null };
 
-function steeringReadings(solver: AxleSolver, setting: AxleSetting, placed: Placed, corners: PerSide<SolvedCorner>, straight: Straight | null): SteeringReadings {
+function steeringReadings(solver: AxleSolver, setting: AxleSetting, placed: Placed, corners: PerSide<SolvedCorner>, readings: PerSide<CornerReadings>, straight: Straight | null): SteeringReadings {
   const { axle } = solver;
   const steering = axle.mechanism.steering;
   if (steering === null) return NO_STEERING;
@@ -108,15 +109,15 @@ function steeringReadings(solver: AxleSolver, setting: AxleSetting, placed: Plac
     return { ackermann: null, turningCircle: null, steeringRatio: perTurn === null || slope === 0 ? null : Math.abs((2 * Math.PI) / perTurn / slope) };
   }
   if (straight === null) return NO_STEERING;
-  const left = corners.left.readings.steerAngle - straight.steer.left;
-  const right = corners.right.readings.steerAngle + straight.steer.right;
+  const left = readings.left.steerAngle - straight.steer.left;
+  const right = readings.right.steerAngle + straight.steer.right;
   const mean = 0.5 * (left + right);
   const wheelbase = setting.wheelbase;
   const steeringRatio = perTurn === null || mean === 0 ? null : Math.abs((2 * Math.PI * placed.rack) / perTurn / mean);
   if (wheelbase === null) return { ackermann: null, turningCircle: null, steeringRatio };
   const ackermann = straight.axisTrack === null ? null : ackermannPercent(left, right, straight.axisTrack, wheelbase);
   const tyreWidth = axle.left.wheel.tyreWidth;
-  const outer = mean > 0 ? corners.right.readings.steerAngle : corners.left.readings.steerAngle;
+  const outer = mean > 0 ? readings.right.steerAngle : readings.left.steerAngle;
   const circle = axle.axle !== 'front' || tyreWidth === null || outer === 0 ? null : turningCircle(outer, wheelbase, tyreWidth);
   return { ackermann, turningCircle: circle, steeringRatio };
 }
@@ -134,14 +135,14 @@ type AntiReadings = Pick<AxleReadings, 'antiDive' | 'antiLiftBraking' | 'antiLif
 
 const NO_ANTI: AntiReadings = { antiDive: null, antiLiftBraking: null, antiLiftDrive: null, antiSquat: null };
 
-function antiReadings(solver: AxleSolver, setting: AxleSetting, corners: PerSide<SolvedCorner>): AntiReadings {
+function antiReadings(solver: AxleSolver, setting: AxleSetting, readings: PerSide<CornerReadings>): AntiReadings {
   const { body } = solver.car.mechanism;
   const wheelbase = setting.wheelbase;
   const height = body.centreOfGravityHeight;
   if (wheelbase === null || height === null) return NO_ANTI;
   const isFront = solver.axle.axle === 'front';
   const anti = isFront ? frontAnti : rearAnti;
-  const mean = (key: 'longitudinalSlopeContact' | 'longitudinalSlopeWheelCentre'): number => 0.5 * (corners.left.readings[key] + corners.right.readings[key]);
+  const mean = (key: 'longitudinalSlopeContact' | 'longitudinalSlopeWheelCentre'): number => 0.5 * (readings.left[key] + readings.right[key]);
   const share = (front: number | null): number | null => (front === null ? null : isFront ? front : 1 - front);
   const braking = share(body.brakeFrontShare);
   const drive = share(body.driveFrontShare);
@@ -156,11 +157,11 @@ function antiReadings(solver: AxleSolver, setting: AxleSetting, corners: PerSide
 }
 
 /** Σ k y², with k the rate at the contact and y the half track: N·mm/rad ÷ 1000. */
-function rollStiffnessOfSprings(corners: PerSide<SolvedCorner>, suspended: PerSide<SuspendedState>): number | null {
+function rollStiffnessOfSprings(readings: PerSide<CornerReadings>, suspended: PerSide<SuspendedState>): number | null {
   const { left, right } = suspended;
   if (left.contactRate === null || right.contactRate === null) return null;
-  const yl = corners.left.readings.halfTrack;
-  const yr = corners.right.readings.halfTrack;
+  const yl = readings.left.halfTrack;
+  const yr = readings.right.halfTrack;
   return (left.contactRate * yl * yl + right.contactRate * yr * yr) / 1000;
 }
 
@@ -168,17 +169,17 @@ function rollStiffnessOfSprings(corners: PerSide<SolvedCorner>, suspended: PerSi
  * The bar's ends move against each other: K = rate · (r_l y_l / v_l + r_r y_r / v_r)². On a symmetrical pose this is
  * 2 · rate · ratio² at each wheel: twice what one wheel alone would feel.
  */
-function rollStiffnessOfBar(setting: AxleSetting, corners: PerSide<SolvedCorner>, suspended: PerSide<SuspendedState>): number | null {
+function rollStiffnessOfBar(setting: AxleSetting, corners: PerSide<SolvedCorner>, readings: PerSide<CornerReadings>, suspended: PerSide<SuspendedState>): number | null {
   const { left, right } = setting.barRate;
   if (left === null || right === null || suspended.left.bar === null || suspended.right.bar === null) return null;
-  const reach = (side: 'left' | 'right'): number => (suspended[side].bar!.ratio * corners[side].readings.halfTrack) / corners[side].stance.contactRise;
+  const reach = (side: 'left' | 'right'): number => (suspended[side].bar!.ratio * readings[side].halfTrack) / corners[side].stance.contactRise;
   const stretch = reach('left') + reach('right');
   // two arms of unlike holes act in series about one bar: the mean of their compliances
   const rate = left === right ? left : left === 0 || right === 0 ? 0 : 2 / (1 / left + 1 / right);
   return (rate * stretch * stretch) / 1000;
 }
 
-function frequency(setting: AxleSetting, corners: PerSide<SolvedCorner>, suspended: PerSide<SuspendedState>): number | null {
+function frequency(setting: AxleSetting, suspended: PerSide<SuspendedState>): number | null {
   const { own } = setting;
   const { left, right } = suspended;
   if (own === null || left.contactRate === null || right.contactRate === null) return null;

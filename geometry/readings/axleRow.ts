@@ -9,7 +9,7 @@ import type { AssembledCar } from '../setup/assembleCar';
 import type { NoAxis } from './steeringAxis';
 import { axisTrackOf, axleReadings, type Straight } from './axleReadings';
 import { casterBySwing } from './casterBySwing';
-import { solvedCorner, type SolvedCorner } from './cornerReadings';
+import { cornerReadings, solvedCorner, type SolvedCorner } from './cornerReadings';
 import { AXIS_READINGS, BAR_OUT_OF_REACH, FAR_FRONT, FAR_SIDE, NO_AXIS_REASONS, PARALLEL, NOT_TURNED, RACK_CENTRED, standingReasons, SWING_OUT_OF_REACH, type StandingReasons } from './reasons';
 import type { AxleRow, CornerReadings, PerSide, Position, RowWarning } from './rows';
 import { suspendedState, type SuspendedState } from './suspendedReadings';
@@ -69,11 +69,11 @@ export function solveRow(maker: RowMaker, position: Position): Result<SolvedRow,
   const placed = placement.value;
   const corners = solvedCorners(solver, placed, solver.main);
   const suspended = { left: suspendedOf(maker, placed, corners.left, 'left'), right: suspendedOf(maker, placed, corners.right, 'right') };
-  const straight = placed.rack === 0 ? null : straightOf(maker, placed, position);
+  const straight = placed.rack === 0 ? null : straightOf(maker, position);
   if (straight !== null && !straight.ok) return straight;
-  const { own, rollCentre } = axleReadings(solver, setting, placed, corners, suspended, straight === null ? null : straight.value);
   const left = cornerRow(maker, placed, corners.left, suspended.left, suspended.right, 'left');
   const right = cornerRow(maker, placed, corners.right, suspended.right, suspended.left, 'right');
+  const { own, rollCentre } = axleReadings(solver, setting, placed, corners, { left, right }, suspended, straight === null ? null : straight.value);
   const { standing } = solver.axle;
   const row: AxleRow = {
     axle: solver.axle.axle,
@@ -91,12 +91,11 @@ export function solveRow(maker: RowMaker, position: Position): Result<SolvedRow,
   return succeed({ maker, placed, corners, suspended, rollCentre, row });
 }
 
-function solvedCorners(solver: AxleSolver, placed: Placed, tracks: AxleSolver['main']): PerSide<SolvedCorner> {
-  const { axle, standing } = solver;
-  const longer = axle.axle === 'front' ? 1 : -1;
-  const of = (side: 'left' | 'right'): SolvedCorner =>
-    solvedCorner(axle[side], tracks[side].motion, frameFor(axle[side], placed.frame), { standingContact: standing.contact[side], groundPoint: placed.groundPoint, longer });
-  return { left: of('left'), right: of('right') };
+function solvedCorners({ axle }: AxleSolver, { frame }: Placed, tracks: AxleSolver['main']): PerSide<SolvedCorner> {
+  return {
+    left: solvedCorner(axle.left, tracks.left.motion, frame),
+    right: solvedCorner(axle.right, tracks.right.motion, frameFor(axle.right, frame)),
+  };
 }
 
 function suspendedOf({ solver, setting }: RowMaker, placed: Placed, corner: SolvedCorner, side: 'left' | 'right'): SuspendedState {
@@ -106,62 +105,24 @@ function suspendedOf({ solver, setting }: RowMaker, placed: Placed, corner: Solv
 }
 
 /** The same position with the rack centred; with roll the travels are found anew there. */
-function straightOf({ solver }: RowMaker, placed: Placed, position: Position): Result<Straight, Failure> {
+function straightOf({ solver }: RowMaker, position: Position): Result<Straight, Failure> {
   const centred = placeTracks(solver, solver.straight, { travel: position.travel, rack: 0, roll: position.roll });
   if (!centred.ok) return centred;
   const corners = solvedCorners(solver, centred.value, solver.straight);
   return succeed({
-    steer: { left: corners.left.readings.steerAngle, right: -corners.right.readings.steerAngle },
+    steer: { left: corners.left.steer, right: corners.right.steer },
     axisTrack: axisTrackOf(corners, solver, centred.value.frame.left),
   });
 }
 
 function cornerRow({ solver }: RowMaker, placed: Placed, solved: SolvedCorner, own: SuspendedState, other: SuspendedState, side: 'left' | 'right'): CornerReadings {
-  const { axle, swing } = solver;
-  const { corner } = axle[side];
-  const r = solved.readings;
-  const bySwing = corner.isSteered ? casterBySwing(corner, swing[side], placed.travel[side], frameFor(axle[side], placed.frame)) : null;
-  const twist = own.bar === null || other.bar === null ? null : barSense(axle[side].parts.bar!) * (own.bar.turn - other.bar.turn);
-  return {
-    camber: r.camber,
-    camberToBody: r.camberToBody,
-    toe: r.toe,
-    steerAngle: r.steerAngle,
-    caster: r.caster,
-    casterBySwing: bySwing,
-    kingpinInclination: r.kingpinInclination,
-    mechanicalTrail: r.mechanicalTrail,
-    scrubRadius: r.scrubRadius,
-    trailAtWheelCentre: r.trailAtWheelCentre,
-    scrubAtWheelCentre: r.scrubAtWheelCentre,
-    camberGain: r.camberGain,
-    bumpSteer: r.bumpSteer,
-    frontViewInstantCentre: r.frontViewInstantCentre,
-    sideViewInstantCentre: r.sideViewInstantCentre,
-    swingArmLength: r.swingArmLength,
-    sideViewSwingArmLength: r.sideViewSwingArmLength,
-    wheelCentre: r.wheelCentre,
-    contactCentre: r.contactCentre,
-    halfTrack: r.halfTrack,
-    wheelbaseChange: r.wheelbaseChange,
-    bodyHeight: r.bodyHeight,
-    longitudinalSlopeContact: r.longitudinalSlopeContact,
-    longitudinalSlopeWheelCentre: r.longitudinalSlopeWheelCentre,
-    lateralSlopeContact: r.lateralSlopeContact,
-    jackingPerLateral: r.jackingPerLateral,
-    jackingPerLongitudinal: r.jackingPerLongitudinal,
-    springRatio: own.springRatio,
-    springTravel: own.springTravel,
-    springForce: own.springForce,
-    wheelRate: own.wheelRate,
-    damperRatio: own.damperRatio,
-    damperTravel: own.damperTravel,
-    bumpLeft: own.bumpLeft,
-    solidLeft: own.solidLeft,
-    droopLeft: own.droopLeft,
-    barRatio: own.bar === null ? null : own.bar.ratio,
-    barTwist: twist === null || twist === 0 ? (twist === null ? null : 0) : twist,
-  };
+  const { axle, swing, standing } = solver;
+  const { corner, parts } = axle[side];
+  const ground = frameFor(axle[side], placed.frame);
+  const bySwing = corner.isSteered ? casterBySwing(corner, swing[side], placed.travel[side], ground) : null;
+  const twist = own.bar === null || other.bar === null ? null : barSense(parts.bar!) * (own.bar.turn - other.bar.turn);
+  const datum = { standingContact: standing.contact[side], groundPoint: placed.groundPoint, longer: axle.axle === 'front' ? 1 : -1 } as const;
+  return cornerReadings(axle[side], solved, ground, datum, own, bySwing, twist);
 }
 
 /** +1 where bump turns the arm by the right-hand rule about the bar's axis: an arm that lies ahead of the bar turns the other way than one behind. */

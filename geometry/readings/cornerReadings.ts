@@ -5,30 +5,26 @@ import type { Motion } from '../corner/motion';
 import type { AssembledSide } from '../setup/assembleSide';
 import type { CornerReadings } from './rows';
 import { axisAtPlane, steeringAxis, type Axis, type NoAxis } from './steeringAxis';
+import type { SuspendedState } from './suspendedReadings';
 import { camberOf, steerChange, steerOf, wheelStance, type WheelStance } from './wheelStance';
 
-/** Readings of the wheel and of the steering axis; springs, damper and bar come from `suspendedReadings`. */
-export type WheelReadings = Omit<CornerReadings, SuspendedKey | 'casterBySwing'>;
-export type SuspendedKey =
-  | 'springRatio'
-  | 'springTravel'
-  | 'springForce'
-  | 'wheelRate'
-  | 'damperRatio'
-  | 'damperTravel'
-  | 'bumpLeft'
-  | 'solidLeft'
-  | 'droopLeft'
-  | 'barRatio'
-  | 'barTwist';
-
-/** What one corner gives at one pose: its readings, and what the axle's readings are made of (left-hand frame). */
+/** What one corner is at one pose, before its readings are read off (left-hand frame). */
 export interface SolvedCorner {
-  readonly readings: WheelReadings;
   readonly stance: WheelStance;
+  /** steer angle in the corner's own frame [rad, + outboard] */
+  readonly steer: number;
   readonly axis: Axis | NoAxis;
   /** where the axis meets the plane through C across n */
   readonly axisAtGround: Vector | null;
+}
+
+/** @param ground - in the corner's own left-hand frame */
+export function solvedCorner(side: AssembledSide, motion: Motion, ground: GroundFrame): SolvedCorner {
+  const { corner } = side;
+  const stance = wheelStance(corner, motion, ground);
+  const axis = steeringAxis(corner, motion, ground.normal);
+  const axisAtGround = typeof axis === 'string' ? null : axisAtPlane(axis, stance.contact, ground.normal);
+  return { stance, steer: steerOf(stance.spindle, ground), axis, axisAtGround };
 }
 
 /** What of the same setup standing, and of the axle, a corner's readings are counted from. */
@@ -41,41 +37,48 @@ export interface CornerDatum {
   readonly longer: 1 | -1;
 }
 
+/** A number without the sign of a zero. */
 const positive = (value: number): number => (value === 0 ? 0 : value);
 
 /**
- * All readings of the wheel and its steering axis at one pose.
+ * All readings of one corner at one pose. One object written out in one place: rows are made by the hundred thousand.
  * @param ground - in the corner's own left-hand frame
+ * @param own - springs, damper and bar of this corner
+ * @param bySwing - from `casterBySwing`, which solves poses of its own
+ * @param barTwist - of this arm against the other [rad]
  */
-export function solvedCorner(side: AssembledSide, motion: Motion, ground: GroundFrame, datum: CornerDatum): SolvedCorner {
-  const { corner } = side;
-  const isLeft = corner.side === 'left';
-  const stance = wheelStance(corner, motion, ground);
+export function cornerReadings(
+  side: AssembledSide,
+  solved: SolvedCorner,
+  ground: GroundFrame,
+  datum: CornerDatum,
+  own: SuspendedState,
+  bySwing: number | null,
+  barTwist: number | null,
+): CornerReadings {
+  const { stance, steer, axis, axisAtGround } = solved;
+  const isLeft = side.corner.side === 'left';
   const { spindle, centre, contact, centreVelocity, contactVelocity, turn, contactRise } = stance;
   const n = ground.normal;
-  const steer = steerOf(spindle, ground);
   const lean = -dot(spindle, n);
   const spin = cross(turn, spindle);
-  const axis = steeringAxis(corner, motion, n);
   const hasAxis = typeof axis !== 'string';
-  const atGround = hasAxis ? axisAtPlane(axis, contact, n) : null;
-  const atCentre = hasAxis ? axisAtPlane(axis, centre, n) : null;
   const heading = unitCross(spindle, n);
   const lateral = cross(n, heading);
-  const toGround = atGround === null ? null : subtract(atGround, contact);
-  const toCentre = atCentre === null ? null : subtract(atCentre, centre);
+  const toGround = axisAtGround === null ? null : subtract(axisAtGround, contact);
+  const toCentre = hasAxis ? subtract(axisAtPlane(axis, centre, n), centre) : null;
   const front = frontViewInstantCentre(contact, contactVelocity, turn);
-  const side2 = sideViewInstantCentre(contact, contactVelocity, turn);
+  const sideView = sideViewInstantCentre(contact, contactVelocity, turn);
   const lateralSlope = dot(contactVelocity, ground.left) / contactRise;
   const longitudinalSlope = dot(contactVelocity, ground.ahead) / contactRise;
-  const y = (value: number): number => positive(isLeft ? value : -value);
   const heightAt = side.mechanism.heightAt;
-  const readings: WheelReadings = {
+  return {
     camber: positive(Math.asin(lean)),
     camberToBody: positive(Math.asin(-spindle[2])),
     toe: positive(-steer),
     steerAngle: positive(isLeft ? steer : -steer),
     caster: hasAxis ? Math.atan2(-dot(axis.direction, ground.ahead), dot(axis.direction, n)) : null,
+    casterBySwing: bySwing,
     kingpinInclination: hasAxis ? Math.atan2(-dot(axis.direction, ground.left), dot(axis.direction, n)) : null,
     mechanicalTrail: toGround === null ? null : dot(toGround, heading),
     scrubRadius: toGround === null ? null : -dot(toGround, lateral),
@@ -83,12 +86,12 @@ export function solvedCorner(side: AssembledSide, motion: Motion, ground: Ground
     scrubAtWheelCentre: toCentre === null ? null : -dot(toCentre, lateral),
     camberGain: -dot(spin, n) / Math.sqrt(1 - lean * lean),
     bumpSteer: -steerChange(spindle, spin, ground),
-    frontViewInstantCentre: front === null ? null : [y(front[0]), front[1]],
-    sideViewInstantCentre: side2,
+    frontViewInstantCentre: front === null ? null : [positive(isLeft ? front[0] : -front[0]), front[1]],
+    sideViewInstantCentre: sideView,
     swingArmLength: front === null ? null : signedDistance(contact[1] - front[0], contact[2] - front[1]),
-    sideViewSwingArmLength: side2 === null ? null : signedDistance(side2[0] - contact[0], contact[2] - side2[1]),
-    wheelCentre: [centre[0], y(centre[1]), centre[2]],
-    contactCentre: [contact[0], y(contact[1]), contact[2]],
+    sideViewSwingArmLength: sideView === null ? null : signedDistance(sideView[0] - contact[0], contact[2] - sideView[1]),
+    wheelCentre: [centre[0], positive(isLeft ? centre[1] : -centre[1]), centre[2]],
+    contactCentre: [contact[0], positive(isLeft ? contact[1] : -contact[1]), contact[2]],
     halfTrack: dot(subtract(contact, datum.groundPoint), ground.left),
     wheelbaseChange: positive(datum.longer * dot(subtract(contact, datum.standingContact), ground.ahead)),
     bodyHeight: heightAt === null ? null : dot(subtract(heightAt, contact), n),
@@ -97,8 +100,18 @@ export function solvedCorner(side: AssembledSide, motion: Motion, ground: Ground
     lateralSlopeContact: lateralSlope,
     jackingPerLateral: positive(-lateralSlope),
     jackingPerLongitudinal: positive(-longitudinalSlope),
+    springRatio: own.springRatio,
+    springTravel: own.springTravel,
+    springForce: own.springForce,
+    wheelRate: own.wheelRate,
+    damperRatio: own.damperRatio,
+    damperTravel: own.damperTravel,
+    bumpLeft: own.bumpLeft,
+    solidLeft: own.solidLeft,
+    droopLeft: own.droopLeft,
+    barRatio: own.bar === null ? null : own.bar.ratio,
+    barTwist: barTwist === null ? null : positive(barTwist),
   };
-  return { readings, stance, axis, axisAtGround: atGround };
 }
 
 function unitCross(a: Vector, b: Vector): Vector {
@@ -133,7 +146,7 @@ export interface RollAnswer {
  * Derivatives by roll: the ground turns by dn, and the wheel travels so that its contact centre stays on it:
  * dz = −(C − g)·dn / v_n. (Moving the lowest point along the tyre changes its height by nothing to first order.)
  */
-export function rollAnswer(solved: SolvedCorner, ground: GroundFrame, turnOfNormal: Vector, groundPoint: Vector): RollAnswer {
+export function rollAnswer(solved: SolvedCorner, readings: CornerReadings, ground: GroundFrame, turnOfNormal: Vector, groundPoint: Vector): RollAnswer {
   const { spindle, contact, contactRise } = solved.stance;
   const travel = -dot(subtract(contact, groundPoint), turnOfNormal) / contactRise;
   const camber = camberOf(spindle, ground.normal);
@@ -143,7 +156,7 @@ export function rollAnswer(solved: SolvedCorner, ground: GroundFrame, turnOfNorm
   const da = -dot(spindle, bent.ahead);
   const db = dot(spindle, bent.left);
   return {
-    camber: solved.readings.camberGain * travel - dot(spindle, turnOfNormal) / Math.cos(camber),
-    steer: -solved.readings.bumpSteer * travel + (b * da - a * db) / (a * a + b * b),
+    camber: readings.camberGain * travel - dot(spindle, turnOfNormal) / Math.cos(camber),
+    steer: -readings.bumpSteer * travel + (b * da - a * db) / (a * a + b * b),
   };
 }
