@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { parseCar } from '../../geometry/index';
+import { judgeMechanism, parseCar } from '../../geometry/index';
 import { isWild, layoutsOf, randomCar, SEEDS, SEEDS_IN_WORDS } from './randomCars';
 import { LAYOUTS } from './randomLinkages';
 
@@ -21,6 +21,10 @@ describe('the random cars of the laws', () => {
       const parsed = parseCar(JSON.stringify(randomCar(seed)));
       expect(parsed.ok ? [] : parsed.failure.faults, `seed ${seed}`).toEqual([]);
     }
+  });
+
+  it(`have links that hold the wheel at design, ${SEEDS_IN_WORDS}`, () => {
+    expect(SEEDS.filter((seed) => judgeMechanism(randomCar(seed)).length > 0)).toEqual([]);
   });
 
   it('are the same for the same seed', () => {

@@ -42,7 +42,6 @@ function randomAxle(draw: Draw, name: LayoutName, scatter: number, x: number): A
   const own: Record<string, Triple> = {};
   if (draw.chance(0.5)) for (const [point, at] of Object.entries(points)) if (draw.chance(0.6)) own[point] = draw.near(mirrored(at), 4);
   const right = Object.keys(own).length === 0 ? undefined : { points: own, ...(draw.chance(0.7) ? { wheel: { camber: draw.between(-4, 1), toe: draw.between(-0.4, 0.4) } } : {}) };
-  // a wishbone's ball joint moved on the right is moved for both of its rods: they name one point
   return {
     ...linkage,
     points,
@@ -74,7 +73,7 @@ function randomBody(draw: Draw): BodyDocument {
 function randomSetupAxle(draw: Draw, axle: AxleDocument, setup: SetupName): SetupAxleDocument {
   const adjusters = axle.adjusters ?? {};
   const settings: SetupAxleDocument = {
-    both: randomSettings(draw, adjusters, 0.5),
+    both: randomSettings(draw, adjusters, setup === 'Set' ? 0.5 : 0.25),
     ...(draw.chance(0.5) ? { left: randomSettings(draw, adjusters, 0.2), right: randomSettings(draw, adjusters, 0.2) } : {}),
   };
   const toe = axle.toeAdjuster === undefined ? {} : { setToe: draw.between(-0.3, 0.3) };
@@ -110,11 +109,11 @@ function drawCar(draw: Draw, seed: number): CarDocument {
   };
 }
 
-/** A car in order: links that do not hold the wheel at design are drawn anew, from the same seed on. */
+/** A car in order: wild links that do not hold the wheel at design are drawn anew, from the same seed on. */
 export function randomCar(seed: number): CarDocument {
   for (let attempt = 0; ; attempt++) {
     const document = drawCar(drawFrom(seed * 97 + attempt), seed);
-    if (judgeMechanism(document).length === 0) return document;
+    if (!isWild(seed) || judgeMechanism(document).length === 0) return document;
   }
 }
 

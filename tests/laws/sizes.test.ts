@@ -1,0 +1,65 @@
+import { describe, it } from 'vitest';
+import { sweepAxle, type Position, type Quantity, type ReadingEntry } from '../../geometry/index';
+import { assembled, AXLES, carsOf, randomPositions } from './assembled';
+import { Breaches } from './breaches';
+import { compareRows } from './compareRows';
+import { SEEDS, SEEDS_IN_WORDS } from './randomCars';
+import { ofSize } from './transforms';
+
+/** What one of a quantity is in a model `size` times as large, with weights that grow with lengths and rates that stay. */
+function growth(quantity: Quantity, size: number): number {
+  switch (quantity) {
+    case 'length':
+    case 'force':
+    case 'forcePerG':
+      return size;
+    case 'anglePerLength':
+      return 1 / size;
+    case 'momentPerAngle':
+      return size * size;
+    case 'frequency':
+      return 1 / Math.sqrt(size);
+    case 'angle':
+    case 'anglePerAngle':
+    case 'anglePerG':
+    case 'ratio':
+    case 'percent':
+    case 'forcePerLength':
+      return 1;
+  }
+}
+
+/** The solvers stop at a residual in mm, which is ten times as large for a model of a tenth the size. */
+const PART = { 0.1: 1e-1, 10: 1e-2 } as const;
+
+function positionOf({ travel = 0, rack = 0, roll = 0 }: Position, size: number): Position {
+  const grown = typeof travel === 'number' ? travel * size : { left: travel.left * size, right: travel.right * size };
+  return { travel: grown, rack: rack * size, roll };
+}
+
+describe.each([0.1, 10] as const)('a model of %s times the size', (size) => {
+  it(`has the same angles and ${size} times the lengths, ${SEEDS_IN_WORDS}, every third`, () => {
+    const turned = (value: number, { quantity }: ReadingEntry): number => value / growth(quantity, size);
+    const breaches = new Breaches();
+    for (const { seed, document, setup, car, draw } of carsOf(SEEDS.filter((_, i) => i % 3 === 0))) {
+      const other = assembled(ofSize(document, size), setup);
+      breaches.check(other !== null, () => `seed ${seed} ${setup}: cannot be put together`);
+      if (other === null) continue;
+      for (const axle of AXLES) {
+        const positions = randomPositions(draw, document[axle]!, 4);
+        const there = sweepAxle(
+          other,
+          axle,
+          positions.map((position) => positionOf(position, size)),
+        );
+        for (const [i, row] of sweepAxle(car, axle, positions).entries()) {
+          const where = `seed ${seed} ${setup} ${axle} ${JSON.stringify(positions[i])}`;
+          const match = there[i];
+          breaches.check(row.ok === match.ok, () => `${where}: reached ${row.ok} and ${match.ok}`);
+          if (row.ok && match.ok) compareRows(breaches, row.value, match.value, where, { part: PART[size], turned });
+        }
+      }
+    }
+    breaches.expectNone(100_000);
+  });
+});
