@@ -124,7 +124,7 @@ function breaksARule(text: string): string | null {
   const car = JSON.parse(text) as CarDocument;
   const head: readonly unknown[] = [car.format, car.version, typeof car.name, car.name !== ''];
   if (JSON.stringify(head) !== '["jounce-car",1,"string",true]') return 'head';
-  const odd = oddNumber(car, false);
+  const odd = oddNumber(car, 'car');
   if (odd !== null) return odd;
   const axles = [car.front, car.rear];
   if (axles.every((axle) => axle === undefined)) return 'no axle';
@@ -149,12 +149,15 @@ function breaksARule(text: string): string | null {
   return null;
 }
 
-function oddNumber(value: unknown, mayBeNull: boolean): string | null {
+/** Keys whose entries may be null: settings, and the open end of a question's range. */
+const MAY_HOLD_NULL = ['both', 'left', 'right', 'range'];
+
+function oddNumber(value: unknown, key: string): string | null {
   if (typeof value === 'number') return Math.abs(value) <= 1e9 ? null : `number ${value}`;
-  if (value === null) return mayBeNull ? null : 'null';
-  if (typeof value !== 'object') return null;
-  for (const [key, inner] of Object.entries(value)) {
-    const odd = oddNumber(inner, ['both', 'left', 'right', 'range'].includes(key) || (mayBeNull && Array.isArray(value)));
+  if (typeof value !== 'object' || value === null) return null;
+  for (const [name, inner] of Object.entries(value)) {
+    if (inner === null && !MAY_HOLD_NULL.includes(key)) return `null in ${key}`;
+    const odd = oddNumber(inner, name);
     if (odd !== null) return odd;
   }
   return null;

