@@ -1,4 +1,4 @@
-import { open, type FileHandle } from 'node:fs/promises';
+import { createReadStream, readFileSync, statSync } from 'node:fs';
 import {
   parseCar,
   parseCarBytes,
@@ -58,33 +58,30 @@ export function readCarText(text: string): LoadedCar {
 
 export const withoutPlace = (fault: Fault): Fault => ({ ...fault, line: null, column: null });
 
-/** A file's bytes, at most one more than the largest that is read: pipes and devices have no size to ask for. */
+/**
+ * A file's bytes, at most one more than the largest that is read.
+ *
+ * A file proper is read at once, without the threads that reading in the background starts: a call has milliseconds.
+ * Pipes and devices have no size to ask for and may never end, so they are read piece by piece and Ctrl-C gets through.
+ */
 export async function readFileCapped(path: string): Promise<Uint8Array> {
-  let file: FileHandle | null = null;
   try {
-    file = await open(path, 'r');
-    if ((await file.stat()).isDirectory()) throw unreadable(path, 'a folder', 'a file');
-    const pieces: Buffer[] = [];
-    let size = 0;
-    while (size <= LARGEST_FILE) {
-      const { bytesRead, buffer } = await file.read(Buffer.allocUnsafe(64 * 1024), 0, 64 * 1024, null);
-      if (bytesRead === 0) break;
-      pieces.push(buffer.subarray(0, bytesRead));
-      size += bytesRead;
-    }
-    return Buffer.concat(pieces);
+    const status = statSync(path);
+    if (status.isDirectory()) throw unreadable(path, 'a folder', 'a file');
+    if (!status.isFile()) return await readCapped(createReadStream(path));
+    return status.size <= LARGEST_FILE ? readFileSync(path) : await readCapped(createReadStream(path));
   } catch (thrown) {
     if (thrown instanceof CommandError) throw thrown;
     throw unreadable(path, reasonOf(thrown), 'a file that can be read');
-  } finally {
-    await file?.close();
   }
 }
 
-export async function readStandardInput(): Promise<Uint8Array> {
+export const readStandardInput = (): Promise<Uint8Array> => readCapped(process.stdin);
+
+async function readCapped(stream: AsyncIterable<Buffer>): Promise<Uint8Array> {
   const pieces: Buffer[] = [];
   let size = 0;
-  for await (const piece of process.stdin as AsyncIterable<Buffer>) {
+  for await (const piece of stream) {
     pieces.push(piece);
     size += piece.length;
     if (size > LARGEST_FILE) break;

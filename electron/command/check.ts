@@ -33,7 +33,7 @@ export async function answer(call: Call): Promise<Answer> {
 }
 
 function warningsOfSetup(car: LoadedCar, name: string): Warning[] {
-  const assembled = assembleCar(car.mechanism, findSetup(car.document, name) ?? {});
+  const assembled = assembleCar(car.mechanism, findSetup(car.document, name));
   if (assembled.ok) return [];
   return [{ code: 'setup-unreachable', path: `setups.${name}`, message: assembled.failure.message }];
 }

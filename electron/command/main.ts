@@ -2,4 +2,4 @@ import { runCommand } from './runCommand';
 import { installSignals } from './terminal';
 
 installSignals();
-process.exitCode = await runCommand(process.argv.slice(2));
+void runCommand(process.argv.slice(2)).then((status) => (process.exitCode = status));

@@ -19,8 +19,7 @@ import { applySettings } from './settings';
 export function chooseSetup(car: LoadedCar, name: string | undefined): { readonly name: string; readonly setup: SetupDocument } {
   const names = setupNames(car.document);
   const wanted = name ?? names[0] ?? 'Baseline';
-  const setup = findSetup(car.document, wanted);
-  if (setup === undefined) {
+  if (!names.includes(wanted)) {
     throw new CommandError({
       kind: 'setup',
       message: `the car has no setup "${wanted}"`,
@@ -37,7 +36,7 @@ export function chooseSetup(car: LoadedCar, name: string | undefined): { readonl
       ],
     });
   }
-  return { name: wanted, setup };
+  return { name: wanted, setup: findSetup(car.document, wanted) };
 }
 
 /** The setup with `--set` applied; what the file's rules say against it is a fault of the setup. */

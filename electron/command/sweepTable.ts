@@ -2,7 +2,17 @@ import { CONTRACT_UNITS, findReading, type AxleName, type ReadingValue } from '.
 import { CAUTIONS } from './cautions';
 import { isFailed, type ReadingsRow, type Row } from './rows';
 import type { SweepQuestion } from './sweepPositions';
-import { formatFixed, formatPlain, heading, TABLE_WIDTH, tableLine, wrap, type Column, type TextStyle } from './textTable';
+import {
+  formatDifference,
+  formatFixed,
+  formatPlain,
+  heading,
+  TABLE_WIDTH,
+  tableLine,
+  wrap,
+  type Column,
+  type TextStyle,
+} from './textTable';
 
 export interface SweepAnswer {
   readonly car: string;
@@ -25,24 +35,29 @@ const SIDES = ['left', 'right'] as const;
 
 const column = (title: string): Column => ({ title, width: Math.max(8, title.length), align: 'right' });
 
+/** What a cell is read from: a row, or its difference to another setup. */
+type Sides = Pick<ReadingsRow, 'left' | 'right' | 'both'>;
+
 interface Shown {
   readonly column: Column;
   readonly unit: string;
-  readonly cell: (row: ReadingsRow) => string;
+  readonly decimals: number;
+  readonly value: (sides: Sides) => number | null;
 }
 
 const firstNumber = (value: ReadingValue | undefined): number | null => (typeof value === 'number' ? value : null);
 
-const COLUMNS: readonly Shown[] = SHOWN.flatMap(({ of, key, title }) => {
+const COLUMNS: readonly Shown[] = SHOWN.flatMap(({ of, key, title }): Shown[] => {
   const entry = findReading(key);
   if (!entry) return [];
-  const unit = CONTRACT_UNITS[entry.quantity];
-  if (of === 'both')
-    return [{ column: column(title), unit, cell: (row: ReadingsRow) => formatFixed(firstNumber(row.both[key]), entry.decimals) }];
+  const { decimals, quantity } = entry;
+  const unit = CONTRACT_UNITS[quantity];
+  if (of === 'both') return [{ column: column(title), unit, decimals, value: ({ both }) => firstNumber(both[key]) }];
   return SIDES.map((side) => ({
     column: column(`${title} ${side === 'left' ? 'L' : 'R'}`),
     unit,
-    cell: (row: ReadingsRow) => formatFixed(firstNumber(row[side][key]), entry.decimals),
+    decimals,
+    value: (sides) => firstNumber(sides[side][key]),
   }));
 });
 
@@ -50,30 +65,44 @@ const COLUMNS: readonly Shown[] = SHOWN.flatMap(({ of, key, title }) => {
 export function sweepInWords(answer: SweepAnswer, style: TextStyle): string {
   const { car, setup, question, axles } = answer;
   const lines = [heading(`${car}, setup ${setup}`, style)];
-  for (const { axle, rows } of axles)
-    lines.push(
-      '',
-      heading(`${axle === 'front' ? 'Front axle' : 'Rear axle'}, ${question.motion}`, style),
-      ...table(question, rows),
-    );
+  for (const { axle, rows } of axles) {
+    const title = `${axle === 'front' ? 'Front axle' : 'Rear axle'}, ${question.motion}`;
+    lines.push('', heading(title, style), ...table(question, rows, valuesOf));
+    const other = rows.map((row) => (isFailed(row) ? undefined : row.against?.setup)).find((name) => name !== undefined);
+    if (other !== undefined)
+      lines.push('', heading(`${title}: ${setup} less ${other}`, style), ...table(question, rows, differencesOf));
+  }
   if (answer.csv !== null) lines.push('', `every reading: ${answer.csv}`);
   return [...lines, '', ...wrap(CAUTIONS)].join('\n');
 }
 
-function table(question: SweepQuestion, rows: readonly Row[]): string[] {
+/** The cells of a row, or why it has none. */
+type Cells = (row: Row) => readonly string[] | { readonly reason: string };
+
+const valuesOf: Cells = (row) =>
+  isFailed(row) ? { reason: row.error.message } : COLUMNS.map(({ value, decimals }) => formatFixed(value(row), decimals));
+
+const differencesOf: Cells = (row) => {
+  if (isFailed(row)) return { reason: row.error.message };
+  const { against } = row;
+  if (!against) return { reason: '' };
+  if ('error' in against) return { reason: `setup ${against.setup}: ${against.error.message}` };
+  return COLUMNS.map(({ value, decimals }) => formatDifference(value(against.difference), decimals));
+};
+
+function table(question: SweepQuestion, rows: readonly Row[], cellsOf: Cells): string[] {
   const input = column(question.motion === 'list' ? 'row' : question.motion);
   const columns = [input, ...COLUMNS.map((shown) => shown.column)];
+  const reasonColumn: Column = { title: '', width: TABLE_WIDTH - input.width - 2, align: 'left' };
+  const titles = columns.map(({ title }) => title);
+  const units = [question.unit === '1' ? '' : question.unit, ...COLUMNS.map(({ unit }) => unit)];
   return [
-    tableLine(
-      columns,
-      columns.map(({ title }) => title),
-    ),
-    tableLine(columns, [question.unit === '1' ? '' : question.unit, ...COLUMNS.map(({ unit }) => unit)]),
+    tableLine(columns, titles),
+    tableLine(columns, units),
     ...rows.map((row) => {
       const at = formatPlain(row.input ?? 0);
-      if (!isFailed(row)) return tableLine(columns, [at, ...COLUMNS.map(({ cell }) => cell(row))]);
-      const reason: Column = { title: '', width: TABLE_WIDTH - input.width - 2, align: 'left' };
-      return tableLine([input, reason], [at, row.error.message]);
+      const cells = cellsOf(row);
+      return 'reason' in cells ? tableLine([input, reasonColumn], [at, cells.reason]) : tableLine(columns, [at, ...cells]);
     }),
   ];
 }

@@ -57,7 +57,7 @@ describe('a setup that is wrong', () => {
       const [fault] = document['error']?.['faults'] as readonly Json[];
       if (!fault) throw new Error('no fault');
       expectFault(fault);
-      expect(fault['hint']).toContain('Trial');
+      expect(fault['expected']).toContain('"Trial"');
     }
   });
 

@@ -5,7 +5,18 @@ import { describe, expect, test } from 'vitest';
 import { temporaryFolder } from '../temporaryFolder';
 import { builtCommand, carPath, jounce, jounceJson } from './jounce';
 
-const LONG_SWEEP = ['sweep', carPath(22), '--motion', 'bump', '--from', '-20', '--to', '20', '--steps', '100000'];
+const sweepOf = (steps: number): string[] => [
+  'sweep',
+  carPath(22),
+  '--motion',
+  'bump',
+  '--from',
+  '-20',
+  '--to',
+  '20',
+  '--steps',
+  String(steps),
+];
 
 describe('a command that is stopped', () => {
   test('by Ctrl-C while it waits ends at once with 130', async () => {
@@ -19,7 +30,7 @@ describe('a command that is stopped', () => {
 
   test('by Ctrl-C while it works ends at once with 130, and leaves no file', async () => {
     const folder = await temporaryFolder();
-    const child = spawn(process.execPath, [await builtCommand(), ...LONG_SWEEP, '--csv', 'out.csv'], {
+    const child = spawn(process.execPath, [await builtCommand(), ...sweepOf(100_000), '--csv', 'out.csv'], {
       cwd: folder,
       stdio: 'ignore',
     });
@@ -33,7 +44,7 @@ describe('a command that is stopped', () => {
   });
 
   test('by a reader that has had enough says nothing', async () => {
-    const child = spawn(process.execPath, [await builtCommand(), ...LONG_SWEEP, '--json']);
+    const child = spawn(process.execPath, [await builtCommand(), ...sweepOf(3000), '--json']);
     const errors: Buffer[] = [];
     child.stderr.on('data', (piece: Buffer) => errors.push(piece));
     await once(child.stdout, 'data');
@@ -79,14 +90,13 @@ describe('how long it takes', () => {
       await once(spawn(process.execPath, words, { stdio: 'ignore' }), 'close');
       return performance.now() - began;
     };
-    const empty: number[] = [];
-    const readings: number[] = [];
-    // taken in turns, so that what else the machine does falls on both alike
-    for (let i = 0; i < 12; i++) {
-      empty.push(await time(['-e', '0']));
-      readings.push(await time([main, 'readings', carPath(21), '--json']));
+    const least = { empty: Infinity, readings: Infinity };
+    // taken in turns, so that what else the machine does falls on both alike; other work can only make a run slower, so the
+    // least of many runs is the program's own time
+    for (let round = 0; round < 40 && least.readings >= 2 * least.empty + 50; round++) {
+      least.empty = Math.min(least.empty, await time(['-e', '0']));
+      least.readings = Math.min(least.readings, await time([main, 'readings', carPath(21), '--json']));
     }
-    const least = (times: readonly number[]): number => Math.min(...times);
-    expect(least(readings)).toBeLessThan(2 * least(empty) + 50);
+    expect(least.readings).toBeLessThan(2 * least.empty + 50);
   });
 });

@@ -29,6 +29,7 @@ function expectReadings(row: Json, side: 'left' | 'right' | 'both'): void {
     if (value === null) expect(row['why']?.[`${side}.${key}`], `${side}.${key}`).toEqual(expect.any(String));
     else if (components) expect(value, key).toEqual(components.map(() => expect.any(Number)));
     else expect(value, key).toEqual(expect.any(Number));
+    if (value !== null) expect(row['why']?.[`${side}.${key}`], `${side}.${key}`).toBeUndefined();
   }
 }
 

@@ -174,10 +174,11 @@ describe('sweep --csv', () => {
 
 describe('sweep in words', () => {
   test('fits 100 columns, a position out of reach with its reason', async () => {
-    const { stdout } = await jounce(['sweep', carPath(23), ...bump(-60, 900, 5)]);
+    const { stdout } = await jounce(['sweep', carPath(23), ...bump(-60, 900, 5), '--against', 'Trial']);
     const lines = stdout.split('\n');
     expect(Math.max(...lines.map((line) => line.length))).toBeLessThanOrEqual(100);
     expect(stdout).toContain('camber L');
     expect(stdout).toContain('camber R');
+    expect(stdout).toContain('Baseline less Trial');
   });
 });
