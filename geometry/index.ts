@@ -11,7 +11,38 @@ export { FAULT_CODES } from './car/faultCodes';
 export { WARNING_CODES } from './car/warningCodes';
 export { carFileSchema } from './car/carFileSchema';
 export { serializeCar } from './car/serializeCar';
-export type * from './car/document';
+export type {
+  AdjusterDocument,
+  AdjusterKind,
+  AntiRollBarDocument,
+  AxleDocument,
+  AxleName,
+  BodyDocument,
+  CarDocument,
+  ClampEccentricDocument,
+  DamperDocument,
+  DriveShaftDocument,
+  EccentricBoltDocument,
+  LengthUnit,
+  LimitDocument,
+  MassDocument,
+  OffsetBushingDocument,
+  PerchDocument,
+  Seat,
+  SectionDocument,
+  SeenFrom,
+  SetupAxleDocument,
+  SetupDocument,
+  SideName,
+  SideSettings,
+  SlideDocument,
+  SpringDocument,
+  SteeringDocument,
+  ToleranceDocument,
+  Triple,
+  TurnbuckleDocument,
+  WheelDocument,
+} from './car/document';
 
 // From file to car
 export { toMechanism } from './car/toMechanism';

@@ -7,5 +7,8 @@ import type { AdjusterOf } from './adjustment';
  * @param clock - [rad]
  * @returns [rad, right hand about the clamp's axis]
  */
-export const clampAngle = (clamp: AdjusterOf<'clamp-eccentric'>, clock: number, points: Readonly<Record<string, Vector>>): number =>
-  Math.asin((clamp.throw * Math.sin(clock)) / distance(points[clamp.pivot], points[clamp.bolt]));
+export const clampAngle = (
+  clamp: AdjusterOf<'clamp-eccentric'>,
+  clock: number,
+  points: Readonly<Record<string, Vector>>,
+): number => Math.asin((clamp.throw * Math.sin(clock)) / distance(points[clamp.pivot], points[clamp.bolt]));

@@ -19,7 +19,9 @@ export function ackermannPercent(left: number, right: number, track: number, whe
 }
 
 /** Outer steer angle that goes with an inner one: cot δo = cot δi + t/L. */
-export const ackermannOuter = (inner: number, track: number, wheelbase: number): number => Math.atan2(1, 1 / Math.tan(inner) + track / wheelbase);
+export const ackermannOuter = (inner: number, track: number, wheelbase: number): number =>
+  Math.atan2(1, 1 / Math.tan(inner) + track / wheelbase);
 
 /** Diameter of the turning circle over the outer front tyre: 2 (L / sin |δo| + width/2) [mm]; rear wheels straight. */
-export const turningCircle = (outer: number, wheelbase: number, tyreWidth: number): number => 2 * (wheelbase / Math.sin(Math.abs(outer)) + tyreWidth / 2);
+export const turningCircle = (outer: number, wheelbase: number, tyreWidth: number): number =>
+  2 * (wheelbase / Math.sin(Math.abs(outer)) + tyreWidth / 2);

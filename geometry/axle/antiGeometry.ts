@@ -12,7 +12,8 @@ export interface AntiGeometry {
 }
 
 /** Front: + slope × share × L / h × 100 %. @param slope - of contact centre (braking) or wheel centre (drive), + forward in bump */
-export const frontAnti = (slope: number, { share, wheelbase, height }: AntiGeometry): number => 100 * slope * share * (wheelbase / height);
+export const frontAnti = (slope: number, { share, wheelbase, height }: AntiGeometry): number =>
+  100 * slope * share * (wheelbase / height);
 
 /** Rear: the same with the sign turned. */
 export const rearAnti = (slope: number, anti: AntiGeometry): number => -frontAnti(slope, anti);

@@ -51,7 +51,11 @@ export function axleSetting(car: AssembledCar, name: AxleName): AxleSetting {
   };
 }
 
-function armLength(pivot: readonly [number, number, number], end: readonly [number, number, number], axis: readonly [number, number, number]): number {
+function armLength(
+  pivot: readonly [number, number, number],
+  end: readonly [number, number, number],
+  axis: readonly [number, number, number],
+): number {
   const d = [end[0] - pivot[0], end[1] - pivot[1], end[2] - pivot[2]];
   const along = d[0] * axis[0] + d[1] * axis[1] + d[2] * axis[2];
   return Math.sqrt(d[0] * d[0] + d[1] * d[1] + d[2] * d[2] - along * along);

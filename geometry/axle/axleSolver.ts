@@ -41,7 +41,8 @@ export function axleSolver(car: AssembledCar, name: AxleName): Result<AxleSolver
   const contact: Partial<Record<'left' | 'right', Vector>> = {};
   for (const side of ['left', 'right'] as const) {
     const { corner } = axle[side];
-    if (trackCorner(corner, main[side], axle.standing[side], 0) !== SOLVED) return fail(explainUnreachable(corner, axle.standing[side], 0));
+    if (trackCorner(corner, main[side], axle.standing[side], 0) !== SOLVED)
+      return fail(explainUnreachable(corner, axle.standing[side], 0));
     contact[side] = wheelStance(corner, main[side].motion, frameFor(axle[side], frame)).contact;
   }
   const standing = { left: contact.left!, right: contact.right! };
@@ -80,19 +81,32 @@ export function placeTracks(solver: AxleSolver, tracks: PerSide<Track>, position
   const { axle, car } = solver;
   const { rack = 0, roll = 0 } = position;
   const fromStanding = perSide(position.travel ?? 0);
-  if (!(Number.isFinite(rack) && Number.isFinite(roll) && Number.isFinite(fromStanding.left) && Number.isFinite(fromStanding.right))) {
-    throw new RangeError(`Position: travel ${fromStanding.left}, ${fromStanding.right}, rack ${rack}, roll ${roll}; all must be finite.`);
+  if (!(
+    Number.isFinite(rack) &&
+    Number.isFinite(roll) &&
+    Number.isFinite(fromStanding.left) &&
+    Number.isFinite(fromStanding.right)
+  )) {
+    throw new RangeError(
+      `Position: travel ${fromStanding.left}, ${fromStanding.right}, rack ${rack}, roll ${roll}; all must be finite.`,
+    );
   }
-  if (rack !== 0 && !axle.left.corner.isSteered) throw new RangeError(`The ${axle.axle} axle is not steered: rack must be 0, not ${rack}.`);
+  if (rack !== 0 && !axle.left.corner.isSteered)
+    throw new RangeError(`The ${axle.axle} axle is not steered: rack must be 0, not ${rack}.`);
   const frame = roll === 0 ? solver.standing.frame : groundFrame(car.pitch, roll);
   if (roll === 0) {
     const travel = { left: axle.standing.left + fromStanding.left, right: axle.standing.right + fromStanding.right };
-    if (trackCorner(axle.left.corner, tracks.left, travel.left, rack) !== SOLVED) return fail(withAxle(explainUnreachable(axle.left.corner, travel.left, rack), axle));
-    if (trackCorner(axle.right.corner, tracks.right, travel.right, rack) !== SOLVED) return fail(withAxle(explainUnreachable(axle.right.corner, travel.right, rack), axle));
+    if (trackCorner(axle.left.corner, tracks.left, travel.left, rack) !== SOLVED)
+      return fail(withAxle(explainUnreachable(axle.left.corner, travel.left, rack), axle));
+    if (trackCorner(axle.right.corner, tracks.right, travel.right, rack) !== SOLVED)
+      return fail(withAxle(explainUnreachable(axle.right.corner, travel.right, rack), axle));
     const heave = 0.5 * (fromStanding.left + fromStanding.right);
     return succeed({ frame, groundPoint: shiftedGround(axle, heave), rack, roll, travel });
   }
-  if (fromStanding.left !== fromStanding.right) throw new RangeError(`With roll the travel is heave, one number: not ${fromStanding.left} left and ${fromStanding.right} right.`);
+  if (fromStanding.left !== fromStanding.right)
+    throw new RangeError(
+      `With roll the travel is heave, one number: not ${fromStanding.left} left and ${fromStanding.right} right.`,
+    );
   const groundPoint = shiftedGround(axle, fromStanding.left);
   const left = solveHeight(axle.left, tracks.left, frameFor(axle.left, frame), groundPoint, rack);
   if (!left.ok) return fail(withAxle(left.failure, axle));
@@ -103,9 +117,14 @@ export function placeTracks(solver: AxleSolver, tracks: PerSide<Track>, position
 
 const withAxle = (failure: Failure, axle: AssembledAxle): Failure => ({ axle: axle.axle, ...failure });
 
-const shiftedGround = (axle: AssembledAxle, heave: number): Vector => [axle.groundPoint[0], 0, axle.groundPoint[2] + heave - (axle.rideHeight ?? 0)];
+const shiftedGround = (axle: AssembledAxle, heave: number): Vector => [
+  axle.groundPoint[0],
+  0,
+  axle.groundPoint[2] + heave - (axle.rideHeight ?? 0),
+];
 
-export const perSide = (value: number | PerSide<number>): PerSide<number> => (typeof value === 'number' ? { left: value, right: value } : value);
+export const perSide = (value: number | PerSide<number>): PerSide<number> =>
+  typeof value === 'number' ? { left: value, right: value } : value;
 
 /** A point or direction of a side in car coordinates. */
 export const inCar = (side: AssembledSide, v: Vector): Vector => (side.corner.side === 'left' ? v : mirror(v));

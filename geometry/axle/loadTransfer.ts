@@ -28,7 +28,11 @@ export function rollGradient(sprung: number, arm: number, stiffness: number, gra
 }
 
 /** Lateral load transfer of an axle per g [N]: through the roll centre, through springs and bar, and of the wheels themselves. */
-export function loadTransfers(axle: AxleInRoll, gradient: number, gravity = GRAVITY): { readonly geometric: number; readonly elastic: number; readonly unsprung: number } {
+export function loadTransfers(
+  axle: AxleInRoll,
+  gradient: number,
+  gravity = GRAVITY,
+): { readonly geometric: number; readonly elastic: number; readonly unsprung: number } {
   return {
     geometric: (axle.sprung * gravity * axle.rollCentreHeight) / axle.track,
     elastic: (1000 * axle.stiffness * gradient) / axle.track,

@@ -43,7 +43,10 @@ export function carMasses(car: CarMechanism): CarMasses | null {
     const toFront = (x - rearX) / wheelbase;
     total += extra.mass;
     moment += extra.mass * (z - groundHeight(car));
-    for (const [name, share] of [['front', toFront], ['rear', 1 - toFront]] as const) {
+    for (const [name, share] of [
+      ['front', toFront],
+      ['rear', 1 - toFront],
+    ] as const) {
       const axle = car[name]!;
       const left = axle.left.points['wheelCentre'][1];
       const right = axle.right.points['wheelCentre'][1];

@@ -26,7 +26,12 @@ const FARTHEST_MM = 1e7;
  * @returns null when the lines are parallel
  * @see the construction in W. F. Milliken & D. L. Milliken, Race Car Vehicle Dynamics, 1995, ch. 17; from memory
  */
-export function rollCentre(contacts: readonly [Vector, Vector], velocities: readonly [Vector, Vector], frame: GroundFrame, groundPoint: Vector): RollCentre | null {
+export function rollCentre(
+  contacts: readonly [Vector, Vector],
+  velocities: readonly [Vector, Vector],
+  frame: GroundFrame,
+  groundPoint: Vector,
+): RollCentre | null {
   const { left, normal } = frame;
   const yl = dot(contacts[0], left);
   const zl = dot(contacts[0], normal);

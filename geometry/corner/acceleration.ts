@@ -36,7 +36,17 @@ export function motionAcceleration(corner: Corner, motion: Motion, rack: number)
 }
 
 /** One row: direction (ux, uy, uz) at the arm (x, y, z) from the wheel centre. */
-function fill(row: number, ux: number, uy: number, uz: number, x: number, y: number, z: number, asked: number, perScale: number): number {
+function fill(
+  row: number,
+  ux: number,
+  uy: number,
+  uz: number,
+  x: number,
+  y: number,
+  z: number,
+  asked: number,
+  perScale: number,
+): number {
   const at = 5 * row;
   matrix[at] = ux;
   matrix[at + 1] = uy;
@@ -56,7 +66,14 @@ function centripetal(motion: Motion, ux: number, uy: number, uz: number, x: numb
 }
 
 /** A rod e of constant length: e·ë + ė·ė = 0. */
-function rodRow(row: number, corner: Corner, motion: Motion, rod: Corner['linkage']['rods'][0], rack: number, perScale: number): number {
+function rodRow(
+  row: number,
+  corner: Corner,
+  motion: Motion,
+  rod: Corner['linkage']['rods'][0],
+  rack: number,
+  perScale: number,
+): number {
   const outer = knucklePoint(corner, motion, rod.outer);
   const ex = outer[0] - rod.inner[0] - rack * rod.rack[0];
   const ey = outer[1] - rod.inner[1] - rack * rod.rack[1];
@@ -87,7 +104,13 @@ function planeRow(row: number, motion: Motion, u: Vector, point: Vector, perScal
 }
 
 /** The strut: m·(top − foot) = 0 for two directions m of the knuckle square to its axis. */
-function guideRows(row: number, corner: Corner, motion: Motion, guide: NonNullable<Corner['linkage']['guide']>, perScale: number): void {
+function guideRows(
+  row: number,
+  corner: Corner,
+  motion: Motion,
+  guide: NonNullable<Corner['linkage']['guide']>,
+  perScale: number,
+): void {
   const axis = knuckleDirection(motion, guide.axis);
   const first = anyPerpendicular(axis);
   const foot = knucklePoint(corner, motion, guide.foot);
@@ -108,6 +131,16 @@ function guideRows(row: number, corner: Corner, motion: Motion, guide: NonNullab
     const [mx, my, mz] = m;
     const turned = (oy * mz - oz * my) * vx + (oz * mx - ox * mz) * vy + (ox * my - oy * mx) * vz;
     const asked = centripetal(motion, gx, gy, gz, mx, my, mz) - 2 * turned - centripetal(motion, mx, my, mz, x, y, z);
-    row = fill(row, mx, my, mz, top[0] - motion[CENTRE], top[1] - motion[CENTRE + 1], top[2] - motion[CENTRE + 2], asked, perScale);
+    row = fill(
+      row,
+      mx,
+      my,
+      mz,
+      top[0] - motion[CENTRE],
+      top[1] - motion[CENTRE + 1],
+      top[2] - motion[CENTRE + 2],
+      asked,
+      perScale,
+    );
   }
 }

@@ -31,7 +31,13 @@ const STILL: Vector = [0, 0, 0];
  * Follows a carried point.
  * @param second - from `motionAcceleration`; without it the returned acceleration is left at zero, and means nothing
  */
-export function followCarrier(carrier: Carrier, corner: Corner, motion: Motion, rack: number, second: Acceleration | null = null): Followed {
+export function followCarrier(
+  carrier: Carrier,
+  corner: Corner,
+  motion: Motion,
+  rack: number,
+  second: Acceleration | null = null,
+): Followed {
   switch (carrier.on) {
     case 'body':
       return { at: carrier.point, velocity: STILL, acceleration: STILL };
@@ -48,12 +54,19 @@ function followKnuckle(point: Vector, corner: Corner, motion: Motion, second: Ac
   const at = knucklePoint(corner, motion, point);
   const arm = subtract(at, wheelCentre(motion));
   const omega = travelTurn(motion);
-  const acceleration = second === null ? STILL : add(second.linear, add(cross(second.angular, arm), cross(omega, cross(omega, arm))));
+  const acceleration =
+    second === null ? STILL : add(second.linear, add(cross(second.angular, arm), cross(omega, cross(omega, arm))));
   return { at, velocity: velocityAt(motion, at), acceleration };
 }
 
 /** Least rotation from e₀ to e: v c + k × v + k (k·v)/(1 + c), with k = e₀ × e and c = e₀·e. */
-function followRod(carrier: Extract<Carrier, { on: 'rod' }>, corner: Corner, motion: Motion, rack: number, second: Acceleration | null): Followed {
+function followRod(
+  carrier: Extract<Carrier, { on: 'rod' }>,
+  corner: Corner,
+  motion: Motion,
+  rack: number,
+  second: Acceleration | null,
+): Followed {
   const rod = corner.linkage.rods[carrier.rod];
   const inner = add(rod.inner, scale(rod.rack, rack));
   const outer = followKnuckle(rod.outer, corner, motion, second);
@@ -77,11 +90,20 @@ function followRod(carrier: Extract<Carrier, { on: 'rod' }>, corner: Corner, mot
   const k2 = cross(e0, e.acceleration);
   const d2 = -c2 * d * d + 2 * c1 * c1 * d * d * d;
   const spread2 = add(add(scale(k2, kv), scale(k1, 2 * kv1)), scale(k, dot(k2, v)));
-  const acceleration = add(add(scale(v, c2), cross(k2, v)), add(add(scale(spread2, d), scale(spread1, 2 * d1)), scale(spread, d2)));
+  const acceleration = add(
+    add(scale(v, c2), cross(k2, v)),
+    add(add(scale(spread2, d), scale(spread1, 2 * d1)), scale(spread, d2)),
+  );
   return { at, velocity, acceleration };
 }
 
-function followFrame(carrier: Extract<Carrier, { on: 'frame' }>, corner: Corner, motion: Motion, rack: number, second: Acceleration | null): Followed {
+function followFrame(
+  carrier: Extract<Carrier, { on: 'frame' }>,
+  corner: Corner,
+  motion: Motion,
+  rack: number,
+  second: Acceleration | null,
+): Followed {
   const first = corner.linkage.rods[carrier.rods[0]];
   const other = corner.linkage.rods[carrier.rods[1]];
   const innerA = add(first.inner, scale(first.rack, rack));
@@ -91,7 +113,11 @@ function followFrame(carrier: Extract<Carrier, { on: 'frame' }>, corner: Corner,
   const across = subtract(innerB, innerA);
   const bent = second === null ? null : outer.acceleration;
   const e1 = unitMotion(subtract(outer.at, origin), outer.velocity, bent);
-  const e3 = unitMotion(cross(across, subtract(outer.at, innerA)), cross(across, outer.velocity), bent === null ? null : cross(across, bent));
+  const e3 = unitMotion(
+    cross(across, subtract(outer.at, innerA)),
+    cross(across, outer.velocity),
+    bent === null ? null : cross(across, bent),
+  );
   const e2At = cross(e3.at, e1.at);
   const e2Velocity = add(cross(e3.velocity, e1.at), cross(e3.at, e1.velocity));
   const [a, b, c] = carrier.local;
@@ -99,12 +125,19 @@ function followFrame(carrier: Extract<Carrier, { on: 'frame' }>, corner: Corner,
   const at = add(origin, mix(e1.at, e2At, e3.at));
   const velocity = mix(e1.velocity, e2Velocity, e3.velocity);
   if (second === null) return { at, velocity, acceleration: STILL };
-  const e2Acceleration = add(add(cross(e3.acceleration, e1.at), cross(e3.at, e1.acceleration)), scale(cross(e3.velocity, e1.velocity), 2));
+  const e2Acceleration = add(
+    add(cross(e3.acceleration, e1.at), cross(e3.at, e1.acceleration)),
+    scale(cross(e3.velocity, e1.velocity), 2),
+  );
   return { at, velocity, acceleration: mix(e1.acceleration, e2Acceleration, e3.acceleration) };
 }
 
 /** The frame of two rods with one outer point. @returns its origin and axes */
-export function rodFrame(innerA: Vector, innerB: Vector, outer: Vector): { readonly origin: Vector; readonly axes: readonly [Vector, Vector, Vector] } {
+export function rodFrame(
+  innerA: Vector,
+  innerB: Vector,
+  outer: Vector,
+): { readonly origin: Vector; readonly axes: readonly [Vector, Vector, Vector] } {
   const origin = scale(add(innerA, innerB), 0.5);
   const e1 = unit(subtract(outer, origin));
   const e3 = unit(cross(subtract(innerB, innerA), subtract(outer, innerA)));

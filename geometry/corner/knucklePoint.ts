@@ -7,7 +7,11 @@ const at3 = (values: Float64Array, from: number): Vector => [values[from], value
 /** Where a direction of the knuckle at design points now: R v. */
 export function knuckleDirection(motion: Motion, v: Vector): Vector {
   const [x, y, z] = v;
-  return [motion[0] * x + motion[1] * y + motion[2] * z, motion[3] * x + motion[4] * y + motion[5] * z, motion[6] * x + motion[7] * y + motion[8] * z];
+  return [
+    motion[0] * x + motion[1] * y + motion[2] * z,
+    motion[3] * x + motion[4] * y + motion[5] * z,
+    motion[6] * x + motion[7] * y + motion[8] * z,
+  ];
 }
 
 /** Where a point of the knuckle is now: W + R (q − W₀) [mm]. */

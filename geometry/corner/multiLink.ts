@@ -2,7 +2,18 @@ import { turnQuaternion } from '../core/rotation';
 import { CONTINUATION_SMALLEST_MM, CONTINUATION_STEP_MM, CONTINUATION_TURN } from '../core/tolerances';
 import type { Corner } from './corner';
 import { blendKernels, closeMultiLink, multiLinkZeroHeight } from './multiLinkKernel';
-import { CENTRE, FOLD, RACK_TURN, RACK_VELOCITY, SOLVED, SOLVER_STATE, TRAVEL_TURN, TRAVEL_VELOCITY, type Motion, type SolveStatus } from './motion';
+import {
+  CENTRE,
+  FOLD,
+  RACK_TURN,
+  RACK_VELOCITY,
+  SOLVED,
+  SOLVER_STATE,
+  TRAVEL_TURN,
+  TRAVEL_VELOCITY,
+  type Motion,
+  type SolveStatus,
+} from './motion';
 
 const trial = new Float64Array(28);
 
@@ -35,7 +46,15 @@ export interface Walk {
  * Follows the linkage along a straight line in (travel, rack), halving the step where the knuckle turns fast.
  * @param motion - starts at (fromTravel, fromRack), ends at the last position reached
  */
-export function walkMultiLink(k: Float64Array, motion: Motion, fromTravel: number, fromRack: number, toTravel: number, toRack: number, largestStep: number): Walk {
+export function walkMultiLink(
+  k: Float64Array,
+  motion: Motion,
+  fromTravel: number,
+  fromRack: number,
+  toTravel: number,
+  toRack: number,
+  largestStep: number,
+): Walk {
   const zero = multiLinkZeroHeight(k);
   const reach = Math.max(Math.abs(toTravel - fromTravel), Math.abs(toRack - fromRack));
   if (reach === 0) return { arrived: true, travel: toTravel, rack: toRack };
@@ -64,7 +83,17 @@ export function walkMultiLink(k: Float64Array, motion: Motion, fromTravel: numbe
 /** The three ways from design to a position: together, travel first, rack first. */
 export function pathsTo(travel: number, rack: number): readonly (readonly (readonly [number, number])[])[] {
   if (travel === 0 || rack === 0) return [[[travel, rack]]];
-  return [[[travel, rack]], [[travel, 0], [travel, rack]], [[0, rack], [travel, rack]]];
+  return [
+    [[travel, rack]],
+    [
+      [travel, 0],
+      [travel, rack],
+    ],
+    [
+      [0, rack],
+      [travel, rack],
+    ],
+  ];
 }
 
 /**
@@ -76,7 +105,14 @@ export function pathsTo(travel: number, rack: number): readonly (readonly (reado
  *
  * @param motion - record of a solved neighbour at (fromTravel, fromRack); holds the new pose when SOLVED comes back, and is left alone otherwise
  */
-export function trackMultiLink(corner: Corner, motion: Motion, travel: number, rack: number, fromTravel: number, fromRack: number): SolveStatus {
+export function trackMultiLink(
+  corner: Corner,
+  motion: Motion,
+  travel: number,
+  rack: number,
+  fromTravel: number,
+  fromRack: number,
+): SolveStatus {
   const k = corner.kernel;
   const largest = largestStepOf(corner);
   const dTravel = travel - fromTravel;
@@ -104,13 +140,18 @@ export function trackMultiLink(corner: Corner, motion: Motion, travel: number, r
 }
 
 /** Continuation steps grow with the car, so that a model at a tenth or ten times the size takes the same path. */
-export const largestStepOf = (corner: { readonly loadedRadius: number }): number => (CONTINUATION_STEP_MM * corner.loadedRadius) / 300;
+export const largestStepOf = (corner: { readonly loadedRadius: number }): number =>
+  (CONTINUATION_STEP_MM * corner.loadedRadius) / 300;
 
 /**
  * Assembles a linkage with its adjusters: follows the design pose while rods and points move from design to their settings.
  * @returns motion record at travel 0, rack 0; or how far along (0…1) the linkage could still be put together
  */
-export function assembleMultiLink(design: Float64Array, adjusted: Float64Array, start: Motion): Motion | { readonly reached: number } {
+export function assembleMultiLink(
+  design: Float64Array,
+  adjusted: Float64Array,
+  start: Motion,
+): Motion | { readonly reached: number } {
   const motion = start.slice();
   if (closeMultiLink(design, motion, multiLinkZeroHeight(design), 0) < 0) return { reached: 0 };
   let at = 0;

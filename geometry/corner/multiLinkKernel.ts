@@ -39,7 +39,8 @@ function constraintsOf(linkage: Linkage): Constraint[] {
   const constraints: Constraint[] = linkage.rods.map((rod) => ({ ...rod, across: [0, 0, 0] }));
   const pivot = linkage.pivot;
   if (pivot !== null) {
-    for (const across of pivot.across) constraints.push({ outer: pivot.onArm, inner: pivot.onBody, length: -1, rack: [0, 0, 0], across });
+    for (const across of pivot.across)
+      constraints.push({ outer: pivot.onArm, inner: pivot.onBody, length: -1, rack: [0, 0, 0], across });
   }
   return constraints;
 }

@@ -53,14 +53,16 @@ export interface PoseTable {
 export function solvePoses(corner: Corner, positions: CornerPositions): PoseTable {
   const { travel, rack } = positions;
   const count = travel.length;
-  if (rack.length !== count) throw new RangeError(`solvePoses: ${count} travels and ${rack.length} rack positions; give one of each per pose`);
+  if (rack.length !== count)
+    throw new RangeError(`solvePoses: ${count} travels and ${rack.length} rack positions; give one of each per pose`);
   const motions = new Float64Array(count * MOTION_WIDTH);
   const status = new Uint8Array(count);
   const track = startTrack(corner);
   for (let i = 0; i < count; i++) {
     const t = travel[i];
     const r = rack[i];
-    if (!(Number.isFinite(t) && Number.isFinite(r))) throw new RangeError(`solvePoses: position ${i} is (${t}, ${r}); both must be finite`);
+    if (!(Number.isFinite(t) && Number.isFinite(r)))
+      throw new RangeError(`solvePoses: position ${i} is (${t}, ${r}); both must be finite`);
     const code = trackCorner(corner, track, t, r);
     status[i] = code;
     if (code === SOLVED) motions.set(track.motion, i * MOTION_WIDTH);

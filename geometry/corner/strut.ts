@@ -1,7 +1,15 @@
 import { ARM_STEP, NEWTON_STOP_MM } from '../core/tolerances';
 import type { Corner } from './corner';
 import { PAST_ARC_END, SOLVED, SOLVER_STATE, CENTRE, type Motion, type SolveStatus } from './motion';
-import { evaluateStrut, strutHeight, strutShortfall, strutSlope, strutSlopeSign, strutZeroHeight, writeStrutMotion } from './strutKernel';
+import {
+  evaluateStrut,
+  strutHeight,
+  strutShortfall,
+  strutSlope,
+  strutSlopeSign,
+  strutZeroHeight,
+  writeStrutMotion,
+} from './strutKernel';
 
 /** Step of the bracketing search [rad of the lower arm]. */
 const SEARCH_STEP = 0.02;
@@ -19,10 +27,18 @@ const SEARCH_SPAN = 1.6;
  * @param travel - wheel-centre height over design [mm]
  * @param rack - [mm]
  */
-export function trackStrut(corner: Corner, motion: Motion, travel: number, rack: number, fromTravel: number, fromRack: number): SolveStatus {
+export function trackStrut(
+  corner: Corner,
+  motion: Motion,
+  travel: number,
+  rack: number,
+  fromTravel: number,
+  fromRack: number,
+): SolveStatus {
   const k = corner.kernel;
   const wanted = strutZeroHeight(k) + travel;
-  let theta = motion[SOLVER_STATE] + motion[SOLVER_STATE + 1] * (travel - fromTravel) + motion[SOLVER_STATE + 2] * (rack - fromRack);
+  let theta =
+    motion[SOLVER_STATE] + motion[SOLVER_STATE + 1] * (travel - fromTravel) + motion[SOLVER_STATE + 2] * (rack - fromRack);
   for (let i = 0; i < 8; i++) {
     if (evaluateStrut(k, theta, rack) !== SOLVED) break;
     const miss = strutHeight() - wanted;
@@ -101,7 +117,15 @@ function searchStretch(k: Float64Array, wanted: number, rack: number, start: num
 }
 
 /** The branch ends between `good` and `bad`: halve to the edge, and see whether the wanted height came before it. */
-function closeAtEdge(k: Float64Array, wanted: number, rack: number, good: number, bad: number, goodMiss: number, motion: Motion): StrutSearch {
+function closeAtEdge(
+  k: Float64Array,
+  wanted: number,
+  rack: number,
+  good: number,
+  bad: number,
+  goodMiss: number,
+  motion: Motion,
+): StrutSearch {
   let inside = good;
   let outside = bad;
   for (let i = 0; i < 60 && Math.abs(outside - inside) > 1e-15; i++) {
@@ -122,7 +146,15 @@ function pastEnd(k: Float64Array, wanted: number, status: SolveStatus, edge: num
 }
 
 /** Newton inside a bracket, halving where it leaves. Both ends are on the branch and the wanted height lies between them. */
-function closeIn(k: Float64Array, wanted: number, rack: number, near: number, far: number, nearMiss: number, motion: Motion): StrutSearch {
+function closeIn(
+  k: Float64Array,
+  wanted: number,
+  rack: number,
+  near: number,
+  far: number,
+  nearMiss: number,
+  motion: Motion,
+): StrutSearch {
   let inside = near;
   let outside = far;
   let theta = 0.5 * (near + far);

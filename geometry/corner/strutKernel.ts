@@ -1,6 +1,17 @@
 import { anyPerpendicular, cross, dot, length, reject, scale, subtract, unit, type Vector } from '../core/vector';
 import type { Linkage } from './corner';
-import { CENTRE, RACK_TURN, RACK_VELOCITY, SOLVED, SOLVER_STATE, STRUT_TOO_SHORT, TIE_ROD_SHORT, TRAVEL_TURN, TRAVEL_VELOCITY, type Motion } from './motion';
+import {
+  CENTRE,
+  RACK_TURN,
+  RACK_VELOCITY,
+  SOLVED,
+  SOLVER_STATE,
+  STRUT_TOO_SHORT,
+  TIE_ROD_SHORT,
+  TRAVEL_TURN,
+  TRAVEL_VELOCITY,
+  type Motion,
+} from './motion';
 
 /**
  * The strut in closed form. With the lower arm at angle θ the ball joint B is on its circle; |B − top| gives the slide of the

@@ -81,7 +81,12 @@ export function axleReadings(
 }
 
 /** Camber compensation of the outer wheel (the one on the low side; at roll 0 the mean of both) and roll steer. */
-function rollAnswers(solver: AxleSolver, placed: Placed, corners: PerSide<SolvedCorner>, readings: PerSide<CornerReadings>): { camberCompensation: number; rollSteer: number } {
+function rollAnswers(
+  solver: AxleSolver,
+  placed: Placed,
+  corners: PerSide<SolvedCorner>,
+  readings: PerSide<CornerReadings>,
+): { camberCompensation: number; rollSteer: number } {
   const { axle, car } = solver;
   const turn = normalPerRoll(car.pitch, placed.roll);
   const leftFrame = frameFor(axle.left, placed.frame);
@@ -98,7 +103,14 @@ function rollAnswers(solver: AxleSolver, placed: Placed, corners: PerSide<Solved
 type SteeringReadings = Pick<AxleReadings, 'ackermann' | 'steeringRatio' | 'turningCircle'>;
 const NO_STEERING: SteeringReadings = { ackermann: null, steeringRatio: null, turningCircle: null };
 
-function steeringReadings(solver: AxleSolver, setting: AxleSetting, placed: Placed, corners: PerSide<SolvedCorner>, readings: PerSide<CornerReadings>, straight: Straight | null): SteeringReadings {
+function steeringReadings(
+  solver: AxleSolver,
+  setting: AxleSetting,
+  placed: Placed,
+  corners: PerSide<SolvedCorner>,
+  readings: PerSide<CornerReadings>,
+  straight: Straight | null,
+): SteeringReadings {
   const { axle } = solver;
   const steering = axle.mechanism.steering;
   if (steering === null) return NO_STEERING;
@@ -106,7 +118,11 @@ function steeringReadings(solver: AxleSolver, setting: AxleSetting, placed: Plac
   const perTurn = steering.perTurn;
   if (placed.rack === 0) {
     const slope = steerPerRack(solver, placed, corners);
-    return { ackermann: null, turningCircle: null, steeringRatio: perTurn === null || slope === 0 ? null : Math.abs((2 * Math.PI) / perTurn / slope) };
+    return {
+      ackermann: null,
+      turningCircle: null,
+      steeringRatio: perTurn === null || slope === 0 ? null : Math.abs((2 * Math.PI) / perTurn / slope),
+    };
   }
   if (straight === null) return NO_STEERING;
   const left = readings.left.steerAngle - straight.steer.left;
@@ -142,12 +158,14 @@ function antiReadings(solver: AxleSolver, setting: AxleSetting, readings: PerSid
   if (wheelbase === null || height === null) return NO_ANTI;
   const isFront = solver.axle.axle === 'front';
   const anti = isFront ? frontAnti : rearAnti;
-  const mean = (key: 'longitudinalSlopeContact' | 'longitudinalSlopeWheelCentre'): number => 0.5 * (readings.left[key] + readings.right[key]);
+  const mean = (key: 'longitudinalSlopeContact' | 'longitudinalSlopeWheelCentre'): number =>
+    0.5 * (readings.left[key] + readings.right[key]);
   const share = (front: number | null): number | null => (front === null ? null : isFront ? front : 1 - front);
   const braking = share(body.brakeFrontShare);
   const drive = share(body.driveFrontShare);
   const brakingAnti = braking === null ? null : anti(mean('longitudinalSlopeContact'), { share: braking, wheelbase, height });
-  const driveAnti = drive === null || drive === 0 ? null : anti(mean('longitudinalSlopeWheelCentre'), { share: drive, wheelbase, height });
+  const driveAnti =
+    drive === null || drive === 0 ? null : anti(mean('longitudinalSlopeWheelCentre'), { share: drive, wheelbase, height });
   return {
     antiDive: isFront ? brakingAnti : null,
     antiLiftBraking: isFront ? null : brakingAnti,
@@ -169,10 +187,16 @@ function rollStiffnessOfSprings(readings: PerSide<CornerReadings>, suspended: Pe
  * The bar's ends move against each other: K = rate · (r_l y_l / v_l + r_r y_r / v_r)². On a symmetrical pose this is
  * 2 · rate · ratio² at each wheel: twice what one wheel alone would feel.
  */
-function rollStiffnessOfBar(setting: AxleSetting, corners: PerSide<SolvedCorner>, readings: PerSide<CornerReadings>, suspended: PerSide<SuspendedState>): number | null {
+function rollStiffnessOfBar(
+  setting: AxleSetting,
+  corners: PerSide<SolvedCorner>,
+  readings: PerSide<CornerReadings>,
+  suspended: PerSide<SuspendedState>,
+): number | null {
   const { left, right } = setting.barRate;
   if (left === null || right === null || suspended.left.bar === null || suspended.right.bar === null) return null;
-  const reach = (side: 'left' | 'right'): number => (suspended[side].bar!.ratio * readings[side].halfTrack) / corners[side].stance.contactRise;
+  const reach = (side: 'left' | 'right'): number =>
+    (suspended[side].bar!.ratio * readings[side].halfTrack) / corners[side].stance.contactRise;
   const stretch = reach('left') + reach('right');
   // two arms of unlike holes act in series about one bar: the mean of their compliances
   const rate = left === right ? left : left === 0 || right === 0 ? 0 : 2 / (1 / left + 1 / right);

@@ -10,7 +10,19 @@ import type { NoAxis } from './steeringAxis';
 import { axisTrackOf, axleReadings, type Straight } from './axleReadings';
 import { casterBySwing } from './casterBySwing';
 import { cornerReadings, solvedCorner, type SolvedCorner } from './cornerReadings';
-import { AXIS_READINGS, BAR_OUT_OF_REACH, FAR_FRONT, FAR_SIDE, NO_AXIS_REASONS, PARALLEL, NOT_TURNED, RACK_CENTRED, standingReasons, SWING_OUT_OF_REACH, type StandingReasons } from './reasons';
+import {
+  AXIS_READINGS,
+  BAR_OUT_OF_REACH,
+  FAR_FRONT,
+  FAR_SIDE,
+  NO_AXIS_REASONS,
+  PARALLEL,
+  NOT_TURNED,
+  RACK_CENTRED,
+  standingReasons,
+  SWING_OUT_OF_REACH,
+  type StandingReasons,
+} from './reasons';
 import type { AxleRow, CornerReadings, PerSide, Position, RowWarning } from './rows';
 import { suspendedState, type SuspendedState } from './suspendedReadings';
 
@@ -30,7 +42,13 @@ export function rowMaker(car: AssembledCar, name: AxleName): Result<RowMaker, Fa
   if (!solver.ok) return solver;
   const setting = axleSetting(car, name);
   const reasons = standingReasons(solver.value, setting);
-  return succeed({ solver: solver.value, setting, why: dotted(reasons), whyByBits: new Map(), warnings: standingWarnings(solver.value, setting) });
+  return succeed({
+    solver: solver.value,
+    setting,
+    why: dotted(reasons),
+    whyByBits: new Map(),
+    warnings: standingWarnings(solver.value, setting),
+  });
 }
 
 function dotted({ corner, both }: StandingReasons): Record<string, string> {
@@ -43,10 +61,18 @@ function dotted({ corner, both }: StandingReasons): Record<string, string> {
 function standingWarnings({ axle }: AxleSolver, setting: AxleSetting): RowWarning[] {
   const warnings: RowWarning[] = [];
   if (setting.springDatum.left.by === 'weight') {
-    warnings.push({ code: 'spring-force-from-weight', path: `${axle.axle}.spring`, message: 'Spring force is taken from the sprung corner weight, for the file does not give freeLength and installed.' });
+    warnings.push({
+      code: 'spring-force-from-weight',
+      path: `${axle.axle}.spring`,
+      message: 'Spring force is taken from the sprung corner weight, for the file does not give freeLength and installed.',
+    });
   }
   if (axle.toeReset !== null && !axle.toeReset.inRange) {
-    warnings.push({ code: 'toe-reset-out-of-range', path: `${axle.axle}.adjusters.${axle.toeReset.adjuster}`, message: `The toe reset needs ${axle.toeReset.adjuster} at ${axle.toeReset.left} left, ${axle.toeReset.right} right: outside its range.` });
+    warnings.push({
+      code: 'toe-reset-out-of-range',
+      path: `${axle.axle}.adjusters.${axle.toeReset.adjuster}`,
+      message: `The toe reset needs ${axle.toeReset.adjuster} at ${axle.toeReset.left} left, ${axle.toeReset.right} right: outside its range.`,
+    });
   }
   return warnings;
 }
@@ -68,12 +94,23 @@ export function solveRow(maker: RowMaker, position: Position): Result<SolvedRow,
   if (!placement.ok) return placement;
   const placed = placement.value;
   const corners = solvedCorners(solver, placed, solver.main);
-  const suspended = { left: suspendedOf(maker, placed, corners.left, 'left'), right: suspendedOf(maker, placed, corners.right, 'right') };
+  const suspended = {
+    left: suspendedOf(maker, placed, corners.left, 'left'),
+    right: suspendedOf(maker, placed, corners.right, 'right'),
+  };
   const straight = placed.rack === 0 ? null : straightOf(maker, position);
   if (straight !== null && !straight.ok) return straight;
   const left = cornerRow(maker, placed, corners.left, suspended.left, suspended.right, 'left');
   const right = cornerRow(maker, placed, corners.right, suspended.right, suspended.left, 'right');
-  const { own, rollCentre } = axleReadings(solver, setting, placed, corners, { left, right }, suspended, straight === null ? null : straight.value);
+  const { own, rollCentre } = axleReadings(
+    solver,
+    setting,
+    placed,
+    corners,
+    { left, right },
+    suspended,
+    straight === null ? null : straight.value,
+  );
   const { standing } = solver.axle;
   const row: AxleRow = {
     axle: solver.axle.axle,
@@ -98,10 +135,25 @@ function solvedCorners({ axle }: AxleSolver, { frame }: Placed, tracks: AxleSolv
   };
 }
 
-function suspendedOf({ solver, setting }: RowMaker, placed: Placed, corner: SolvedCorner, side: 'left' | 'right'): SuspendedState {
+function suspendedOf(
+  { solver, setting }: RowMaker,
+  placed: Placed,
+  corner: SolvedCorner,
+  side: 'left' | 'right',
+): SuspendedState {
   const { axle } = solver;
   const { spring, damper } = axle.mechanism;
-  return suspendedState(axle[side], spring, damper, setting.springRate, setting.springDatum[side], solver.main[side].motion, placed.rack, frameFor(axle[side], placed.frame), corner.stance.contactRise);
+  return suspendedState(
+    axle[side],
+    spring,
+    damper,
+    setting.springRate,
+    setting.springDatum[side],
+    solver.main[side].motion,
+    placed.rack,
+    frameFor(axle[side], placed.frame),
+    corner.stance.contactRise,
+  );
 }
 
 /** The same position with the rack centred; with roll the travels are found anew there. */
@@ -115,18 +167,33 @@ function straightOf({ solver }: RowMaker, position: Position): Result<Straight, 
   });
 }
 
-function cornerRow({ solver }: RowMaker, placed: Placed, solved: SolvedCorner, own: SuspendedState, other: SuspendedState, side: 'left' | 'right'): CornerReadings {
+function cornerRow(
+  { solver }: RowMaker,
+  placed: Placed,
+  solved: SolvedCorner,
+  own: SuspendedState,
+  other: SuspendedState,
+  side: 'left' | 'right',
+): CornerReadings {
   const { axle, swing, standing } = solver;
   const { corner, parts } = axle[side];
   const ground = frameFor(axle[side], placed.frame);
   const bySwing = corner.isSteered ? casterBySwing(corner, swing[side], placed.travel[side], ground) : null;
   const twist = own.bar === null || other.bar === null ? null : barSense(parts.bar!) * (own.bar.turn - other.bar.turn);
-  const datum = { standingContact: standing.contact[side], groundPoint: placed.groundPoint, longer: axle.axle === 'front' ? 1 : -1 } as const;
+  const datum = {
+    standingContact: standing.contact[side],
+    groundPoint: placed.groundPoint,
+    longer: axle.axle === 'front' ? 1 : -1,
+  } as const;
   return cornerReadings(axle[side], solved, ground, datum, own, bySwing, twist);
 }
 
 /** +1 where bump turns the arm by the right-hand rule about the bar's axis: an arm that lies ahead of the bar turns the other way than one behind. */
-function barSense(bar: { readonly pivot: readonly number[]; readonly armEnd: readonly number[]; readonly axis: readonly number[] }): 1 | -1 {
+function barSense(bar: {
+  readonly pivot: readonly number[];
+  readonly armEnd: readonly number[];
+  readonly axis: readonly number[];
+}): 1 | -1 {
   // rise of the arm's end per turn: (axis × arm)·Z
   const rise = bar.axis[0] * (bar.armEnd[1] - bar.pivot[1]) - bar.axis[1] * (bar.armEnd[0] - bar.pivot[0]);
   return rise < 0 ? -1 : 1;
@@ -149,7 +216,15 @@ function sideBits(readings: CornerReadings, solved: SolvedCorner, isSteered: boo
   return bits;
 }
 
-function whyOf(maker: RowMaker, placed: Placed, corners: PerSide<SolvedCorner>, left: CornerReadings, right: CornerReadings, centre: RollCentre | null, ackermann: number | null): Readonly<Record<string, string>> {
+function whyOf(
+  maker: RowMaker,
+  placed: Placed,
+  corners: PerSide<SolvedCorner>,
+  left: CornerReadings,
+  right: CornerReadings,
+  centre: RollCentre | null,
+  ackermann: number | null,
+): Readonly<Record<string, string>> {
   const { mechanism } = maker.solver.axle;
   const isSteered = mechanism.steering !== null;
   const hasBar = mechanism.bar !== null;
@@ -165,12 +240,20 @@ function whyOf(maker: RowMaker, placed: Placed, corners: PerSide<SolvedCorner>, 
   return why;
 }
 
-function spelledOut(bits: number, standing: Readonly<Record<string, string>>, left: CornerReadings, right: CornerReadings): Record<string, string> {
+function spelledOut(
+  bits: number,
+  standing: Readonly<Record<string, string>>,
+  left: CornerReadings,
+  right: CornerReadings,
+): Record<string, string> {
   const why: Record<string, string> = { ...standing };
   const add = (owner: string, keys: readonly string[], reason: string): void => {
     for (const key of keys) why[`${owner}.${key}`] ??= reason;
   };
-  for (const [side, shift, readings] of [['left', 0, left], ['right', SIDE_BITS, right]] as const) {
+  for (const [side, shift, readings] of [
+    ['left', 0, left],
+    ['right', SIDE_BITS, right],
+  ] as const) {
     const own = bits >> shift;
     if ((own & BIT.noAxis) > 0) add(side, AXIS_READINGS, NO_AXIS_REASONS[AXIS_FAULTS[(own & BIT.noAxis) - 1]]);
     if (own & BIT.farFront) add(side, ['frontViewInstantCentre', 'swingArmLength'], FAR_FRONT);

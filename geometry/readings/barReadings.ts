@@ -43,7 +43,13 @@ export function barState(bar: BarArm, corner: Corner, motion: Motion, rack: numb
   // length kept: (w − r)·(ẇ − r′ψ̇) = 0
   const link = subtract(w, armNow);
   const rate = dot(link, end.velocity) / dot(link, sideways);
-  return { turn: Math.atan2(sine, cosine), rate, ratio: Math.abs(rate) * bar.radius, armEnd: add(onAxis, armNow), linkEnd: end.at };
+  return {
+    turn: Math.atan2(sine, cosine),
+    rate,
+    ratio: Math.abs(rate) * bar.radius,
+    armEnd: add(onAxis, armNow),
+    linkEnd: end.at,
+  };
 }
 
 /** Which way the link meets the arm at design: the sign of the root above that gives ψ = 0. */

@@ -121,7 +121,8 @@ function unitCross(a: Vector, b: Vector): Vector {
 }
 
 /** Distance with the sign of its first part. */
-const signedDistance = (first: number, second: number): number => (first < 0 ? -1 : 1) * Math.sqrt(first * first + second * second);
+const signedDistance = (first: number, second: number): number =>
+  (first < 0 ? -1 : 1) * Math.sqrt(first * first + second * second);
 
 /** y = C.y − v_z/ω_x, z = C.z + v_y/ω_x in the car's plane x = C.x; null beyond 10 km. */
 export function frontViewInstantCentre(contact: Vector, velocity: Vector, turn: Vector): [number, number] | null {
@@ -146,7 +147,13 @@ export interface RollAnswer {
  * Derivatives by roll: the ground turns by dn, and the wheel travels so that its contact centre stays on it:
  * dz = −(C − g)·dn / v_n. (Moving the lowest point along the tyre changes its height by nothing to first order.)
  */
-export function rollAnswer(solved: SolvedCorner, readings: CornerReadings, ground: GroundFrame, turnOfNormal: Vector, groundPoint: Vector): RollAnswer {
+export function rollAnswer(
+  solved: SolvedCorner,
+  readings: CornerReadings,
+  ground: GroundFrame,
+  turnOfNormal: Vector,
+  groundPoint: Vector,
+): RollAnswer {
   const { spindle, contact, contactRise } = solved.stance;
   const travel = -dot(subtract(contact, groundPoint), turnOfNormal) / contactRise;
   const camber = camberOf(spindle, ground.normal);

@@ -48,7 +48,8 @@ export function sweepCar(car: AssembledCar, positions: readonly Position[]): Car
   return positions.map((position) => {
     const front = car.front === null ? null : rows.solve('front', position);
     const rear = car.rear === null ? null : rows.solve('rear', position);
-    const row = (solved: Result<SolvedRow, Failure> | null): Result<AxleRow, Failure> | null => (solved === null ? null : solved.ok ? succeed(solved.value.row) : solved);
+    const row = (solved: Result<SolvedRow, Failure> | null): Result<AxleRow, Failure> | null =>
+      solved === null ? null : solved.ok ? succeed(solved.value.row) : solved;
     const { readings, why } = wholeCarRow(car, front, rear);
     return { front: row(front), rear: row(rear), wholeCar: readings, why };
   });
@@ -76,14 +77,20 @@ function carRows(car: AssembledCar): CarRows {
       if (lacking !== null) return succeed(withTransfer(own.value, null, lacking));
       const otherName = axle === 'front' ? 'rear' : 'front';
       const other = solveOwn(otherName, position);
-      if (!other.ok) return succeed(withTransfer(own.value, null, `the ${otherName} axle cannot be there: ${other.failure.message}`));
+      if (!other.ok)
+        return succeed(withTransfer(own.value, null, `the ${otherName} axle cannot be there: ${other.failure.message}`));
       return succeed(withTransfer(own.value, other.value, transferLacksAt(other.value)));
     },
   };
 }
 
 /** The rack moves steered axles only: an unsteered one is asked with the rack centred. */
-function solveAt(maker: Result<RowMaker, Failure>, car: AssembledCar, axle: AxleName, position: Position): Result<SolvedRow, Failure> {
+function solveAt(
+  maker: Result<RowMaker, Failure>,
+  car: AssembledCar,
+  axle: AxleName,
+  position: Position,
+): Result<SolvedRow, Failure> {
   if (!maker.ok) return maker;
   const isSteered = car[axle]!.left.corner.isSteered;
   return solveRow(maker.value, isSteered || (position.rack ?? 0) === 0 ? position : { ...position, rack: 0 });
@@ -92,7 +99,8 @@ function solveAt(maker: Result<RowMaker, Failure>, car: AssembledCar, axle: Axle
 /** What an axle lacks for load transfer at one position; null when nothing. */
 function transferLacksAt(solved: SolvedRow): string | null {
   const name = solved.maker.solver.axle.axle;
-  if (solved.row.both.rollStiffness === null) return `the roll stiffness of the ${name} axle is not known: ${solved.row.why['both.rollStiffness']}`;
+  if (solved.row.both.rollStiffness === null)
+    return `the roll stiffness of the ${name} axle is not known: ${solved.row.why['both.rollStiffness']}`;
   return solved.rollCentre === null ? `the ${name} axle has no roll centre here` : null;
 }
 
@@ -108,7 +116,14 @@ function withTransfer(solved: SolvedRow, other: SolvedRow | null, lacking: strin
   }
   const { own } = maker.setting;
   const sprung = own!.sprung.left + own!.sprung.right;
-  const axle = { sprung, unsprung: own!.unsprung, unsprungHeight: wheelHeight(solved), rollCentreHeight: solved.rollCentre!.height, track: row.both.track, stiffness: row.both.rollStiffness! };
+  const axle = {
+    sprung,
+    unsprung: own!.unsprung,
+    unsprungHeight: wheelHeight(solved),
+    rollCentreHeight: solved.rollCentre!.height,
+    track: row.both.track,
+    stiffness: row.both.rollStiffness!,
+  };
   const transfer = loadTransfers(axle, roll.gradient);
   const both: { -readonly [Key in keyof AxleReadings]: AxleReadings[Key] } = row.both;
   both.loadTransferGeometric = transfer.geometric;
@@ -120,7 +135,8 @@ function withTransfer(solved: SolvedRow, other: SolvedRow | null, lacking: strin
 /** Mean height of the wheel centres over the ground [mm]. */
 function wheelHeight({ maker, placed, corners }: SolvedRow): number {
   const { axle } = maker.solver;
-  const height = (side: 'left' | 'right'): number => dot(subtract(inCar(axle[side], corners[side].stance.centre), placed.groundPoint), placed.frame.normal);
+  const height = (side: 'left' | 'right'): number =>
+    dot(subtract(inCar(axle[side], corners[side].stance.centre), placed.groundPoint), placed.frame.normal);
   return 0.5 * (height('left') + height('right'));
 }
 
@@ -141,7 +157,11 @@ function rollOfCar(one: SolvedRow, other: SolvedRow): RollOfCar {
   const inclination = Math.atan2(rear.rollCentre!.height - front.rollCentre!.height, wheelbase);
   const sprung = sprungOf(masses, wheelHeight(front), wheelHeight(rear), wheelbase);
   const arm = overAxis(front, rear, wheelbase, sprung.behindFront, sprung.height);
-  return { gradient: rollGradient(sprung.mass, arm, stiffness), overAxis: overAxis(front, rear, wheelbase, masses.behindFront, masses.centreOfGravityHeight!), inclination };
+  return {
+    gradient: rollGradient(sprung.mass, arm, stiffness),
+    overAxis: overAxis(front, rear, wheelbase, masses.behindFront, masses.centreOfGravityHeight!),
+    inclination,
+  };
 }
 
 /** Distance of a point in the middle plane from the roll axis [mm, + over it]. */
@@ -152,16 +172,35 @@ function overAxis(front: SolvedRow, rear: SolvedRow, wheelbase: number, behindFr
 }
 
 /** The body without its wheels: the unsprung masses sit at the height of their wheel centres. */
-function sprungOf(masses: CarMasses, frontHeight: number, rearHeight: number, wheelbase: number): { mass: number; height: number; behindFront: number } {
+function sprungOf(
+  masses: CarMasses,
+  frontHeight: number,
+  rearHeight: number,
+  wheelbase: number,
+): { mass: number; height: number; behindFront: number } {
   const { front, rear, total } = masses;
   const mass = total - front.unsprung - rear.unsprung;
   const height = (total * masses.centreOfGravityHeight! - front.unsprung * frontHeight - rear.unsprung * rearHeight) / mass;
   return { mass, height, behindFront: (total * masses.behindFront - rear.unsprung * wheelbase) / mass };
 }
 
-function wholeCarRow(car: AssembledCar, front: Result<SolvedRow, Failure> | null, rear: Result<SolvedRow, Failure> | null): WholeCarRow {
-  const none: WholeCarReadings = { wheelbaseLeft: null, wheelbaseRight: null, rake: null, rollGradient: null, rollAxisInclination: null, rollAxisToCentreOfGravity: null };
-  const all = (reason: string): WholeCarRow => ({ readings: none, why: Object.fromEntries(Object.keys(none).map((key) => [key, reason])) });
+function wholeCarRow(
+  car: AssembledCar,
+  front: Result<SolvedRow, Failure> | null,
+  rear: Result<SolvedRow, Failure> | null,
+): WholeCarRow {
+  const none: WholeCarReadings = {
+    wheelbaseLeft: null,
+    wheelbaseRight: null,
+    rake: null,
+    rollGradient: null,
+    rollAxisInclination: null,
+    rollAxisToCentreOfGravity: null,
+  };
+  const all = (reason: string): WholeCarRow => ({
+    readings: none,
+    why: Object.fromEntries(Object.keys(none).map((key) => [key, reason])),
+  });
   if (front === null || rear === null) return all(`the car has no ${front === null ? 'front' : 'rear'} axle`);
   if (!front.ok) return all(`the front axle cannot be there: ${front.failure.message}`);
   if (!rear.ok) return all(`the rear axle cannot be there: ${rear.failure.message}`);
@@ -169,12 +208,24 @@ function wholeCarRow(car: AssembledCar, front: Result<SolvedRow, Failure> | null
   const r = rear.value;
   const ahead = f.placed.frame.ahead;
   const wheelbase = (side: 'left' | 'right'): number =>
-    dot(subtract(inCar(f.maker.solver.axle[side], f.corners[side].stance.contact), inCar(r.maker.solver.axle[side], r.corners[side].stance.contact)), ahead);
-  const known = { ...none, wheelbaseLeft: wheelbase('left'), wheelbaseRight: wheelbase('right'), rake: car.pitch === 0 ? 0 : car.pitch };
+    dot(
+      subtract(
+        inCar(f.maker.solver.axle[side], f.corners[side].stance.contact),
+        inCar(r.maker.solver.axle[side], r.corners[side].stance.contact),
+      ),
+      ahead,
+    );
+  const known = {
+    ...none,
+    wheelbaseLeft: wheelbase('left'),
+    wheelbaseRight: wheelbase('right'),
+    rake: car.pitch === 0 ? 0 : car.pitch,
+  };
   const centres = f.rollCentre !== null && r.rollCentre !== null;
   const why: Record<string, string> = {};
   if (!centres) {
-    for (const key of ['rollGradient', 'rollAxisInclination', 'rollAxisToCentreOfGravity']) why[key] = `the ${f.rollCentre === null ? 'front' : 'rear'} axle has no roll centre here`;
+    for (const key of ['rollGradient', 'rollAxisInclination', 'rollAxisToCentreOfGravity'])
+      why[key] = `the ${f.rollCentre === null ? 'front' : 'rear'} axle has no roll centre here`;
     return { readings: known, why };
   }
   const inclination = Math.atan2(r.rollCentre!.height - f.rollCentre!.height, f.maker.setting.wheelbase!);
@@ -187,5 +238,8 @@ function wholeCarRow(car: AssembledCar, front: Result<SolvedRow, Failure> | null
   const distance = overAxis(f, r, f.maker.setting.wheelbase!, masses.behindFront, masses.centreOfGravityHeight);
   const gradient = lacking === null ? rollOfCar(f, r).gradient : null;
   if (gradient === null) why['rollGradient'] = lacking ?? 'the springs do not hold the body upright';
-  return { readings: { ...known, rollAxisInclination: inclination, rollAxisToCentreOfGravity: distance, rollGradient: gradient }, why };
+  return {
+    readings: { ...known, rollAxisInclination: inclination, rollAxisToCentreOfGravity: distance, rollGradient: gradient },
+    why,
+  };
 }

@@ -9,7 +9,14 @@ export const NO_AXIS_REASONS: Readonly<Record<NoAxis, string>> = {
   'parallel-to-ground': 'the steering axis is parallel to the ground',
 };
 
-export const AXIS_READINGS = ['caster', 'kingpinInclination', 'mechanicalTrail', 'scrubRadius', 'trailAtWheelCentre', 'scrubAtWheelCentre'] as const;
+export const AXIS_READINGS = [
+  'caster',
+  'kingpinInclination',
+  'mechanicalTrail',
+  'scrubRadius',
+  'trailAtWheelCentre',
+  'scrubAtWheelCentre',
+] as const;
 
 export const FAR_FRONT = 'the wheel does not lean with travel here: the instant centre is more than 10 km away';
 export const FAR_SIDE = 'the wheel does not turn about its axle with travel here: the instant centre is more than 10 km away';
@@ -49,11 +56,15 @@ export function standingReasons(solver: AxleSolver, setting: AxleSetting): Stand
   }
   if (axle.left.mechanism.heightAt === null) corner['bodyHeight'] = 'the file gives no heightAt for this axle';
   springReasons(corner, both, solver, setting);
-  if (damper === null) for (const key of ['damperRatio', 'damperTravel', 'bumpLeft', 'solidLeft', 'droopLeft']) corner[key] = 'the file gives no damper';
+  if (damper === null)
+    for (const key of ['damperRatio', 'damperTravel', 'bumpLeft', 'solidLeft', 'droopLeft'])
+      corner[key] = 'the file gives no damper';
   else {
     if (damper.bumpStopAt === null) corner['bumpLeft'] = 'the file does not give damper.bumpStopAt';
-    if (damper.open === null && damper.droopStopAt === null) corner['droopLeft'] = 'the file gives neither damper.droopStopAt nor damper.open';
-    if (damper.closed === null && (damper.stroke === null || damper.droopStopAt === null)) corner['solidLeft'] = 'the file gives neither damper.stroke with droopStopAt nor damper.closed';
+    if (damper.open === null && damper.droopStopAt === null)
+      corner['droopLeft'] = 'the file gives neither damper.droopStopAt nor damper.open';
+    if (damper.closed === null && (damper.stroke === null || damper.droopStopAt === null))
+      corner['solidLeft'] = 'the file gives neither damper.stroke with droopStopAt nor damper.closed';
   }
   if (bar === null) {
     corner['barRatio'] = corner['barTwist'] = 'the file gives no anti-roll bar';
@@ -70,7 +81,12 @@ export function standingReasons(solver: AxleSolver, setting: AxleSetting): Stand
   return { corner, both };
 }
 
-function springReasons(corner: Record<string, string>, both: Record<string, string>, { axle }: AxleSolver, setting: AxleSetting): void {
+function springReasons(
+  corner: Record<string, string>,
+  both: Record<string, string>,
+  { axle }: AxleSolver,
+  setting: AxleSetting,
+): void {
   const { spring } = axle.mechanism;
   const stiffness = ['springRollStiffness', 'rollStiffness', 'rideFrequency'];
   if (spring === null) {
@@ -78,11 +94,17 @@ function springReasons(corner: Record<string, string>, both: Record<string, stri
     for (const key of stiffness) both[key] = 'the file gives no spring';
     return;
   }
-  const lacking = setting.springRate === null ? 'the file does not give spring.rate' : setting.springDatum.left.by === 'nothing' || setting.springDatum.right.by === 'nothing' ? 'the spring’s force is not known: give spring.freeLength and spring.installed, or body.mass, frontShare and the unsprung masses of both axles' : null;
+  const lacking =
+    setting.springRate === null
+      ? 'the file does not give spring.rate'
+      : setting.springDatum.left.by === 'nothing' || setting.springDatum.right.by === 'nothing'
+        ? 'the spring’s force is not known: give spring.freeLength and spring.installed, or body.mass, frontShare and the unsprung masses of both axles'
+        : null;
   if (lacking !== null) {
     corner['springForce'] = corner['wheelRate'] = lacking;
     for (const key of stiffness) both[key] = lacking;
-  } else if (setting.own === null) both['rideFrequency'] = 'the sprung mass is not known: give body.mass, frontShare and the unsprung masses of both axles';
+  } else if (setting.own === null)
+    both['rideFrequency'] = 'the sprung mass is not known: give body.mass, frontShare and the unsprung masses of both axles';
 }
 
 function antiReasons(both: Record<string, string>, { axle, car }: AxleSolver, setting: AxleSetting): void {
@@ -94,7 +116,13 @@ function antiReasons(both: Record<string, string>, { axle, car }: AxleSolver, se
   const share = body.driveFrontShare;
   if (share === null) both[isFront ? 'antiLiftDrive' : 'antiSquat'] = 'the file does not give body.drivenAxle';
   else if ((isFront ? share : 1 - share) === 0) both[isFront ? 'antiLiftDrive' : 'antiSquat'] = 'no drive at this axle';
-  if (body.brakeFrontShare === null) both[isFront ? 'antiDive' : 'antiLiftBraking'] = 'the file does not give body.brakeFrontShare';
-  const general = setting.wheelbase === null ? 'the wheelbase is not known: the car has one axle' : body.centreOfGravityHeight === null ? 'the file does not give body.centreOfGravityHeight' : null;
+  if (body.brakeFrontShare === null)
+    both[isFront ? 'antiDive' : 'antiLiftBraking'] = 'the file does not give body.brakeFrontShare';
+  const general =
+    setting.wheelbase === null
+      ? 'the wheelbase is not known: the car has one axle'
+      : body.centreOfGravityHeight === null
+        ? 'the file does not give body.centreOfGravityHeight'
+        : null;
   if (general !== null) for (const key of keys) both[key] ??= general;
 }

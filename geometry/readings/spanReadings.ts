@@ -64,4 +64,3 @@ export function contactRiseRate(corner: Corner, motion: Motion, normal: Vector, 
   const up2 = -(lean1 * lean1 + lean * lean2) / up - (lean * lean * lean1 * lean1) / (up * up * up);
   return dot(second.linear, normal) - corner.loadedRadius * up2;
 }
-

@@ -108,6 +108,7 @@ const NO_STOPS: DamperStops = { touch: null, solid: null, open: null };
 /** From `stroke` and `droopStopAt`, or from the eye-to-eye lengths `open` and `closed`. @param designLength - [mm] */
 export function damperStops(damper: Damper, designLength: number): DamperStops {
   const open = damper.open !== null ? designLength - damper.open : damper.droopStopAt !== null ? -damper.droopStopAt : null;
-  const solid = damper.closed !== null ? designLength - damper.closed : damper.stroke !== null && open !== null ? open + damper.stroke : null;
+  const solid =
+    damper.closed !== null ? designLength - damper.closed : damper.stroke !== null && open !== null ? open + damper.stroke : null;
   return { touch: damper.bumpStopAt, solid, open };
 }

@@ -38,7 +38,8 @@ export function contactCentre(centre: Vector, spindle: Vector, normal: Vector, r
 }
 
 /** Steer angle in the corner's left-hand frame [rad, + outboard]: the angle of the wheel's heading s × n from X̂ about n. */
-export const steerOf = (spindle: Vector, ground: GroundFrame): number => Math.atan2(-dot(spindle, ground.ahead), dot(spindle, ground.left));
+export const steerOf = (spindle: Vector, ground: GroundFrame): number =>
+  Math.atan2(-dot(spindle, ground.ahead), dot(spindle, ground.left));
 
 /** Change of that steer angle when the spindle changes by `change`. */
 export function steerChange(spindle: Vector, change: Vector, ground: GroundFrame): number {

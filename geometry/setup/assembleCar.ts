@@ -77,11 +77,19 @@ export interface BothSides {
   readonly standing: { readonly left: number; readonly right: number };
 }
 
-function assembleAxle(axle: AxleMechanism, setup: SetupAxleDocument | undefined, mm: number, rideHeight: number | null, frame: GroundFrame): Result<AssembledAxle, Failure> {
+function assembleAxle(
+  axle: AxleMechanism,
+  setup: SetupAxleDocument | undefined,
+  mm: number,
+  rideHeight: number | null,
+  frame: GroundFrame,
+): Result<AssembledAxle, Failure> {
   const wheels = { left: wheelFor(axle.left, setup, mm), right: wheelFor(axle.right, setup, mm) };
-  const put = (side: 'left' | 'right', settings: Settings): Result<AssembledSide, Failure> => assembleSide(axle, axle[side], wheels[side], settings, setup);
+  const put = (side: 'left' | 'right', settings: Settings): Result<AssembledSide, Failure> =>
+    assembleSide(axle, axle[side], wheels[side], settings, setup);
   const settings = { left: settingsOf(axle, setup, 'left', mm), right: settingsOf(axle, setup, 'right', mm) };
-  const stand = (left: AssembledSide, right: AssembledSide): Result<BothSides, Failure> => standOn(left, right, rideHeight, frame);
+  const stand = (left: AssembledSide, right: AssembledSide): Result<BothSides, Failure> =>
+    standOn(left, right, rideHeight, frame);
   let both: Result<BothSides, Failure>;
   let toeReset: ToeReset | null = null;
   if (setup?.setToe === undefined) {
@@ -101,7 +109,12 @@ function assembleAxle(axle: AxleMechanism, setup: SetupAxleDocument | undefined,
 }
 
 /** Both wheels on the axle's ground; without a ride height at travel 0. */
-function standOn(left: AssembledSide, right: AssembledSide, rideHeight: number | null, frame: GroundFrame): Result<BothSides, Failure> {
+function standOn(
+  left: AssembledSide,
+  right: AssembledSide,
+  rideHeight: number | null,
+  frame: GroundFrame,
+): Result<BothSides, Failure> {
   const groundPoint = groundPointOf(left, right);
   if (rideHeight === null) return succeed({ left, right, groundPoint, standing: { left: 0, right: 0 } });
   const point: Vector = [groundPoint[0], 0, groundPoint[2] - rideHeight];

@@ -43,7 +43,10 @@ export function assembleSide(
   const design = linkageOf(axle, side, NO_ADJUSTMENT);
   const linkage = linkageOf(axle, side, adjustment);
   const steerRod = steerRodOf(axle);
-  const put = axle.layout === 'strut' ? putStrut(axle, side, linkage, design) : putMultiLink(axle, side, linkage, design, wheel.loadedRadius, steerRod);
+  const put =
+    axle.layout === 'strut'
+      ? putStrut(axle, side, linkage, design)
+      : putMultiLink(axle, side, linkage, design, wheel.loadedRadius, steerRod);
   if (!put.ok) return put;
   const corner: Corner = {
     side: side.side,
@@ -106,10 +109,23 @@ function putStrut(axle: AxleMechanism, side: SideMechanism, linkage: Linkage, de
   });
 }
 
-function putMultiLink(axle: AxleMechanism, side: SideMechanism, linkage: Linkage, design: Linkage, scale: number, steerRod: number): Result<Put, Failure> {
+function putMultiLink(
+  axle: AxleMechanism,
+  side: SideMechanism,
+  linkage: Linkage,
+  design: Linkage,
+  scale: number,
+  steerRod: number,
+): Result<Put, Failure> {
   const order = eliminationOrder(design, scale);
   if (!(order.spread > SINGULAR)) {
-    return fail({ kind: 'singular', axle: axle.axle, side: side.side, message: `The links of the ${named(axle, side)} corner do not hold the wheel at design: they leave it more than one motion.`, condition: 1 / order.spread });
+    return fail({
+      kind: 'singular',
+      axle: axle.axle,
+      side: side.side,
+      message: `The links of the ${named(axle, side)} corner do not hold the wheel at design: they leave it more than one motion.`,
+      condition: 1 / order.spread,
+    });
   }
   const designKernel = multiLinkKernel(design, order, scale, steerRod);
   const kernel = multiLinkKernel(linkage, order, scale, steerRod);

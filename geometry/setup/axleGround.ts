@@ -23,11 +23,17 @@ export function groundPointOf(left: AssembledSide, right: AssembledSide): Vector
 
 function homeContact(side: AssembledSide): Vector {
   const { corner } = side;
-  return contactCentre(wheelCentre(corner.home), knuckleDirection(corner.home, corner.spindle), LEVEL.normal, corner.loadedRadius);
+  return contactCentre(
+    wheelCentre(corner.home),
+    knuckleDirection(corner.home, corner.spindle),
+    LEVEL.normal,
+    corner.loadedRadius,
+  );
 }
 
 /** The ground as one side sees it: a right-hand side in its mirrored frame. */
-export const frameFor = (side: AssembledSide, frame: GroundFrame): GroundFrame => (side.corner.side === 'left' ? frame : mirrorFrame(frame));
+export const frameFor = (side: AssembledSide, frame: GroundFrame): GroundFrame =>
+  side.corner.side === 'left' ? frame : mirrorFrame(frame);
 
 /**
  * The travel at which the contact centre lies on the plane through `point` across the ground's normal.
@@ -35,7 +41,13 @@ export const frameFor = (side: AssembledSide, frame: GroundFrame): GroundFrame =
  * @param point - with y = 0, so the same in both frames [mm]
  * @returns travel from design [mm]; the track stands there
  */
-export function solveHeight(side: AssembledSide, track: Track, frame: GroundFrame, point: Vector, rack: number): Result<number, Failure> {
+export function solveHeight(
+  side: AssembledSide,
+  track: Track,
+  frame: GroundFrame,
+  point: Vector,
+  rack: number,
+): Result<number, Failure> {
   const { corner } = side;
   let travel = track.travel;
   let status = trackCorner(corner, track, travel, rack);
@@ -56,6 +68,9 @@ export function solveHeight(side: AssembledSide, track: Track, frame: GroundFram
     }
     travel += step;
   }
-  return fail({ kind: 'unreachable', side: corner.side, message: `The ${corner.side} wheel finds no travel at which it stands on the ground.` });
+  return fail({
+    kind: 'unreachable',
+    side: corner.side,
+    message: `The ${corner.side} wheel finds no travel at which it stands on the ground.`,
+  });
 }
-

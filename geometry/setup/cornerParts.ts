@@ -8,7 +8,12 @@ import { barBranch } from '../readings/barReadings';
 import { onStrutTube } from './linkages';
 
 /** Springs, damper and bar of one side, with an adjustment made. */
-export function cornerParts(axle: AxleMechanism, side: SideMechanism, adjustment: Adjustment, setup: SetupAxleDocument | undefined): CornerParts {
+export function cornerParts(
+  axle: AxleMechanism,
+  side: SideMechanism,
+  adjustment: Adjustment,
+  setup: SetupAxleDocument | undefined,
+): CornerParts {
   return {
     spring: axle.spring === null ? null : spanOf(axle, side, adjustment, axle.spring),
     damper: axle.damper === null ? null : spanOf(axle, side, adjustment, axle.damper),
@@ -61,7 +66,13 @@ export function barHoleOf(bar: Bar, side: 'left' | 'right', setup: SetupAxleDocu
   return bar.holes.find((hole) => hole.name === name) ?? null;
 }
 
-function barArm(axle: AxleMechanism, side: SideMechanism, adjustment: Adjustment, bar: Bar, setup: SetupAxleDocument | undefined): BarArm {
+function barArm(
+  axle: AxleMechanism,
+  side: SideMechanism,
+  adjustment: Adjustment,
+  bar: Bar,
+  setup: SetupAxleDocument | undefined,
+): BarArm {
   const armEnd = barHoleOf(bar, side.side, setup)?.armEnd ?? bar.armEnd;
   return {
     pivot: bar.pivot,

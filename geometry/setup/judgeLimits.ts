@@ -38,12 +38,25 @@ function judgeLimit(car: AssembledCar, rows: CarReadings, limit: LimitDocument):
   // a reading in mm is limited in the file's unit of length
   const scale = entry.quantity === 'length' ? car.mechanism.mmPerUnit : 1;
   if (entry.of === 'car') {
-    return [judged(`wholeCar.${entry.key}`, plain(entry, (rows.wholeCar as unknown as Record<string, ReadingValue>)[entry.key]), limit, scale)];
+    return [
+      judged(
+        `wholeCar.${entry.key}`,
+        plain(entry, (rows.wholeCar as unknown as Record<string, ReadingValue>)[entry.key]),
+        limit,
+        scale,
+      ),
+    ];
   }
   return axles.flatMap((axle) => judgeAxle(rows, axle, entry, limit, scale));
 }
 
-function judgeAxle(rows: CarReadings, axle: AxleName, entry: ReadingEntry, limit: LimitDocument, scale: number): LimitJudgement[] {
+function judgeAxle(
+  rows: CarReadings,
+  axle: AxleName,
+  entry: ReadingEntry,
+  limit: LimitDocument,
+  scale: number,
+): LimitJudgement[] {
   const row = rows[axle];
   const read = (owner: 'left' | 'right' | 'both'): number | null =>
     row === null || !row.ok ? null : plain(entry, (row.value[owner] as unknown as Record<string, ReadingValue>)[entry.key]);
@@ -55,7 +68,8 @@ function judgeAxle(rows: CarReadings, axle: AxleName, entry: ReadingEntry, limit
   return sidesOf(limit).map((side) => judged(`${axle}.${side}.${entry.key}`, read(side), limit, scale));
 }
 
-const sidesOf = (limit: LimitDocument): readonly SideName[] => (limit.side === 'left' || limit.side === 'right' ? [limit.side] : ['left', 'right']);
+const sidesOf = (limit: LimitDocument): readonly SideName[] =>
+  limit.side === 'left' || limit.side === 'right' ? [limit.side] : ['left', 'right'];
 
 const plain = (entry: ReadingEntry, value: ReadingValue | undefined): number | null => {
   const converted = valueInContractUnits(value ?? null, entry.quantity);
@@ -63,7 +77,9 @@ const plain = (entry: ReadingEntry, value: ReadingValue | undefined): number | n
 };
 
 function judgeSetting(car: AssembledCar, limit: LimitDocument, name: string): LimitJudgement[] {
-  const axles = (['front', 'rear'] as const).filter((axle) => (limit.axle === undefined || limit.axle === axle) && car[axle]?.mechanism.adjusters.some((a) => a.name === name));
+  const axles = (['front', 'rear'] as const).filter(
+    (axle) => (limit.axle === undefined || limit.axle === axle) && car[axle]?.mechanism.adjusters.some((a) => a.name === name),
+  );
   return axles.flatMap((axle) => {
     const adjuster = car[axle]!.mechanism.adjusters.find((a) => a.name === name)!;
     const value = (side: SideName): number | null => settingNow(car, axle, side, adjuster);

@@ -41,15 +41,40 @@ function judgeStrut(axle: AxleMechanism, side: SideMechanism): MechanismFault[] 
   const path = `${pathOf(axle, side.side)}.points`;
   const ballJoint = design.rods[0].outer;
   const rise = dot(subtract(design.guide!.top, ballJoint), design.guide!.axis);
-  if (!(rise > 0)) return [{ code: 'strut-upside-down', path: `${path}.strutTop`, found: 'a strut top below the ball joint along the strut’s axis', expected: 'the axis to run up from strutFoot to strutTop, past the ball joint', hint: 'are strutFoot and strutTop exchanged?' }];
+  if (!(rise > 0))
+    return [
+      {
+        code: 'strut-upside-down',
+        path: `${path}.strutTop`,
+        found: 'a strut top below the ball joint along the strut’s axis',
+        expected: 'the axis to run up from strutFoot to strutTop, past the ball joint',
+        hint: 'are strutFoot and strutTop exchanged?',
+      },
+    ];
   const triple = tieRodTriple(design);
   if (!(Math.abs(triple) > OVER_CENTRE)) {
-    return [{ code: 'over-centre', path: `${path}.tieRodEnd`, found: `a tie rod ${Math.abs(triple).toPrecision(2)} of its lever from over centre at design`, expected: 'a tie rod that stands across its steering lever', hint: null }];
+    return [
+      {
+        code: 'over-centre',
+        path: `${path}.tieRodEnd`,
+        found: `a tie rod ${Math.abs(triple).toPrecision(2)} of its lever from over centre at design`,
+        expected: 'a tie rod that stands across its steering lever',
+        hint: null,
+      },
+    ];
   }
   const kernel = strutKernel(design, design);
   const isClosed = !('armsShortBy' in kernel) && evaluateStrut(kernel, 0, 0) === 0;
   if (!isClosed || !(Math.abs(strutSlope()) > SINGULAR * side.wheel.loadedRadius)) {
-    return [{ code: 'singular-linkage', path, found: 'a wheel that does not rise with its lower arm at design', expected: 'a linkage that holds the wheel in all but one motion', hint: 'is the ball joint right above or below the arm’s axis?' }];
+    return [
+      {
+        code: 'singular-linkage',
+        path,
+        found: 'a wheel that does not rise with its lower arm at design',
+        expected: 'a linkage that holds the wheel in all but one motion',
+        hint: 'is the ball joint right above or below the arm’s axis?',
+      },
+    ];
   }
   return [];
 }
@@ -62,5 +87,13 @@ function judgeMultiLink(axle: AxleMechanism, side: SideMechanism): MechanismFaul
   const { values } = singularValues(rows);
   const smallest = values[values.length - 1];
   if (smallest > SINGULAR) return [];
-  return [{ code: 'singular-linkage', path: `${pathOf(axle, side.side)}.points`, found: `links that leave the wheel more than one motion (smallest scaled singular value ${smallest.toExponential(1)})`, expected: 'five constraints that are independent of each other', hint: 'parallel rods, or rods that all meet one point, do not hold a wheel' }];
+  return [
+    {
+      code: 'singular-linkage',
+      path: `${pathOf(axle, side.side)}.points`,
+      found: `links that leave the wheel more than one motion (smallest scaled singular value ${smallest.toExponential(1)})`,
+      expected: 'five constraints that are independent of each other',
+      hint: 'parallel rods, or rods that all meet one point, do not hold a wheel',
+    },
+  ];
 }

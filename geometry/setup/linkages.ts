@@ -4,7 +4,13 @@ import { turnAbout } from '../core/rotation';
 import { add, anyPerpendicular, cross, distance, mirror, reject, subtract, unit, ZERO, type Vector } from '../core/vector';
 import type { ArmPivot, Linkage, Rod, StrutGuide } from '../corner/corner';
 
-export const NO_ADJUSTMENT: Adjustment = { shifts: { body: {}, arm: {}, knuckle: {} }, lengths: {}, clamp: null, springSeat: 0, strutBody: 0 };
+export const NO_ADJUSTMENT: Adjustment = {
+  shifts: { body: {}, arm: {}, knuckle: {} },
+  lengths: {},
+  clamp: null,
+  springSeat: 0,
+  strutBody: 0,
+};
 
 /** Spindle at design, outboard: s = (cos γ sin t, cos γ cos t, −sin γ), γ camber, t toe. */
 export function spindleAtDesign(wheel: Wheel): Vector {
@@ -66,7 +72,15 @@ export function onStrutTube(side: SideMechanism, adjustment: Adjustment, point: 
 const turnedWithTube = (adjustment: Adjustment, direction: Vector): Vector =>
   adjustment.clamp === null ? direction : turnAbout(direction, adjustment.clamp.axis, -adjustment.clamp.angle);
 
-function armPivot(arm: NonNullable<AxleMechanism['trailingArm']>, moved: (seat: 'body' | 'arm', name: string) => Vector): ArmPivot {
+function armPivot(
+  arm: NonNullable<AxleMechanism['trailingArm']>,
+  moved: (seat: 'body' | 'arm', name: string) => Vector,
+): ArmPivot {
   const first = unit(reject(anyPerpendicular(arm.axis), arm.axis));
-  return { onBody: moved('body', arm.pivot), onArm: moved('arm', arm.pivot), axis: arm.axis, across: [first, cross(arm.axis, first)] };
+  return {
+    onBody: moved('body', arm.pivot),
+    onArm: moved('arm', arm.pivot),
+    axis: arm.axis,
+    across: [first, cross(arm.axis, first)],
+  };
 }

@@ -67,7 +67,10 @@ export function placeAxle(car: AssembledCar, name: AxleName, position: Position 
   if (!placement.ok) return placement;
   const placed = placement.value;
   const { axle } = solver;
-  const stances = { left: wheelStance(axle.left.corner, solver.main.left.motion, frameFor(axle.left, placed.frame)), right: wheelStance(axle.right.corner, solver.main.right.motion, frameFor(axle.right, placed.frame)) };
+  const stances = {
+    left: wheelStance(axle.left.corner, solver.main.left.motion, frameFor(axle.left, placed.frame)),
+    right: wheelStance(axle.right.corner, solver.main.right.motion, frameFor(axle.right, placed.frame)),
+  };
   const centre = rollCentre(
     [stances.left.contact, inCar(axle.right, stances.right.contact)],
     [stances.left.contactVelocity, inCar(axle.right, stances.right.contactVelocity)],
@@ -83,7 +86,13 @@ export function placeAxle(car: AssembledCar, name: AxleName, position: Position 
     travel: placed.travel,
     rack: rackEnds(axle, left, right),
     ground: { point: placed.groundPoint, normal: frame.normal },
-    rollCentre: centre === null ? null : add(add(scale(frame.left, centre.across), scale(frame.normal, centre.up)), scale(frame.ahead, placed.groundPoint[0] * frame.ahead[0])),
+    rollCentre:
+      centre === null
+        ? null
+        : add(
+            add(scale(frame.left, centre.across), scale(frame.normal, centre.up)),
+            scale(frame.ahead, placed.groundPoint[0] * frame.ahead[0]),
+          ),
   });
 }
 
@@ -100,8 +109,15 @@ function placeCorner(axle: AssembledAxle, side: AssembledSide, motion: Motion, p
   const ground = frameFor(side, placed.frame);
   const stance = wheelStance(corner, motion, ground);
   const out = (v: Vector): Vector => inCar(side, v);
-  const pair = (p: { upper: Vector; lower: Vector }): { upper: Vector; lower: Vector } => ({ upper: out(p.upper), lower: out(p.lower) });
-  const rods = corner.linkage.rods.map((rod) => ({ name: rod.name, inner: out(add(rod.inner, scale(rod.rack, rack))), outer: out(knucklePoint(corner, motion, rod.outer)) }));
+  const pair = (p: { upper: Vector; lower: Vector }): { upper: Vector; lower: Vector } => ({
+    upper: out(p.upper),
+    lower: out(p.lower),
+  });
+  const rods = corner.linkage.rods.map((rod) => ({
+    name: rod.name,
+    inner: out(add(rod.inner, scale(rod.rack, rack))),
+    outer: out(knucklePoint(corner, motion, rod.outer)),
+  }));
   const { guide, pivot } = corner.linkage;
   const axis = steeringAxis(corner, motion, ground.normal);
   const bar = parts.bar === null ? null : barState(parts.bar, corner, motion, rack);
@@ -118,8 +134,18 @@ function placeCorner(axle: AssembledAxle, side: AssembledSide, motion: Motion, p
     strut: guide === null ? null : { top: out(guide.top), foot: out(knucklePoint(corner, motion, guide.foot)) },
     spring: parts.spring === null ? null : pair(spanState(parts.spring, corner, motion, rack, null)),
     damper: parts.damper === null ? null : pair(spanState(parts.damper, corner, motion, rack, null)),
-    bar: bar === null || parts.bar === null ? null : { pivot: out(parts.bar.pivot), axis: out(parts.bar.axis), armEnd: out(bar.armEnd), linkEnd: out(bar.linkEnd) },
-    steeringAxis: typeof axis === 'string' ? null : { point: out(axis.point), direction: out(axis.direction), ground: out(axisAtPlane(axis, stance.contact, ground.normal)) },
+    bar:
+      bar === null || parts.bar === null
+        ? null
+        : { pivot: out(parts.bar.pivot), axis: out(parts.bar.axis), armEnd: out(bar.armEnd), linkEnd: out(bar.linkEnd) },
+    steeringAxis:
+      typeof axis === 'string'
+        ? null
+        : {
+            point: out(axis.point),
+            direction: out(axis.direction),
+            ground: out(axisAtPlane(axis, stance.contact, ground.normal)),
+          },
     frontViewInstantCentre: front === null ? null : [out([0, front[0], 0])[1], front[1]],
     sideViewInstantCentre: sideViewInstantCentre(stance.contact, stance.contactVelocity, stance.turn),
     rotation: rotationInCar(side, motion),
@@ -142,7 +168,12 @@ function placedPoints(axle: AssembledAxle, side: AssembledSide, motion: Motion, 
   for (const part of [spring, damper]) {
     if (part === null || part.points === null) continue;
     const { lower, lowerOn } = part.points;
-    places[lower] = followCarrier(carrierOf(axle.mechanism, side.mechanism, adjustment, lowerOn, mechanism.points[lower]), corner, motion, rack).at;
+    places[lower] = followCarrier(
+      carrierOf(axle.mechanism, side.mechanism, adjustment, lowerOn, mechanism.points[lower]),
+      corner,
+      motion,
+      rack,
+    ).at;
   }
   rods.forEach((rod, i) => {
     places[rod.inner] = add(linkage.rods[i].inner, scale(linkage.rods[i].rack, rack));

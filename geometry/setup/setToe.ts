@@ -37,9 +37,21 @@ const TOE_REACHED = 1e-12;
  * other on the standing travels of the round before, until nothing changes.
  * @param wantedDeg - toe per wheel, from the file
  */
-export function resetToe(axle: AxleMechanism, wantedDeg: number, settings: Readonly<Record<SideName, Settings>>, put: Put, stand: Stand, frame: GroundFrame, mm: number): Result<{ both: BothSides; toeReset: ToeReset }, Failure> {
+export function resetToe(
+  axle: AxleMechanism,
+  wantedDeg: number,
+  settings: Readonly<Record<SideName, Settings>>,
+  put: Put,
+  stand: Stand,
+  frame: GroundFrame,
+  mm: number,
+): Result<{ both: BothSides; toeReset: ToeReset }, Failure> {
   const adjuster = axle.toeAdjuster;
-  if (adjuster === null) return fail({ kind: 'unreachable', message: `The setup asks for a toe of ${wantedDeg}° at the ${axle.axle} axle, and the car names no toeAdjuster there.` });
+  if (adjuster === null)
+    return fail({
+      kind: 'unreachable',
+      message: `The setup asks for a toe of ${wantedDeg}° at the ${axle.axle} axle, and the car names no toeAdjuster there.`,
+    });
   const wanted = toRadians(wantedDeg);
   const law = toeLaw(adjuster);
   const at = { left: law.start, right: law.start };
@@ -83,7 +95,17 @@ function toeAt(side: AssembledSide, travel: number, frame: GroundFrame): number 
   return -steerOf(knuckleDirection(track.motion, side.corner.spindle), frameFor(side, frame));
 }
 
-function solveToe(adjuster: Adjuster, law: ToeLaw, start: number, settings: Settings, wanted: number, travel: number, put: (settings: Settings) => Result<AssembledSide, Failure>, frame: GroundFrame, side: SideName): Result<{ parameter: number; side: AssembledSide }, Failure> {
+function solveToe(
+  adjuster: Adjuster,
+  law: ToeLaw,
+  start: number,
+  settings: Settings,
+  wanted: number,
+  travel: number,
+  put: (settings: Settings) => Result<AssembledSide, Failure>,
+  frame: GroundFrame,
+  side: SideName,
+): Result<{ parameter: number; side: AssembledSide }, Failure> {
   let last: AssembledSide | null = null;
   const miss = (parameter: number): number | null => {
     const assembled = put({ ...settings, [adjuster.name]: law.setting(parameter) });
@@ -97,5 +119,10 @@ function solveToe(adjuster: Adjuster, law: ToeLaw, start: number, settings: Sett
     miss(found);
     return succeed({ parameter: found, side: last! });
   }
-  return fail({ kind: 'unreachable', side, message: `No setting of ${adjuster.name} gives the ${side} wheel the toe that is asked for${law.limits === null ? '' : ': its law ends before'}.`, limitedBy: adjuster.name });
+  return fail({
+    kind: 'unreachable',
+    side,
+    message: `No setting of ${adjuster.name} gives the ${side} wheel the toe that is asked for${law.limits === null ? '' : ': its law ends before'}.`,
+    limitedBy: adjuster.name,
+  });
 }

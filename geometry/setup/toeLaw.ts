@@ -30,4 +30,9 @@ export function toeLaw(adjuster: Adjuster): ToeLaw {
   }
 }
 
-const camLaw = (reach: number): ToeLaw => ({ start: 0, step: 0.1 * reach, limits: [-reach, reach], setting: (p) => Math.asin(p / reach) });
+const camLaw = (reach: number): ToeLaw => ({
+  start: 0,
+  step: 0.1 * reach,
+  limits: [-reach, reach],
+  setting: (p) => Math.asin(p / reach),
+});

@@ -7,11 +7,31 @@ const SMALL_PIVOT = 1e-3;
 
 /** Replaces the row-major 5 × 5 matrix by its factors L (below the diagonal, unit diagonal) and U. False: a pivot was small, and `a` is as it was. */
 export function factor5(a: Float64Array): boolean {
-  const a00 = a[0], a01 = a[1], a02 = a[2], a03 = a[3], a04 = a[4];
-  let a10 = a[5], a11 = a[6], a12 = a[7], a13 = a[8], a14 = a[9];
-  let a20 = a[10], a21 = a[11], a22 = a[12], a23 = a[13], a24 = a[14];
-  let a30 = a[15], a31 = a[16], a32 = a[17], a33 = a[18], a34 = a[19];
-  let a40 = a[20], a41 = a[21], a42 = a[22], a43 = a[23], a44 = a[24];
+  const a00 = a[0],
+    a01 = a[1],
+    a02 = a[2],
+    a03 = a[3],
+    a04 = a[4];
+  let a10 = a[5],
+    a11 = a[6],
+    a12 = a[7],
+    a13 = a[8],
+    a14 = a[9];
+  let a20 = a[10],
+    a21 = a[11],
+    a22 = a[12],
+    a23 = a[13],
+    a24 = a[14];
+  let a30 = a[15],
+    a31 = a[16],
+    a32 = a[17],
+    a33 = a[18],
+    a34 = a[19];
+  let a40 = a[20],
+    a41 = a[21],
+    a42 = a[22],
+    a43 = a[23],
+    a44 = a[24];
   if (!(a00 > SMALL_PIVOT || a00 < -SMALL_PIVOT)) return false;
   const d0 = 1 / a00;
   a10 *= d0;
@@ -95,7 +115,7 @@ export function substitute5(a: Float64Array, b: Float64Array): void {
   const y2 = b[2] - a[10] * y0 - a[11] * y1;
   const y3 = b[3] - a[15] * y0 - a[16] * y1 - a[17] * y2;
   const y4 = b[4] - a[20] * y0 - a[21] * y1 - a[22] * y2 - a[23] * y3;
-  const x4 = (y4) / a[24];
+  const x4 = y4 / a[24];
   const x3 = (y3 - a[19] * x4) / a[18];
   const x2 = (y2 - a[13] * x3 - a[14] * x4) / a[12];
   const x1 = (y1 - a[7] * x2 - a[8] * x3 - a[9] * x4) / a[6];

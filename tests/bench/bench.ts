@@ -1,10 +1,20 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
-import { assembleCar, parseCar, solvePoses, sweepAxle, sweepCar, toMechanism, type AssembledCar, type CarDocument, type SetupDocument } from '../../geometry/index';
+import {
+  assembleCar,
+  parseCar,
+  solvePoses,
+  sweepAxle,
+  sweepCar,
+  toMechanism,
+  type AssembledCar,
+  type CarDocument,
+  type SetupDocument,
+} from '../../geometry/index';
 import { runBatch } from '../../electron/command/batch';
 import { batchLines } from './batchLines';
-import { kernelFiveRods, kernelStrut, POINTS } from './reference/kernel.mjs';
-import { matrixFiveRods, matrixStrut } from './reference/matrix.mjs';
+import { kernelFiveRods, kernelStrut, POINTS } from './speed/kernel.mjs';
+import { matrixFiveRods, matrixStrut } from './speed/matrix.mjs';
 import { referenceCar } from './referenceCar';
 import { medianMicros } from './stopwatch';
 
@@ -67,8 +77,18 @@ function benches(): Bench[] {
     { name: 'kernel five rods', units: B.n, work: () => fastRods(B, out) },
     { name: 'matrix strut', units: A.n, work: () => matrixStrut(A, out) },
     { name: 'matrix five rods', units: B.n, work: () => matrixFiveRods(B, out) },
-    { name: 'strut pose with rates', units: A.n, against: 'matrix strut', work: () => solvePoses(strut, { travel: A.t, rack: A.rk }) },
-    { name: 'five-rod pose with rates', units: B.n, against: 'matrix five rods', work: () => solvePoses(fiveRods, { travel: B.t, rack: B.rk }) },
+    {
+      name: 'strut pose with rates',
+      units: A.n,
+      against: 'matrix strut',
+      work: () => solvePoses(strut, { travel: A.t, rack: A.rk }),
+    },
+    {
+      name: 'five-rod pose with rates',
+      units: B.n,
+      against: 'matrix five rods',
+      work: () => solvePoses(fiveRods, { travel: B.t, rack: B.rk }),
+    },
     { name: 'row of an axle (strut)', units: bump.length, work: () => sweepAxle(car, 'front', bump) },
     { name: 'row of an axle (five rods)', units: bump.length, work: () => sweepAxle(car, 'rear', bump) },
     { name: 'sweep 61, both axles', units: 1, work: () => sweepCar(baseline, sixtyOne) },
@@ -83,7 +103,11 @@ export async function runBench({ json }: { readonly json: boolean }): Promise<vo
   for (const { name, units, against, work } of benches()) {
     const median = await medianMicros(work, units);
     const base = rows.find((row) => row.name === against);
-    rows.push(base === undefined ? { name, medianMicros: median } : { name, medianMicros: median, against: base.name, ratio: base.medianMicros / median });
+    rows.push(
+      base === undefined
+        ? { name, medianMicros: median }
+        : { name, medianMicros: median, against: base.name, ratio: base.medianMicros / median },
+    );
   }
   if (json) {
     process.stdout.write(`${JSON.stringify({ rows })}\n`);

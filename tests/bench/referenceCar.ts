@@ -1,7 +1,8 @@
 import { toDegrees, type CarDocument, type Triple } from '../../geometry/index';
-import { M } from './reference/common.mjs';
+import { M } from './speed/common.mjs';
 
-const named = (letter: string, points: readonly Triple[]): [string, Triple][] => points.map((point, i) => [`${letter}${i}`, point]);
+const named = (letter: string, points: readonly Triple[]): [string, Triple][] =>
+  points.map((point, i) => [`${letter}${i}`, point]);
 
 /** The two linkages of the reference kernels as one car in the project's own form: the strut in front, the five rods behind. */
 export function referenceCar(): CarDocument {
@@ -14,7 +15,16 @@ export function referenceCar(): CarDocument {
     name: 'Reference linkages',
     front: {
       layout: 'strut',
-      points: { armFront: A.AF, armRear: A.AR, ballJoint: A.B, strutTop: A.T, strutFoot: A.L, rackEnd: A.RI, tieRodEnd: A.RO, wheelCentre: A.W },
+      points: {
+        armFront: A.AF,
+        armRear: A.AR,
+        ballJoint: A.B,
+        strutTop: A.T,
+        strutFoot: A.L,
+        rackEnd: A.RI,
+        tieRodEnd: A.RO,
+        wheelCentre: A.W,
+      },
       wheel,
       steering: { axis: [0, 1, 0], travel: 70 },
       adjusters: { tieRod: { kind: 'turnbuckle', rod: 'tieRod', perTurn: 1.5, range: [-8, 8], step: 0.125 } },

@@ -22,7 +22,7 @@ try {
     target: 'node20',
     mainFields: ['module', 'main'],
     banner: { js: REQUIRE },
-    plugins: [{ name: 'reference-outside', setup: outsideReference }],
+    plugins: [{ name: 'speed-outside', setup: outsideSpeed }],
     logLevel: 'warning',
   });
   const { runBench } = await import(pathToFileURL(path.join(folder, 'bench.mjs')).href);
@@ -32,8 +32,8 @@ try {
 }
 
 /** @param {import('esbuild').PluginBuild} bundle */
-function outsideReference(bundle) {
-  bundle.onResolve({ filter: /\/reference\/.*\.mjs$/ }, ({ path: asked }) => ({
+function outsideSpeed(bundle) {
+  bundle.onResolve({ filter: /\/speed\/.*\.mjs$/ }, ({ path: asked }) => ({
     path: pathToFileURL(path.join(HERE, asked)).href,
     external: true,
   }));

@@ -4,8 +4,10 @@ const cpuMicros = (): number => {
   return user + system;
 };
 
-const WARM_MICROS = 300_000;
-const RUNS = 7;
+/** Long enough for the compiler to have done its work on a busy machine. */
+const WARM_MICROS = 1_500_000;
+const RUN_MICROS = 250_000;
+const RUNS = 9;
 
 /**
  * Median time of one unit of work [µs].
@@ -13,20 +15,18 @@ const RUNS = 7;
  * @param units - how many units one call does
  */
 export async function medianMicros(work: () => unknown, units: number): Promise<number> {
-  const started = cpuMicros();
-  let repeats = 0;
-  while (cpuMicros() - started < WARM_MICROS) {
-    await work();
-    repeats++;
-  }
-  const perUnit: number[] = [];
-  for (let run = 0; run < RUNS; run++) {
+  const repeats = async (micros: number): Promise<number> => {
     const start = cpuMicros();
-    for (let i = 0; i < repeats; i++) {
+    let count = 0;
+    while (cpuMicros() - start < micros) {
       const waiting = work();
       if (waiting instanceof Promise) await waiting;
+      count++;
     }
-    perUnit.push((cpuMicros() - start) / (repeats * units));
-  }
+    return (cpuMicros() - start) / (count * units);
+  };
+  await repeats(WARM_MICROS);
+  const perUnit: number[] = [];
+  for (let run = 0; run < RUNS; run++) perUnit.push(await repeats(RUN_MICROS));
   return perUnit.sort((a, b) => a - b)[RUNS >> 1];
 }
