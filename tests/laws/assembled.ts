@@ -6,8 +6,8 @@ import { randomCar, SETUPS, type SetupName } from './randomCars';
 export const AXLES = ['front', 'rear'] as const satisfies readonly AxleName[];
 export const SIDES = ['left', 'right'] as const;
 
-/** One setup of the four for every seed, in turn. */
-export const setupOf = (seed: number): SetupName => SETUPS[Math.floor(seed / 2) % SETUPS.length];
+/** One setup for every seed: half of the cars with adjusters moved, the rest in turn as designed, with toe reset, or with all at once. */
+export const setupOf = (seed: number): SetupName => (seed % 2 === 0 ? 'Set' : SETUPS[[0, 2, 3][Math.floor(seed / 2) % 3]]);
 
 /** A car put together; null where its links do not meet with this setup, which the law of failures looks at. */
 export function assembled(document: CarDocument, setup: SetupName): AssembledCar | null {
@@ -44,13 +44,26 @@ export function lockOf(axle: AxleDocument): readonly [number, number] {
 /** Full travel either way: past what road cars have [mm]. */
 export const FULL_TRAVEL = 90;
 
-/** All corners of travel and lock, some between, and positions with roll. @param unit - mm per unit of the file */
+/** Rack positions nearer to the middle than this are left out: a ratio of two small angles has few digits [mm]. */
+const LEAST_RACK = 4;
+
+/** Positions over full travel and lock: both wheels alike, each its own, rolled; half of them with the rack moved. */
 export function randomPositions(draw: Draw, axle: AxleDocument, count: number): Position[] {
   const [low, high] = lockOf(axle);
-  return Array.from({ length: count }, (_, i) => {
-    const rack = low === high || i % 3 === 0 ? 0 : draw.between(low, high);
-    if (i % 4 === 3) return { travel: draw.between(-30, 30), rack, roll: toRadians(draw.between(-4, 4)) };
-    if (i % 2 === 1) return { travel: { left: draw.between(-60, 60), right: draw.between(-60, 60) }, rack };
-    return { travel: draw.between(-FULL_TRAVEL, FULL_TRAVEL), rack };
+  const rackOf = (): number => {
+    const drawn = low === high || draw.chance(0.4) ? 0 : draw.chance(0.2) ? draw.pick([low, high]) : draw.between(low, high);
+    return Math.abs(drawn) < LEAST_RACK ? 0 : drawn;
+  };
+  return Array.from({ length: count }, () => {
+    const rack = rackOf();
+    const kind = draw.pick(['alike', 'alike', 'apart', 'rolled'] as const);
+    switch (kind) {
+      case 'alike':
+        return { travel: draw.between(-FULL_TRAVEL, FULL_TRAVEL), rack };
+      case 'apart':
+        return { travel: { left: draw.between(-FULL_TRAVEL, FULL_TRAVEL), right: draw.between(-FULL_TRAVEL, FULL_TRAVEL) }, rack };
+      case 'rolled':
+        return { travel: draw.between(-30, 30), rack, roll: toRadians(draw.between(-5, 5)) };
+    }
   });
 }

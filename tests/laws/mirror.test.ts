@@ -54,17 +54,19 @@ describe('left and right', () => {
       const car = assembled(symmetrical(document), 'Stance');
       if (car === null) continue;
       for (const axle of AXLES) {
-        const positions = randomPositions(draw, document[axle]!, 4);
+        const positions = randomPositions(draw, document[axle]!, 2);
         const images = sweepAxle(car, axle, positions.map(swapped));
         for (const [i, row] of sweepAxle(car, axle, positions).entries()) {
           const image = images[i];
           const where = `seed ${seed} ${axle} ${JSON.stringify(positions[i])}`;
           breaches.check(row.ok === image.ok, () => `${where}: reached ${row.ok} and ${image.ok}`);
-          if (row.ok && image.ok) compareMirrored(breaches, row.value, image.value, where);
+          // past a position out of reach the two sides go on from different places
+          if (!row.ok || !image.ok) break;
+          compareMirrored(breaches, row.value, image.value, where);
         }
       }
     }
-    breaches.expectNone(300_000);
+    breaches.expectNone(200_000);
   });
 
   it(`change places to the last bit in the mirror image of any car, ${SEEDS_IN_WORDS}`, () => {
@@ -74,16 +76,18 @@ describe('left and right', () => {
       breaches.check(other !== null, () => `seed ${seed} ${setup}: the mirror image cannot be put together`);
       if (other === null) continue;
       for (const axle of AXLES) {
-        const positions = randomPositions(draw, document[axle]!, 4);
+        const positions = randomPositions(draw, document[axle]!, 2);
         const images = sweepAxle(other, axle, positions.map(swapped));
         for (const [i, row] of sweepAxle(car, axle, positions).entries()) {
           const image = images[i];
           const where = `seed ${seed} ${setup} ${axle} ${JSON.stringify(positions[i])}`;
           breaches.check(row.ok === image.ok, () => `${where}: reached ${row.ok} and ${image.ok}`);
-          if (row.ok && image.ok) compareMirrored(breaches, row.value, image.value, where);
+          // past a position out of reach the two sides go on from different places
+          if (!row.ok || !image.ok) break;
+          compareMirrored(breaches, row.value, image.value, where);
         }
       }
     }
-    breaches.expectNone(500_000);
+    breaches.expectNone(300_000);
   });
 });
