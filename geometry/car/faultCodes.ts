@@ -73,8 +73,10 @@ export const FAULT_CODES = {
   'mesh-source': 'A mesh comes from a "file" or from "data", not both.',
   'mesh-not-base64': 'The data of a mesh is not base64.',
   'meshes-too-large': 'The meshes in the file are more than 8 MiB together.',
-  'singular-at-design': 'The linkage has no definite motion at the design position.',
-  'near-over-centre': 'A rod of the design stands so near to over centre that its branch is not definite.',
+  'singular-linkage':
+    'The links do not hold the wheel in all but one motion at the design position: they are parallel, or meet in one point.',
+  'over-centre': 'A tie rod stands so near to over centre at design that there is no telling which way it goes.',
+  'strut-upside-down': 'The strut runs down from strutFoot to strutTop: the two are exchanged.',
   'more-faults': 'There are more faults than are listed.',
 } as const satisfies Readonly<Record<string, string>>;
 

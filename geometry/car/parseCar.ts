@@ -191,7 +191,7 @@ function placeMechanismFaults(text: string, faults: readonly MechanismFault[]): 
   return faults.map((fault) => {
     const path = fault.path === '' ? [] : fault.path.split('.');
     const [placed] = placeFaults(text, [
-      { code: 'singular-at-design', path, found: fault.found, expected: fault.expected, hint: fault.hint },
+      { code: 'singular-linkage', path, found: fault.found, expected: fault.expected, hint: fault.hint },
     ]);
     return { ...placed, code: fault.code, path: formatPath(path) };
   });

@@ -1,7 +1,7 @@
 import type { AxleName, SideName } from '../document';
 import { mirror, type Vector } from '../../core/vector';
 import { at, entriesOf, namesOf, textOf, vectorOf, type Place } from '../place';
-import { STRUT_RODS } from '../toMechanism';
+import { MM_PER_INCH, STRUT_RODS } from '../toMechanism';
 
 export const AXLES = ['front', 'rear'] as const;
 export const SIDES = ['left', 'right'] as const;
@@ -67,7 +67,7 @@ export function viewAxle(car: Place, axle: AxleName): AxleView {
     axle,
     place,
     layout,
-    mmPerUnit: textOf(at(car, 'units', 'length')) === 'in' ? 25.4 : 1,
+    mmPerUnit: textOf(at(car, 'units', 'length')) === 'in' ? MM_PER_INCH : 1,
     pointNames,
     knownPoints: layout === 'strut' ? [...new Set<string>([...STRUT_REQUIRED_POINTS, ...pointNames])] : pointNames,
     rods,

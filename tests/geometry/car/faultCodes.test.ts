@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { FAULT_CODES } from '../../../geometry/car/faultCodes';
 import { BAD_FILES } from '../../fixtures/bad';
 
-/** Tried elsewhere: what is refused before it is text, or is found on the linkage itself. */
+/** Refused before it is a document: wholeFile.test.ts. Found on the linkage itself: linkageFaults.test.ts. */
 const TRIED_ELSEWHERE = [
   'file-too-large',
   'utf-16',
@@ -13,7 +13,7 @@ const TRIED_ELSEWHERE = [
   'meshes-too-large',
   'more-faults',
 ];
-const OF_THE_LINKAGE = ['singular-at-design', 'near-over-centre'];
+const OF_THE_LINKAGE = ['singular-linkage', 'over-centre', 'strut-upside-down'];
 
 describe('fault codes', () => {
   it('have a bad file each', () => {

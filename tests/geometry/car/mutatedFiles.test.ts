@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import { uniformInt } from 'pure-rand/distribution/uniformInt';
-import { parseCar } from '../../../geometry/car/parseCar';
+import { parseCar } from '../../../geometry/index';
 import { FAULT_CODES } from '../../../geometry/car/faultCodes';
 import type { AxleDocument, CarDocument } from '../../../geometry/car/document';
 import { GOOD_CARS } from './fixtures';

@@ -245,14 +245,14 @@ describe('faults', () => {
   });
 
   it('of the linkage are asked for last, and get their place', () => {
-    const judge = () => [{ code: 'singular-at-design', path: 'front.rods', found: 'rank 5', expected: 'a linkage', hint: null }];
+    const judge = () => [{ code: 'singular-linkage', path: 'front.rods', found: 'rank 5', expected: 'a linkage', hint: null }];
     const outcome = parseCar(WISHBONES, { judge });
     expect(outcome).toEqual({
       ok: false,
       failure: {
         faults: [
           {
-            code: 'singular-at-design',
+            code: 'singular-linkage',
             path: 'front.rods',
             line: 21,
             column: 13,
