@@ -25,11 +25,11 @@ const outOf = (object, property, message) => ({ object, property, message });
 const EVERYWHERE = [DEFAULT_EXPORT, EXPORT_ALL, DEGREES];
 
 export default tseslint.config(
-  { ignores: ['build/', 'coverage/', 'tests/bench/speed/'] },
+  { ignores: ['build/', 'coverage/', 'tests/bench/reference/'] },
   { linterOptions: { noInlineConfig: true } },
   tseslint.configs.recommended,
   {
-    files: ['**/*.{ts,tsx,js,mjs}'],
+    files: ['**/*.{ts,tsx,js,mjs,cjs}'],
     plugins: { layers: layersPlugin },
     rules: {
       'layers/imports': 'error',
@@ -54,6 +54,7 @@ export default tseslint.config(
     files: ['{geometry,renderer,electron,tests}/**/*.{ts,tsx,mjs}'],
     rules: { 'no-restricted-syntax': ['error', ...EVERYWHERE] },
   },
+  { files: ['**/*.cjs'], rules: { '@typescript-eslint/no-require-imports': 'off' } }, // the old format has no other way
   {
     files: ['geometry/**/*.ts'],
     rules: {

@@ -1,7 +1,7 @@
 /** `npm start`: builds the window and the program around it from today's sources, then runs it. */
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { FreshFolder, SOURCES } from './building/freshFolder.mjs';
+import { FreshFolder, SOURCES } from './building/freshFolder.cjs';
 import { ROOT, buildShell, buildWindow } from './building/products.mjs';
 
 const fresh = (/** @type {'shell' | 'window'} */ name) => new FreshFolder(ROOT, name, SOURCES[name]);

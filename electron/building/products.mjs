@@ -1,5 +1,7 @@
 /** What is built from the sources, each by one function that fills an empty folder. */
-import { readFile, readdir, writeFile } from 'node:fs/promises';
+import { spawnSync } from 'node:child_process';
+import { existsSync } from 'node:fs';
+import { copyFile, readFile, readdir, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 
@@ -18,15 +20,33 @@ const FOR_NODE = {
   mainFields: ['module', 'main'],
   banner: { js: REQUIRE },
   minify: true,
+  lineLimit: 160, // Node shows the line where an uncaught error arose
   logLevel: 'warning',
 };
 
 const bundler = async () => (await import('esbuild')).build;
 
-/** The command line, split so that a verb loads only what it needs: `main.js` is the way in. */
+/**
+ * The command line. `main.js` is the way in; the code that one call of `readings` needed is kept beside it, since reading
+ * and compiling took a third of a call.
+ */
 export const buildCommand = async (/** @type {string} */ folder) => {
   const build = await bundler();
-  await build({ ...FOR_NODE, entryPoints: { main: 'electron/command/main.ts' }, splitting: true, outdir: folder });
+  await build({
+    ...FOR_NODE,
+    entryPoints: { bundle: 'electron/command/main.ts' },
+    format: 'cjs',
+    // In the old format a file knows its name, not its address.
+    define: { 'import.meta.url': 'jounceAddress' },
+    banner: { js: `const jounceAddress = require('node:url').pathToFileURL(__filename).href;` },
+    outdir: folder,
+  });
+  await writeFile(path.join(folder, 'package.json'), '{ "type": "commonjs" }\n');
+  await copyFile(path.join(ROOT, 'electron/building/runBundle.cjs'), path.join(folder, 'main.js'));
+  const samples = existsSync(path.join(ROOT, 'samples')) ? await readdir(path.join(ROOT, 'samples')) : [];
+  const sample = samples.filter((name) => name.endsWith('.jounce.json')).sort()[0];
+  const call = sample === undefined ? ['--help'] : ['readings', path.join(ROOT, 'samples', sample), '--json'];
+  spawnSync(process.execPath, [path.join(ROOT, 'electron/building/keepCode.cjs'), folder, ...call], { stdio: 'ignore' });
 };
 
 /** What `npm start` runs (`shell.js`) and what Electron runs (`desktop.js`, with its preload script in the old format). */
@@ -43,7 +63,7 @@ export const buildShell = async (/** @type {string} */ folder) => {
 export const buildWindow = async (/** @type {string} */ folder) => {
   const { build } = await import('vite');
   const configFile = path.join(ROOT, 'vite.config.ts');
-  await build({ configFile, logLevel: 'warn', build: { outDir: folder, emptyOutDir: true } });
+  await build({ configFile, logLevel: 'error', build: { outDir: folder, emptyOutDir: true } });
 };
 
 /** The library: one file without dependencies for Node and browsers, and its types. */

@@ -1,7 +1,7 @@
 import { existsSync } from 'node:fs';
 import { readFile, readdir, rename, rm, utimes, writeFile } from 'node:fs/promises';
 import { expect, test } from 'vitest';
-import { FreshFolder, stampOf } from '../../../electron/building/freshFolder.mjs';
+import { FreshFolder, stampOf } from '../../../electron/building/freshFolder.cjs';
 import { temporaryFolder } from '../temporaryFolder';
 
 const sources = () => temporaryFolder({ 'a/one.ts': '1', 'a/deep/two.ts': '2', 'b.json': '{}' });

@@ -1,7 +1,7 @@
 import { spawn } from 'node:child_process';
 import { readFile } from 'node:fs/promises';
 import path from 'node:path';
-import { FreshFolder, SOURCES } from '../../../electron/building/freshFolder.mjs';
+import { FreshFolder, SOURCES } from '../../../electron/building/freshFolder.cjs';
 import { buildCommand, ROOT } from '../../../electron/building/products.mjs';
 
 export const CARS = path.join(ROOT, 'tests/golden/cars');

@@ -2,12 +2,12 @@
  * What is made from sources, made anew only when they have changed. One file without imports of our own, and nothing
  * asynchronous before something has to be made: the command line loads it on every call and has milliseconds to answer.
  */
-import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, statSync, utimesSync } from 'node:fs';
+const { existsSync, mkdirSync, readdirSync, renameSync, rmSync, statSync, utimesSync } = require('node:fs');
 
 const SETTINGS = ['package.json', 'package-lock.json', 'tsconfig.json'];
 
 /** What each product is made from: folders with everything below, and files, from the root. */
-export const SOURCES = {
+const SOURCES = {
   command: ['geometry', 'electron/building', 'electron/command', 'electron/files', 'renderer/files', ...SETTINGS],
   shell: ['electron', 'renderer/files', ...SETTINGS],
   window: ['geometry', 'renderer', 'vite.config.ts', 'electron/building', ...SETTINGS],
@@ -24,15 +24,16 @@ const KEPT_MS = 24 * 60 * 60 * 1000;
  *
  * @param {string} root - folder that the sources are relative to
  * @param {readonly string[]} sources - folders (with everything below) and files; one that is missing counts as such
- * @returns {string} 14 digits
+ * @returns {string} 14 digits; others under another Node, whose compiled code is not the same
  */
-export const stampOf = (root, sources) => {
+const stampOf = (root, sources) => {
   let first = 17;
   let second = 0;
   const take = (/** @type {number} */ value) => {
     first = (Math.imul(first, 31) + (value % 4294967296)) | 0;
     second = (Math.imul(second ^ first, 0x01000193) + value / 65536) | 0;
   };
+  for (const letter of process.version) take(letter.charCodeAt(0));
   const visit = (/** @type {string} */ place) => {
     const status = statSync(place, { throwIfNoEntry: false });
     take(status ? status.mtimeMs * 1000 : 0);
@@ -48,7 +49,7 @@ export const stampOf = (root, sources) => {
  * A folder named for the stamp of its sources.
  * Two programs may ask at once: each makes its own under another name, and the first to finish gives its to both.
  */
-export class FreshFolder {
+class FreshFolder {
   /**
    * @param {string} root - the package
    * @param {string} name - what is made
@@ -101,3 +102,5 @@ export class FreshFolder {
     }
   }
 }
+
+module.exports = { FreshFolder, SOURCES, stampOf };
