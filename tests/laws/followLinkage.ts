@@ -20,7 +20,7 @@ interface Twist {
 
 const turned = ({ axes }: Pose, v: Vector): Vector => add(add(scale(axes[0], v[0]), scale(axes[1], v[1])), scale(axes[2], v[2]));
 
-export const designPose = (linkage: Linkage): Pose => ({ axes: [[1, 0, 0], [0, 1, 0], [0, 0, 1]], centre: linkage.wheelCentre });
+const designPose = (linkage: Linkage): Pose => ({ axes: [[1, 0, 0], [0, 1, 0], [0, 0, 1]], centre: linkage.wheelCentre });
 
 /** Six rows [∂/∂W, ∂/∂turn | what is missing], the height of the wheel centre last. */
 function rowsOf(linkage: Linkage, pose: Pose, travel: number, rack: number): number[][] {
@@ -121,6 +121,12 @@ export interface Followed {
 }
 
 export const atDesign = (linkage: Linkage): Followed => ({ pose: designPose(linkage), travel: 0, rack: 0 });
+
+/** A linkage with adjusters moved, put together at design height by Newton from the design pose; null where it does not close. */
+export function settled(linkage: Linkage): Followed | null {
+  const closed = close(linkage, designPose(linkage), 0, 0);
+  return closed === null ? null : { pose: closed.pose, travel: 0, rack: 0 };
+}
 
 /**
  * Follows the linkage in a straight line of travel and rack, in steps of `step` mm or less.
