@@ -1,4 +1,4 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { carSchema } from './schema/carSchema';
 import { CAR_FILE_VERSION } from './versions';
 

@@ -1,4 +1,4 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 
 /**
  * Settings of the schema library, in a module of its own so that they hold before the first schema is made:

@@ -1,57 +1,71 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import type { CarDocument } from '../document';
 import { axleSchema } from './axleSchema';
 import { jointSchema, partSchema, spanSchema } from './fitUpSchema';
 import { measurementSchema, surveySchema, uncertaintySchema } from './measuringSchema';
 import { questionSchema } from './questionSchema';
 import { limitSchema, setupSchema, toleranceSchema } from './setupSchema';
-import { fields, filledText, flag, list, name, named, notNegative, point, positive, share, text, title } from './vocabulary';
+import {
+  about,
+  fields,
+  filledText,
+  flag,
+  list,
+  name,
+  named,
+  notNegative,
+  point,
+  positive,
+  share,
+  text,
+  title,
+} from './vocabulary';
 
 const body = fields({
-  mass: positive.optional().meta({ description: 'kg, with every mass below that is "included".' }),
-  frontShare: share.optional().meta({ description: 'Share of the mass on the front axle.' }),
-  leftShare: share.optional().meta({ description: 'Share of the mass on the left wheels.' }),
-  centreOfGravityHeight: positive.optional().meta({ description: 'Above the ground.' }),
-  unsprungFront: notNegative.optional().meta({ description: 'kg per corner.' }),
-  unsprungRear: notNegative.optional().meta({ description: 'kg per corner.' }),
-  brakeFrontShare: share.optional().meta({ description: 'Share of the braking force on the front axle.' }),
-  drivenAxle: z.enum(['front', 'rear', 'both'], { error: '"front", "rear" or "both"' }).optional(),
-  driveFrontShare: share.optional(),
+  mass: about(z.optional(positive), { description: 'kg, with every mass below that is "included".' }),
+  frontShare: about(z.optional(share), { description: 'Share of the mass on the front axle.' }),
+  leftShare: about(z.optional(share), { description: 'Share of the mass on the left wheels.' }),
+  centreOfGravityHeight: about(z.optional(positive), { description: 'Above the ground.' }),
+  unsprungFront: about(z.optional(notNegative), { description: 'kg per corner.' }),
+  unsprungRear: about(z.optional(notNegative), { description: 'kg per corner.' }),
+  brakeFrontShare: about(z.optional(share), { description: 'Share of the braking force on the front axle.' }),
+  drivenAxle: z.optional(z.enum(['front', 'rear', 'both'], { error: '"front", "rear" or "both"' })),
+  driveFrontShare: z.optional(share),
 });
 
 const mass = fields({
   name: filledText,
-  mass: notNegative.meta({ description: 'kg.' }),
+  mass: about(notNegative, { description: 'kg.' }),
   at: point,
-  included: flag.optional().meta({ description: 'true: part of body.mass; false: added to it.' }),
+  included: about(z.optional(flag), { description: 'true: part of body.mass; false: added to it.' }),
 });
 
 const carFields = fields({
-  $schema: text.optional(),
+  $schema: z.optional(text),
   format: z.literal('jounce-car', { error: '"jounce-car"' }),
   version: z.literal(1, { error: '1' }),
   name: filledText,
-  notes: text.optional(),
-  revision: text.optional(),
-  date: text.optional(),
-  onCar: title.optional().meta({ description: 'The setup that is on the car now.' }),
-  units: fields({ length: z.enum(['mm', 'in'], { error: '"mm" or "in"' }) }).optional(),
-  body: body.optional(),
-  masses: list(mass).optional(),
-  front: axleSchema.optional(),
-  rear: axleSchema.optional(),
-  setups: named(title, setupSchema).optional(),
-  limits: list(limitSchema).optional(),
-  tolerances: z.record(text, toleranceSchema, { error: 'an object { "reading": … }' }).optional(),
-  margins: named(name, notNegative).optional(),
-  parts: named(name, partSchema).optional(),
-  joints: named(name, jointSchema).optional(),
-  spans: named(name, spanSchema).optional(),
-  questions: named(title, questionSchema).optional(),
-  measurements: list(measurementSchema).optional(),
-  uncertainty: uncertaintySchema.optional(),
-  survey: surveySchema.optional(),
+  notes: z.optional(text),
+  revision: z.optional(text),
+  date: z.optional(text),
+  onCar: about(z.optional(title), { description: 'The setup that is on the car now.' }),
+  units: z.optional(fields({ length: z.enum(['mm', 'in'], { error: '"mm" or "in"' }) })),
+  body: z.optional(body),
+  masses: z.optional(list(mass)),
+  front: z.optional(axleSchema),
+  rear: z.optional(axleSchema),
+  setups: z.optional(named(title, setupSchema)),
+  limits: z.optional(list(limitSchema)),
+  tolerances: z.optional(z.record(text, toleranceSchema, { error: 'an object { "reading": … }' })),
+  margins: z.optional(named(name, notNegative)),
+  parts: z.optional(named(name, partSchema)),
+  joints: z.optional(named(name, jointSchema)),
+  spans: z.optional(named(name, spanSchema)),
+  questions: z.optional(named(title, questionSchema)),
+  measurements: z.optional(list(measurementSchema)),
+  uncertainty: z.optional(uncertaintySchema),
+  survey: z.optional(surveySchema),
 });
 
 /** The car file's form, held to the type of the document. What one field asks of another is in rules/. */
-export const carSchema: z.ZodType<CarDocument> = carFields;
+export const carSchema: z.ZodMiniType<CarDocument> = carFields;

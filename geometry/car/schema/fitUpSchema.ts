@@ -1,5 +1,6 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import {
+  about,
   axleName,
   direction,
   fields,
@@ -24,50 +25,52 @@ const shape = z.discriminatedUnion(
       kind: z.literal('box'),
       centre: point,
       size: z.tuple([positive, positive, positive], { error: 'three sizes greater than 0' }),
-      axes: z.tuple([direction, direction], { error: 'two directions; the third is their cross product' }).optional(),
+      axes: z.optional(z.tuple([direction, direction], { error: 'two directions; the third is their cross product' })),
     }),
     fields({ kind: z.literal('tyre') }),
     fields({ kind: z.literal('rim') }),
     fields({
       kind: z.literal('mesh'),
-      file: text.optional().meta({ description: 'Relative to the car file.' }),
-      data: text.optional().meta({ description: 'Binary STL in base64.' }),
-      scale: positive.optional(),
-      place: fields({
-        at: point.optional(),
-        axes: z.tuple([direction, direction], { error: 'two directions; the third is their cross product' }).optional(),
-      }).optional(),
+      file: about(z.optional(text), { description: 'Relative to the car file.' }),
+      data: about(z.optional(text), { description: 'Binary STL in base64.' }),
+      scale: z.optional(positive),
+      place: z.optional(
+        fields({
+          at: z.optional(point),
+          axes: z.optional(z.tuple([direction, direction], { error: 'two directions; the third is their cross product' })),
+        }),
+      ),
     }),
   ],
   { error: 'a shape { "kind": … }' },
 );
 
 export const partSchema = fields({
-  axle: axleName.optional(),
-  side: sideName.optional(),
-  only: flag.optional().meta({ description: 'true: this side only; otherwise mirrored to the other.' }),
-  on: name.meta({ description: 'What carries the part: "body", "knuckle", "wheel", a rod\'s name …' }),
+  axle: z.optional(axleName),
+  side: z.optional(sideName),
+  only: about(z.optional(flag), { description: 'true: this side only; otherwise mirrored to the other.' }),
+  on: about(name, { description: 'What carries the part: "body", "knuckle", "wheel", a rod\'s name …' }),
   shape,
-  kind: name.optional().meta({ description: 'Picks the margin.' }),
-  margin: notNegative.optional(),
-  touches: list(name).optional(),
+  kind: about(z.optional(name), { description: 'Picks the margin.' }),
+  margin: z.optional(notNegative),
+  touches: z.optional(list(name)),
 });
 
 export const jointSchema = fields({
-  axle: axleName.optional(),
+  axle: z.optional(axleName),
   bolt: direction,
   boltOn: name,
-  bore: direction.optional(),
-  boreOn: name.optional(),
-  rod: name.optional(),
-  rated: between(0, 90).meta({ description: 'Greatest tilt in degrees that the maker allows.' }),
+  bore: z.optional(direction),
+  boreOn: z.optional(name),
+  rod: z.optional(name),
+  rated: about(between(0, 90), { description: 'Greatest tilt in degrees that the maker allows.' }),
 });
 
 const spanEnd = z.union([point, name], { error: "a point [x, y, z] or a point's name" });
 
 export const spanSchema = fields({
-  axle: axleName.optional(),
-  side: sideName.optional(),
+  axle: z.optional(axleName),
+  side: z.optional(sideName),
   from: spanEnd,
   fromOn: name,
   to: spanEnd,

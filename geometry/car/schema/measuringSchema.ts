@@ -1,5 +1,6 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import {
+  about,
   anyNumber,
   axleName,
   coordinateAxis,
@@ -16,7 +17,7 @@ import {
   title,
 } from './vocabulary';
 
-const sigma = positive.meta({ description: 'Standard uncertainty.' });
+const sigma = about(positive, { description: 'Standard uncertainty.' });
 
 const observation = z.discriminatedUnion(
   'kind',
@@ -39,18 +40,18 @@ const observation = z.discriminatedUnion(
 
 export const surveySchema = named(
   title,
-  fields({ axle: axleName, side: sideName, known: named(name, point).optional(), observations: list(observation) }),
+  fields({ axle: axleName, side: sideName, known: z.optional(named(name, point)), observations: list(observation) }),
 );
 
 export const measurementSchema = fields({
   name: filledText,
   axle: axleName,
-  side: oneSideOrBoth.optional(),
-  setup: title.optional(),
+  side: z.optional(oneSideOrBoth),
+  setup: z.optional(title),
   input: z.enum(['travel', 'rack', 'roll'], { error: '"travel", "rack" or "roll"' }),
   reading: name,
   rows: list(z.tuple([anyNumber, anyNumber], { error: '[input, value]' })),
-  sigma: positive.optional(),
+  sigma: z.optional(positive),
 });
 
 const pointUncertainty = z.union(
@@ -61,7 +62,7 @@ const pointUncertainty = z.union(
 );
 
 export const uncertaintySchema = fields({
-  default: notNegative.optional(),
-  front: named(name, pointUncertainty).optional(),
-  rear: named(name, pointUncertainty).optional(),
+  default: z.optional(notNegative),
+  front: z.optional(named(name, pointUncertainty)),
+  rear: z.optional(named(name, pointUncertainty)),
 });

@@ -1,4 +1,4 @@
-import type * as z from 'zod';
+import type * as z from 'zod/mini';
 import { describe, type Path, type PlacelessFault } from '../fault';
 import { MOST_FAULTS, type FaultCode } from '../faultCodes';
 import { listNames, suggest } from '../suggest';

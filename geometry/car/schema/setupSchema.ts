@@ -1,6 +1,7 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { settingSchema } from './adjusterSchema';
 import {
+  about,
   alignmentAngle,
   anyNumber,
   eachSide,
@@ -16,50 +17,60 @@ import {
 } from './vocabulary';
 import { partialWheelSchema } from './wheelSchema';
 
-const settings = named(name, settingSchema).meta({
+const settings = about(named(name, settingSchema), {
   id: 'settings',
   description: 'Adjuster: its number. null, or left out, is zero.',
 });
 
-const setupAxle = fields({
-  both: settings.optional(),
-  left: settings.optional(),
-  right: settings.optional(),
-  setToe: alignmentAngle.optional().meta({ description: 'Degrees per wheel; the toe adjuster is turned until toe is this.' }),
-  rideHeight: anyNumber.optional().meta({ description: 'Height of the body over the ground at this axle against design, + up.' }),
-  springRate: positive.optional(),
-  barHole: z
-    .union([filledText, fields({ left: filledText, right: filledText })], {
-      error: 'a hole\'s name, or { "left": …, "right": … }',
-    })
-    .optional(),
-  barRate: notNegative.optional().meta({ description: '0: unhooked.' }),
-  wheel: partialWheelSchema.optional(),
-}).meta({ id: 'setupAxle', title: "An axle's part of a setup" });
+const setupAxle = about(
+  fields({
+    both: z.optional(settings),
+    left: z.optional(settings),
+    right: z.optional(settings),
+    setToe: about(z.optional(alignmentAngle), {
+      description: 'Degrees per wheel; the toe adjuster is turned until toe is this.',
+    }),
+    rideHeight: about(z.optional(anyNumber), {
+      description: 'Height of the body over the ground at this axle against design, + up.',
+    }),
+    springRate: z.optional(positive),
+    barHole: z.optional(
+      z.union([filledText, fields({ left: filledText, right: filledText })], {
+        error: 'a hole\'s name, or { "left": …, "right": … }',
+      }),
+    ),
+    barRate: about(z.optional(notNegative), { description: '0: unhooked.' }),
+    wheel: z.optional(partialWheelSchema),
+  }),
+  { id: 'setupAxle', title: "An axle's part of a setup" },
+);
 
 const record = fields({
   label: filledText,
-  unit: text.optional(),
+  unit: z.optional(text),
   values: named(filledText, z.union([anyNumber, text], { error: 'a number or text' })),
 });
 
-export const setupSchema = fields({
-  notes: text.optional(),
-  front: setupAxle.optional(),
-  rear: setupAxle.optional(),
-  record: list(record).optional(),
-}).meta({ id: 'setup', title: 'Setup' });
+export const setupSchema = about(
+  fields({
+    notes: z.optional(text),
+    front: z.optional(setupAxle),
+    rear: z.optional(setupAxle),
+    record: z.optional(list(record)),
+  }),
+  { id: 'setup', title: 'Setup' },
+);
 
 export const limitSchema = fields({
-  reading: name.optional(),
-  setting: name.optional(),
-  axle: axleName.optional(),
-  side: eachSide.optional(),
-  difference: z.boolean({ error: 'true or false' }).optional(),
-  min: anyNumber.optional(),
-  max: anyNumber.optional(),
-  why: text.optional(),
-  source: text.optional(),
+  reading: z.optional(name),
+  setting: z.optional(name),
+  axle: z.optional(axleName),
+  side: z.optional(eachSide),
+  difference: z.optional(z.boolean({ error: 'true or false' })),
+  min: z.optional(anyNumber),
+  max: z.optional(anyNumber),
+  why: z.optional(text),
+  source: z.optional(text),
 });
 
-export const toleranceSchema = fields({ set: positive.optional(), matters: positive.optional() });
+export const toleranceSchema = fields({ set: z.optional(positive), matters: z.optional(positive) });
