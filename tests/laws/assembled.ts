@@ -15,22 +15,28 @@ export function assembled(document: CarDocument, setup: SetupName): AssembledCar
   return made.ok ? made.value : null;
 }
 
-export interface CarOfSeed {
+export interface DocumentOfSeed {
   readonly seed: number;
   readonly document: CarDocument;
-  readonly setup: SetupName;
-  readonly car: AssembledCar;
   /** goes on with the same seed: for positions and what else a law draws */
   readonly draw: Draw;
 }
 
+export interface CarOfSeed extends DocumentOfSeed {
+  readonly setup: SetupName;
+  readonly car: AssembledCar;
+}
+
+export function* documentsOf(seeds: readonly number[]): Generator<DocumentOfSeed> {
+  for (const seed of seeds) yield { seed, document: randomCar(seed), draw: drawFrom(-seed) };
+}
+
 /** The cars of some seeds, one at a time, each with the setup whose turn it is. */
 export function* carsOf(seeds: readonly number[]): Generator<CarOfSeed> {
-  for (const seed of seeds) {
-    const document = randomCar(seed);
-    const setup = setupOf(seed);
-    const car = assembled(document, setup);
-    if (car !== null) yield { seed, document, setup, car, draw: drawFrom(-seed) };
+  for (const made of documentsOf(seeds)) {
+    const setup = setupOf(made.seed);
+    const car = assembled(made.document, setup);
+    if (car !== null) yield { ...made, setup, car };
   }
 }
 
@@ -61,7 +67,10 @@ export function randomPositions(draw: Draw, axle: AxleDocument, count: number): 
       case 'alike':
         return { travel: draw.between(-FULL_TRAVEL, FULL_TRAVEL), rack };
       case 'apart':
-        return { travel: { left: draw.between(-FULL_TRAVEL, FULL_TRAVEL), right: draw.between(-FULL_TRAVEL, FULL_TRAVEL) }, rack };
+        return {
+          travel: { left: draw.between(-FULL_TRAVEL, FULL_TRAVEL), right: draw.between(-FULL_TRAVEL, FULL_TRAVEL) },
+          rack,
+        };
       case 'rolled':
         return { travel: draw.between(-30, 30), rack, roll: toRadians(draw.between(-5, 5)) };
     }

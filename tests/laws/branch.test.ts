@@ -38,7 +38,8 @@ function wildCorner(layout: LayoutName, seed: number): WildCorner {
 }
 
 const travels = Float64Array.from({ length: 2 * TRAVEL + 1 }, (_, i) => i - TRAVEL);
-const tableOf = ({ corner, rack }: WildCorner): PoseTable => solvePoses(corner, { travel: travels, rack: new Float64Array(travels.length).fill(rack) });
+const tableOf = ({ corner, rack }: WildCorner): PoseTable =>
+  solvePoses(corner, { travel: travels, rack: new Float64Array(travels.length).fill(rack) });
 
 /** Turn between two neighbouring records [rad], and what the larger of their own twists makes of 1 mm. */
 function turnBetween({ motions }: PoseTable, i: number): readonly [turn: number, expected: number] {
@@ -95,10 +96,18 @@ describe.each(LAYOUTS)('a wild %s', (layout) => {
       }
       for (const [i, other] of reachedBy(wild)) {
         const solved = table.status[i] === 0;
-        if (other !== null && solved) branch.limit(poseGap(other.pose, table.motions, i * MOTION_WIDTH), poseTolerance(table, i), () => `${where(i)} another pose`);
+        if (other !== null && solved)
+          branch.limit(
+            poseGap(other.pose, table.motions, i * MOTION_WIDTH),
+            poseTolerance(table, i),
+            () => `${where(i)} another pose`,
+          );
         else if (other !== null) {
           const { missingMm } = explainUnreachable(wild.corner, travels[i], wild.rack);
-          branch.check(missingMm !== undefined && missingMm <= FOLD_MM, () => `${where(i)}: called unreachable, ${missingMm} mm missing, but a path leads there`);
+          branch.check(
+            missingMm !== undefined && missingMm <= FOLD_MM,
+            () => `${where(i)}: called unreachable, ${missingMm} mm missing, but a path leads there`,
+          );
         } else branch.check(!solved, () => `${where(i)}: solved, but no path leads there`);
       }
     }

@@ -21,13 +21,20 @@ export interface RowComparison {
   readonly except?: readonly string[];
 }
 
-const agreementOf = (entry: ReadingEntry): Agreement => (CENTRES.includes(entry.key) ? CENTRE_AGREEMENT : AGREEMENT[entry.quantity]);
+const agreementOf = (entry: ReadingEntry): Agreement =>
+  CENTRES.includes(entry.key) ? CENTRE_AGREEMENT : AGREEMENT[entry.quantity];
 
 /** Farther than this a centre may have no value in one of two rows and one in the other [mm]: the line is drawn at 10 km. */
 const NEARLY_NONE = 1e6;
 
 /** Every reading of two rows that should be the same. */
-export function compareRows(breaches: Breaches, one: AxleRow, other: AxleRow, where: string, { part, turned = (value) => value, except = [] }: RowComparison): void {
+export function compareRows(
+  breaches: Breaches,
+  one: AxleRow,
+  other: AxleRow,
+  where: string,
+  { part, turned = (value) => value, except = [] }: RowComparison,
+): void {
   for (const owner of OWNERS) {
     for (const entry of ENTRIES[owner]) {
       if (except.includes(entry.key)) continue;
@@ -36,13 +43,17 @@ export function compareRows(breaches: Breaches, one: AxleRow, other: AxleRow, wh
       const at = (): string => `${where} ${owner}.${entry.key}`;
       if (a === null || b === null) {
         const rest = a ?? b;
-        breaches.check(rest === null || (CENTRES.includes(entry.key) && rest.some((value) => Math.abs(value) > NEARLY_NONE)), () => `${at()}: ${a} and ${b}`);
+        breaches.check(
+          rest === null || (CENTRES.includes(entry.key) && rest.some((value) => Math.abs(value) > NEARLY_NONE)),
+          () => `${at()}: ${a} and ${b}`,
+        );
         continue;
       }
       const { absolute, relative } = agreementOf(entry);
       // a far point is as sure as its distance, in both coordinates
       const size = Math.max(...a.map(Math.abs));
-      for (let i = 0; i < a.length; i++) breaches.limit(Math.abs(a[i] - turned(b[i], entry, i)), part * (absolute + relative * size), at);
+      for (let i = 0; i < a.length; i++)
+        breaches.limit(Math.abs(a[i] - turned(b[i], entry, i)), part * (absolute + relative * size), at);
     }
   }
 }

@@ -32,8 +32,16 @@ describe('a car without adjusters moved, at travel 0 and rack 0', () => {
             breaches.limit(gap, CLOSURE_MM, () => `seed ${seed} ${name} ${side} ${point}`);
           }
           const wheel = { ...axle.wheel, ...own?.wheel };
-          breaches.limit(Math.abs(toDegrees(row.value[side].camber) - wheel.camber), ANGLE_DEG, () => `seed ${seed} ${name} ${side} camber`);
-          breaches.limit(Math.abs(toDegrees(row.value[side].toe) - wheel.toe), ANGLE_DEG, () => `seed ${seed} ${name} ${side} toe`);
+          breaches.limit(
+            Math.abs(toDegrees(row.value[side].camber) - wheel.camber),
+            ANGLE_DEG,
+            () => `seed ${seed} ${name} ${side} camber`,
+          );
+          breaches.limit(
+            Math.abs(toDegrees(row.value[side].toe) - wheel.toe),
+            ANGLE_DEG,
+            () => `seed ${seed} ${name} ${side} toe`,
+          );
           for (const travel of ['springTravel', 'damperTravel'] as const) {
             const value = row.value[side][travel];
             if (value !== null) breaches.limit(Math.abs(value), CLOSURE_MM, () => `seed ${seed} ${name} ${side} ${travel}`);

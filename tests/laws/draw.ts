@@ -32,7 +32,11 @@ export function drawFrom(seed: number): Draw {
     near: ([x, y, z], by) => [rounded(x + between(-by, by)), rounded(y + between(-by, by)), rounded(z + between(-by, by))],
     leaning([x, y, z], by) {
       const size = between(0.5, 2);
-      return [rounded(size * (x + between(-by, by))), rounded(size * (y + between(-by, by))), rounded(size * (z + between(-by, by)))];
+      return [
+        rounded(size * (x + between(-by, by))),
+        rounded(size * (y + between(-by, by))),
+        rounded(size * (z + between(-by, by))),
+      ];
     },
   };
 }

@@ -1,9 +1,8 @@
 import { describe, it } from 'vitest';
 import { assembleCar, readingsOfAxle, toMechanism, type Failure } from '../../geometry/index';
-import { AXLES, carsOf, lockOf, SIDES } from './assembled';
+import { AXLES, carsOf, documentsOf, lockOf, SIDES } from './assembled';
 import { Breaches } from './breaches';
-import { drawFrom } from './draw';
-import { isWild, randomCar, SEEDS, SEEDS_IN_WORDS, SETUPS } from './randomCars';
+import { isWild, SEEDS, SEEDS_IN_WORDS, SETUPS } from './randomCars';
 
 /** What a failure lacks that somebody who wants to mend it needs. */
 function* lacks(failure: Failure): Generator<string> {
@@ -18,7 +17,7 @@ function* lacks(failure: Failure): Generator<string> {
 }
 
 describe('what cannot be answered', () => {
-  it(`is a failure with its kind, words and numbers, never a throw: positions far out of reach, wild seeds of ${SEEDS_IN_WORDS}`, () => {
+  it(`is a failure with its kind, words and numbers, never a throw: positions far out of reach, wild cars of ${SEEDS_IN_WORDS}`, () => {
     const breaches = new Breaches();
     let failures = 0;
     for (const { seed, document, setup, car, draw } of carsOf(SEEDS.filter(isWild))) {
@@ -27,7 +26,9 @@ describe('what cannot be answered', () => {
         for (let i = 0; i < 4; i++) {
           const far = draw.pick([150, 400, 2000, 1e6]);
           const rack = low === high ? 0 : draw.pick([0, 2 * low, 2 * high, 10 * high]);
-          const position = draw.chance(0.2) ? { travel: draw.between(-60, 60), rack, roll: draw.pick([0.2, -0.6, 1.4]) } : { travel: draw.between(-far, far), rack };
+          const position = draw.chance(0.2)
+            ? { travel: draw.between(-60, 60), rack, roll: draw.pick([0.2, -0.6, 1.4]) }
+            : { travel: draw.between(-far, far), rack };
           const where = (): string => `seed ${seed} ${setup} ${axle} ${JSON.stringify(position)}`;
           let answer;
           try {
@@ -41,7 +42,10 @@ describe('what cannot be answered', () => {
           const { failure } = answer;
           failures++;
           for (const lack of lacks(failure)) breaches.check(false, () => `${where()}: ${lack}`);
-          breaches.check(failure.missingMm !== undefined && failure.limitedBy !== undefined, () => `${where()}: no missing mm or no limiting link: ${failure.message}`);
+          breaches.check(
+            failure.missingMm !== undefined && failure.limitedBy !== undefined,
+            () => `${where()}: no missing mm or no limiting link: ${failure.message}`,
+          );
           breaches.check(failure.side !== undefined && SIDES.includes(failure.side), () => `${where()}: no side`);
         }
       }
@@ -51,17 +55,21 @@ describe('what cannot be answered', () => {
     breaches.expectNone(0);
   });
 
-  it(`is a failure with its kind, words and numbers where a setup cannot be put together, ${SEEDS_IN_WORDS}`, () => {
+  it(`is a failure with its kind, words and numbers where a setup cannot be put together, ${SEEDS_IN_WORDS}, every third`, () => {
     const breaches = new Breaches();
     let failures = 0;
-    for (const seed of SEEDS) {
-      const document = randomCar(seed);
-      const draw = drawFrom(-seed);
+    for (const { seed, document, draw } of documentsOf(SEEDS.filter((_, i) => i % 3 === 0))) {
       const mechanism = toMechanism(document);
-      const name = SETUPS[1 + (seed % 3)];
+      const name = SETUPS[1 + (Math.floor(seed / 3) % 3)];
       const setup = document.setups![name];
       // half of them with a ride height or a toe that few cars reach
-      const asked = draw.chance(0.5) ? setup : { ...setup, front: { ...setup.front, rideHeight: draw.between(-300, 300) }, rear: { ...setup.rear, ...(document.rear!.toeAdjuster === undefined ? {} : { setToe: draw.between(-30, 30) }) } };
+      const asked = draw.chance(0.5)
+        ? setup
+        : {
+            ...setup,
+            front: { ...setup.front, rideHeight: draw.between(-300, 300) },
+            rear: { ...setup.rear, ...(document.rear!.toeAdjuster === undefined ? {} : { setToe: draw.between(-30, 30) }) },
+          };
       let made;
       try {
         made = assembleCar(mechanism, asked);
@@ -72,10 +80,11 @@ describe('what cannot be answered', () => {
       breaches.check(true, () => '');
       if (made.ok) continue;
       failures++;
-      for (const lack of lacks(made.failure)) breaches.check(false, () => `seed ${seed} ${name}: ${lack}: ${made.failure.message}`);
+      for (const lack of lacks(made.failure))
+        breaches.check(false, () => `seed ${seed} ${name}: ${lack}: ${made.failure.message}`);
     }
-    breaches.expectNone(SEEDS.length);
-    breaches.check(failures > 150, () => `only ${failures} failures were seen`);
+    breaches.expectNone(SEEDS.length / 3);
+    breaches.check(failures > 60, () => `only ${failures} failures were seen`);
     breaches.expectNone(0);
   });
 });

@@ -20,7 +20,14 @@ interface Twist {
 
 const turned = ({ axes }: Pose, v: Vector): Vector => add(add(scale(axes[0], v[0]), scale(axes[1], v[1])), scale(axes[2], v[2]));
 
-const designPose = (linkage: Linkage): Pose => ({ axes: [[1, 0, 0], [0, 1, 0], [0, 0, 1]], centre: linkage.wheelCentre });
+const designPose = (linkage: Linkage): Pose => ({
+  axes: [
+    [1, 0, 0],
+    [0, 1, 0],
+    [0, 0, 1],
+  ],
+  centre: linkage.wheelCentre,
+});
 
 /** Six rows [∂/∂W, ∂/∂turn | what is missing], the height of the wheel centre last. */
 function rowsOf(linkage: Linkage, pose: Pose, travel: number, rack: number): number[][] {
@@ -132,7 +139,13 @@ export function settled(linkage: Linkage): Followed | null {
  * Follows the linkage in a straight line of travel and rack, in steps of `step` mm or less.
  * @returns where it came; the asked position where `arrived`
  */
-export function follow(linkage: Linkage, from: Followed, travel: number, rack: number, step: number): Followed & { readonly arrived: boolean } {
+export function follow(
+  linkage: Linkage,
+  from: Followed,
+  travel: number,
+  rack: number,
+  step: number,
+): Followed & { readonly arrived: boolean } {
   let { pose } = from;
   const [dTravel, dRack] = [travel - from.travel, rack - from.rack];
   const reach = Math.max(Math.abs(dTravel), Math.abs(dRack));
@@ -170,7 +183,12 @@ function tangent(linkage: Linkage, from: Followed, travel: number, rack: number)
 
 /** Largest distance of a pose from a motion record of the library, of points up to 400 mm from the wheel centre [mm]. */
 export function poseGap({ axes, centre }: Pose, motion: ArrayLike<number>, from: number): number {
-  let worst = Math.max(Math.abs(centre[0] - motion[from + 9]), Math.abs(centre[1] - motion[from + 10]), Math.abs(centre[2] - motion[from + 11]));
-  for (let i = 0; i < 3; i++) for (let j = 0; j < 3; j++) worst = Math.max(worst, 400 * Math.abs(axes[j][i] - motion[from + 3 * i + j]));
+  let worst = Math.max(
+    Math.abs(centre[0] - motion[from + 9]),
+    Math.abs(centre[1] - motion[from + 10]),
+    Math.abs(centre[2] - motion[from + 11]),
+  );
+  for (let i = 0; i < 3; i++)
+    for (let j = 0; j < 3; j++) worst = Math.max(worst, 400 * Math.abs(axes[j][i] - motion[from + 3 * i + j]));
   return worst;
 }

@@ -20,14 +20,19 @@ function* errorsOf(placed: PlacedCorner, side: AssembledSide): Generator<readonl
     const mirrorY = side.corner.side === 'left' ? 1 : -1;
     const r = placed.rotation;
     const [ax, ay, az] = [linkage.guide.axis[0], mirrorY * linkage.guide.axis[1], linkage.guide.axis[2]];
-    const axis = [r[0] * ax + r[1] * ay + r[2] * az, r[3] * ax + r[4] * ay + r[5] * az, r[6] * ax + r[7] * ay + r[8] * az] as const;
+    const axis = [
+      r[0] * ax + r[1] * ay + r[2] * az,
+      r[3] * ax + r[4] * ay + r[5] * az,
+      r[6] * ax + r[7] * ay + r[8] * az,
+    ] as const;
     const slide = subtract(placed.strut.top, placed.strut.foot);
     yield ['strut through its top', length(cross(slide, axis))];
   }
   const r = placed.rotation;
   const columns = [0, 1, 2].map((i) => [r[i], r[3 + i], r[6 + i]] as const);
   // turned by 1e-12 a point 1000 mm away is 1e-9 mm off
-  for (let i = 0; i < 3; i++) for (let j = i; j < 3; j++) yield ['knuckle stays rigid', 1000 * (dot(columns[i], columns[j]) - (i === j ? 1 : 0))];
+  for (let i = 0; i < 3; i++)
+    for (let j = i; j < 3; j++) yield ['knuckle stays rigid', 1000 * (dot(columns[i], columns[j]) - (i === j ? 1 : 0))];
 }
 
 describe('every solved pose', () => {
@@ -40,7 +45,11 @@ describe('every solved pose', () => {
           if (!placed.ok) continue;
           for (const side of SIDES) {
             for (const [name, error] of errorsOf(placed.value[side], car[axle]![side])) {
-              breaches.limit(Math.abs(error), CLOSURE_MM, () => `seed ${seed} ${setup} ${axle} ${side} ${JSON.stringify(position)} ${name}`);
+              breaches.limit(
+                Math.abs(error),
+                CLOSURE_MM,
+                () => `seed ${seed} ${setup} ${axle} ${side} ${JSON.stringify(position)} ${name}`,
+              );
             }
           }
         }

@@ -11,7 +11,8 @@ const MOVED = { x: 1234.5, y: 0, z: 321 };
 const PART = 1e-3;
 
 /** Coordinates move with the origin; nothing else does. */
-const turned = (value: number, { components }: ReadingEntry, i: number): number => (components === undefined ? value : value - MOVED[components[i]]);
+const turned = (value: number, { components }: ReadingEntry, i: number): number =>
+  components === undefined ? value : value - MOVED[components[i]];
 
 describe('the origin of coordinates', () => {
   it(`moves no reading but coordinates when it moves by ${MOVED.x} mm in X and ${MOVED.z} mm in Z, ${SEEDS_IN_WORDS}`, () => {

@@ -17,24 +17,76 @@ export function randomAdjusters(draw: Draw, linkage: LinkageDocument, parts: Par
   const someInner = rods[draw.pick(names)][0];
   const [armInner, armOuter] = rods[names[names.length - 2]];
   const adjusters: Record<string, AdjusterDocument> = {
-    toeTurnbuckle: { kind: 'turnbuckle', rod: rods['tieRod'] === undefined ? 'toe' : 'tieRod', perTurn: draw.pick([1.25, 1.5, 3]), range: [-5, 5], step: 0.25 },
+    toeTurnbuckle: {
+      kind: 'turnbuckle',
+      rod: rods['tieRod'] === undefined ? 'toe' : 'tieRod',
+      perTurn: draw.pick([1.25, 1.5, 3]),
+      range: [-5, 5],
+      step: 0.25,
+    },
     toeSlide: { kind: 'slide', moves: toeInner, along: draw.leaning([0, 1, 0], 0.3), range: [-6, 6], step: 0.5 },
-    toeCam: { kind: 'eccentric-bolt', moves: toeInner, slot: draw.leaning([0, 1, 0], 0.3), throw: draw.between(3, 7), seat: draw.pick(['body', 'arm'] as const), mark: 10 },
-    toeBush: { kind: 'offset-bushing', moves: toeInner, axis: draw.leaning([1, 0, 0], 0.2), twelve: draw.leaning([0, 0, 1], 0.2), offset: draw.between(2, 5), seat: 'arm', index: 15 },
+    toeCam: {
+      kind: 'eccentric-bolt',
+      moves: toeInner,
+      slot: draw.leaning([0, 1, 0], 0.3),
+      throw: draw.between(3, 7),
+      seat: draw.pick(['body', 'arm'] as const),
+      mark: 10,
+    },
+    toeBush: {
+      kind: 'offset-bushing',
+      moves: toeInner,
+      axis: draw.leaning([1, 0, 0], 0.2),
+      twelve: draw.leaning([0, 0, 1], 0.2),
+      offset: draw.between(2, 5),
+      seat: 'arm',
+      index: 15,
+    },
     shim: { kind: 'slide', moves: toeOuter, along: [0, 0, 1], range: [-8, 8], step: 0.5 },
     spacer: { kind: 'slide', moves: 'wheelCentre', along: 'spindle', range: [0, 25], step: 1 },
-    bush: { kind: 'offset-bushing', moves: armInner, axis: draw.leaning([1, 0, 0], 0.3), twelve: draw.leaning([0, 0, 1], 0.3), offset: draw.between(2, 6), seat: draw.pick(['body', 'arm'] as const), index: 15 },
-    pin: { kind: 'slide', moves: armOuter, along: draw.leaning([0, 0, -1], 0.2), ...(draw.chance(0.5) ? { seat: 'arm' as const } : {}), range: [-8, 8], step: 1 },
+    bush: {
+      kind: 'offset-bushing',
+      moves: armInner,
+      axis: draw.leaning([1, 0, 0], 0.3),
+      twelve: draw.leaning([0, 0, 1], 0.3),
+      offset: draw.between(2, 6),
+      seat: draw.pick(['body', 'arm'] as const),
+      index: 15,
+    },
+    pin: {
+      kind: 'slide',
+      moves: armOuter,
+      along: draw.leaning([0, 0, -1], 0.2),
+      ...(draw.chance(0.5) ? { seat: 'arm' as const } : {}),
+      range: [-8, 8],
+      step: 1,
+    },
     cam: { kind: 'eccentric-bolt', moves: someInner, slot: draw.leaning([0, 1, 0], 0.5), throw: draw.between(3, 6), mark: 15 },
   };
   if (linkage.layout === 'strut') {
     adjusters['topPlate'] = { kind: 'slide', moves: 'strutTop', along: draw.leaning([0, -1, 0], 0.3), range: [-15, 15], step: 1 };
-    adjusters['clamp'] = { kind: 'clamp-eccentric', pivot: 'clampLower', bolt: 'clampUpper', axis: draw.leaning([1, 0, 0], 0.3), throw: draw.between(1, 3), mark: 10 };
+    adjusters['clamp'] = {
+      kind: 'clamp-eccentric',
+      pivot: 'clampLower',
+      bolt: 'clampUpper',
+      axis: draw.leaning([1, 0, 0], 0.3),
+      throw: draw.between(1, 3),
+      mark: 10,
+    };
     if (parts.damper !== undefined) adjusters['foot'] = { kind: 'perch', perTurn: 2, range: [-10, 10], step: 0.5, moves: 'body' };
   }
-  if (linkage.trailingArm !== undefined) adjusters['pivotShim'] = { kind: 'slide', moves: linkage.trailingArm.pivot, along: [0, 0, 1], seat: draw.pick(['body', 'arm'] as const), range: [-6, 6], step: 0.5 };
+  if (linkage.trailingArm !== undefined)
+    adjusters['pivotShim'] = {
+      kind: 'slide',
+      moves: linkage.trailingArm.pivot,
+      along: [0, 0, 1],
+      seat: draw.pick(['body', 'arm'] as const),
+      range: [-6, 6],
+      step: 0.5,
+    };
   if (parts.spring !== undefined) adjusters['perch'] = { kind: 'perch', perTurn: 2, range: [-6, 6], step: 0.25 };
-  if (parts.antiRollBar !== undefined) adjusters['link'] = { kind: 'turnbuckle', rod: 'barLink', perTurn: 2, range: [-3, 3], step: 0.25 };
+  if (parts.antiRollBar !== undefined)
+    adjusters['link'] = { kind: 'turnbuckle', rod: 'barLink', perTurn: 2, range: [-3, 3], step: 0.25 };
   return adjusters;
 }
 

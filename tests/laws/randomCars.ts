@@ -1,4 +1,12 @@
-import type { AxleDocument, BodyDocument, CarDocument, SetupAxleDocument, SetupDocument, Triple, WheelDocument } from '../../geometry/car/document';
+import type {
+  AxleDocument,
+  BodyDocument,
+  CarDocument,
+  SetupAxleDocument,
+  SetupDocument,
+  Triple,
+  WheelDocument,
+} from '../../geometry/car/document';
 import { judgeMechanism } from '../../geometry/setup/judgeMechanism';
 import { drawFrom, type Draw } from './draw';
 import { randomAdjusters, randomSettings, TOE_ADJUSTERS } from './randomAdjusters';
@@ -40,8 +48,12 @@ function randomAxle(draw: Draw, name: LayoutName, scatter: number, x: number): A
   const adjusters = randomAdjusters(draw, linkage, parts);
   const toe = draw.pick(TOE_ADJUSTERS.filter(([, adjuster]) => adjusters[adjuster] !== undefined))[1];
   const own: Record<string, Triple> = {};
-  if (draw.chance(0.5)) for (const [point, at] of Object.entries(points)) if (draw.chance(0.6)) own[point] = draw.near(mirrored(at), 4);
-  const right = Object.keys(own).length === 0 ? undefined : { points: own, ...(draw.chance(0.7) ? { wheel: { camber: draw.between(-4, 1), toe: draw.between(-0.4, 0.4) } } : {}) };
+  if (draw.chance(0.5))
+    for (const [point, at] of Object.entries(points)) if (draw.chance(0.6)) own[point] = draw.near(mirrored(at), 4);
+  const right =
+    Object.keys(own).length === 0
+      ? undefined
+      : { points: own, ...(draw.chance(0.7) ? { wheel: { camber: draw.between(-4, 1), toe: draw.between(-0.4, 0.4) } } : {}) };
   return {
     ...linkage,
     points,
@@ -85,7 +97,9 @@ function randomSetupAxle(draw: Draw, axle: AxleDocument, setup: SetupName): Setu
     ...(draw.chance(0.7) ? toe : {}),
     ...(draw.chance(0.8) ? { rideHeight: draw.between(-35, 25) } : {}),
     ...(axle.spring !== undefined && draw.chance(0.5) ? { springRate: draw.between(30, 90) } : {}),
-    ...(axle.antiRollBar !== undefined && draw.chance(0.5) ? { barHole: draw.chance(0.5) ? hole() : { left: hole(), right: hole() } } : {}),
+    ...(axle.antiRollBar !== undefined && draw.chance(0.5)
+      ? { barHole: draw.chance(0.5) ? hole() : { left: hole(), right: hole() } }
+      : {}),
     ...(axle.antiRollBar !== undefined && draw.chance(0.3) ? { barRate: draw.pick([0, 12]) } : {}),
     ...(draw.chance(0.4) ? { wheel: { loadedRadius: draw.between(285, 325), camber: draw.between(-3, 0) } } : {}),
   };
@@ -96,13 +110,18 @@ function drawCar(draw: Draw, seed: number): CarDocument {
   const scatter = isWild(seed) ? WILD_MM : PLAUSIBLE_MM;
   const front = randomAxle(draw, layouts.front, scatter, draw.between(-20, 20));
   const rear = randomAxle(draw, layouts.rear, scatter, -draw.between(2300, 2800));
-  const setupOf = (name: SetupName): SetupDocument => ({ front: randomSetupAxle(draw, front, name), rear: randomSetupAxle(draw, rear, name) });
+  const setupOf = (name: SetupName): SetupDocument => ({
+    front: randomSetupAxle(draw, front, name),
+    rear: randomSetupAxle(draw, rear, name),
+  });
   return {
     format: 'jounce-car',
     version: 1,
     name: `Random car ${seed}`,
     ...(draw.chance(0.85) ? { body: randomBody(draw) } : {}),
-    ...(draw.chance(0.4) ? { masses: [{ name: 'driver', mass: 75, at: draw.near([-1400, 350, 450], 100), included: draw.chance(0.5) }] } : {}),
+    ...(draw.chance(0.4)
+      ? { masses: [{ name: 'driver', mass: 75, at: draw.near([-1400, 350, 450], 100), included: draw.chance(0.5) }] }
+      : {}),
     front,
     rear,
     setups: { Design: {}, Set: setupOf('Set'), Toe: setupOf('Toe'), Stance: setupOf('Stance') },

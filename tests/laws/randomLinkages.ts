@@ -2,7 +2,13 @@ import type { AxleDocument, Triple } from '../../geometry/car/document';
 import type { Draw } from './draw';
 
 /** The five kinds of corner that the laws are tried on. */
-export const LAYOUTS = ['strut', 'five rods', 'three rods and a trailing arm', 'steered double wishbone', 'steered five rods'] as const;
+export const LAYOUTS = [
+  'strut',
+  'five rods',
+  'three rods and a trailing arm',
+  'steered double wishbone',
+  'steered five rods',
+] as const;
 export type LayoutName = (typeof LAYOUTS)[number];
 
 type Points = Readonly<Record<string, Triple>>;
@@ -126,7 +132,9 @@ export function randomLinkage(draw: Draw, name: LayoutName, scatter: number, x: 
     layout: name === 'strut' ? 'strut' : 'multi-link',
     points,
     ...(rods === undefined ? {} : { rods }),
-    ...(name === 'three rods and a trailing arm' ? { trailingArm: { pivot: 'armPivot', axis: draw.leaning([0, 1, 0], 0.2) } } : {}),
+    ...(name === 'three rods and a trailing arm'
+      ? { trailingArm: { pivot: 'armPivot', axis: draw.leaning([0, 1, 0], 0.2) } }
+      : {}),
     ...(isSteered ? { steering } : {}),
   };
 }

@@ -26,7 +26,10 @@ function placeOn(draw: Draw, linkage: LinkageDocument, on: string): Triple {
   if (rod === undefined) return draw.near([x - 20, y - 110, z - 40], 50);
   const [inner, outer] = [points[rod[0]], points[rod[1]]];
   const t = draw.between(0.3, 0.9);
-  return draw.near([inner[0] + t * (outer[0] - inner[0]), inner[1] + t * (outer[1] - inner[1]), inner[2] + t * (outer[2] - inner[2])], 30);
+  return draw.near(
+    [inner[0] + t * (outer[0] - inner[0]), inner[1] + t * (outer[1] - inner[1]), inner[2] + t * (outer[2] - inner[2])],
+    30,
+  );
 }
 
 const above = (draw: Draw, [x, y, z]: Triple): Triple => draw.near([x - 20, Math.max(200, y - 90), z + 370], 70);
@@ -56,8 +59,15 @@ export function randomParts(draw: Draw, linkage: LinkageDocument): PartsDocument
   const linkOn = draw.pick(carriers(linkage));
   const linkEnd = placeOn(draw, linkage, linkOn);
   const behind = draw.chance(0.5) ? -1 : 1;
-  const armEnd = draw.near([linkEnd[0], Math.max(150, linkEnd[1] - 30), linkEnd[2] - draw.between(90, 260) * draw.pick([1, -1])], 15);
-  const pivot: Triple = [round(armEnd[0] + behind * draw.between(140, 260)), round(armEnd[1] - draw.between(20, 150)), round(armEnd[2] + draw.between(-40, 40))];
+  const armEnd = draw.near(
+    [linkEnd[0], Math.max(150, linkEnd[1] - 30), linkEnd[2] - draw.between(90, 260) * draw.pick([1, -1])],
+    15,
+  );
+  const pivot: Triple = [
+    round(armEnd[0] + behind * draw.between(140, 260)),
+    round(armEnd[1] - draw.between(20, 150)),
+    round(armEnd[2] + draw.between(-40, 40)),
+  ];
   const bar: AntiRollBarDocument = {
     pivot,
     ...(draw.chance(0.5) ? { axis: draw.leaning([0, 1, 0], 0.2) } : {}),

@@ -25,9 +25,9 @@ describe('rates by roll and by rack', () => {
     for (const { seed, document, setup, car, draw } of carsOf(SEEDS)) {
       const axle = draw.pick(AXLES);
       const [low, high] = lockOf(document[axle]!);
-      const rack = low === high || draw.chance(0.5) ? 0 : draw.between(low, high);
       // level, the wheels are where they are put, on the ground or not: only a car that stands on it rolls out of that position
       const level = car[axle]!.rideHeight !== null && draw.chance(0.5);
+      const rack = level || low === high || draw.chance(0.5) ? 0 : draw.between(low, high);
       const roll = level ? 0 : toRadians(draw.between(0.5, 4) * draw.pick([1, -1]));
       const travel = level ? 0 : draw.between(-25, 25);
       const positions = [0, ...OFFSETS].map((offset): Position => ({ travel, rack, roll: roll + offset * ROLL_STEP }));
@@ -44,8 +44,14 @@ describe('rates by roll and by rack', () => {
       // + roll: the left side goes up, the right wheel is the outer one
       const [asLeft, asRight] = [1 + rate((row) => row.left.camber), 1 - rate((row) => row.right.camber)];
       const camber = roll > 0 ? asRight : roll < 0 ? asLeft : 0.5 * (asLeft + asRight);
-      if (!Number.isNaN(steer)) breaches.limit(Math.abs(both.rollSteer - steer), 1e-7 * Math.abs(steer) + FLOOR, () => `${where} rollSteer`);
-      if (!Number.isNaN(camber)) breaches.limit(Math.abs(both.camberCompensation - camber), 1e-7 * Math.abs(camber) + FLOOR, () => `${where} camberCompensation`);
+      if (!Number.isNaN(steer))
+        breaches.limit(Math.abs(both.rollSteer - steer), 1e-7 * Math.abs(steer) + FLOOR, () => `${where} rollSteer`);
+      if (!Number.isNaN(camber))
+        breaches.limit(
+          Math.abs(both.camberCompensation - camber),
+          1e-7 * Math.abs(camber) + FLOOR,
+          () => `${where} camberCompensation`,
+        );
     }
     breaches.expectNone(1800);
     breaches.check(unsettled < 60, () => `${unsettled} differences did not settle`);
@@ -59,12 +65,25 @@ describe('rates by roll and by rack', () => {
       const steering = document[axle]!.steering;
       if (steering?.perTurn === undefined) continue;
       const travel = draw.between(-60, 60);
-      const rows = rowsAround(sweepAxle(car, axle, [0, ...OFFSETS].map((offset): Position => ({ travel, rack: offset * RACK_STEP }))));
+      const rows = rowsAround(
+        sweepAxle(
+          car,
+          axle,
+          [0, ...OFFSETS].map((offset): Position => ({ travel, rack: offset * RACK_STEP })),
+        ),
+      );
       if (rows === null) continue;
       const [{ both }, ...around] = rows;
-      const { value } = derivative(around.map((row) => 0.5 * (row.left.steerAngle + row.right.steerAngle)), RACK_STEP);
+      const { value } = derivative(
+        around.map((row) => 0.5 * (row.left.steerAngle + row.right.steerAngle)),
+        RACK_STEP,
+      );
       const ratio = Math.abs((2 * Math.PI) / steering.perTurn / value);
-      breaches.limit(Math.abs((both.steeringRatio ?? NaN) - ratio), 1e-7 * ratio, () => `seed ${seed} ${setup} ${axle} travel ${travel} steeringRatio`);
+      breaches.limit(
+        Math.abs((both.steeringRatio ?? NaN) - ratio),
+        1e-7 * ratio,
+        () => `seed ${seed} ${setup} ${axle} travel ${travel} steeringRatio`,
+      );
     }
     breaches.expectNone(700);
   });

@@ -39,7 +39,10 @@ describe('a car that stands', () => {
       const car = made.value;
       const rise = (heights.rear ?? 0) - heights.front;
       const wheelbase = car.mechanism.wheelbase!;
-      breaches.check(Math.sign(car.pitch) === Math.sign(rise), () => `seed ${seed}: pitch ${car.pitch} with the rear ${rise} mm higher`);
+      breaches.check(
+        Math.sign(car.pitch) === Math.sign(rise),
+        () => `seed ${seed}: pitch ${car.pitch} with the rear ${rise} mm higher`,
+      );
       breaches.limit(Math.abs(Math.tan(car.pitch) - rise / wheelbase), 1e-14, () => `seed ${seed}: tan of the pitch`);
       const n: Vector = [-Math.sin(car.pitch), 0, Math.cos(car.pitch)];
       for (const axle of AXLES) {
@@ -70,10 +73,16 @@ describe('a car that stands', () => {
         const [x, , z] = car[axle]!.groundPoint;
         const ground: Vector = [x, 0, z + heave - (car[axle]!.rideHeight ?? 0)];
         const where = `seed ${seed} ${setup} ${axle} heave ${heave} rack ${rack} roll ${roll}`;
-        for (const side of SIDES) breaches.limit(Math.abs(dot(subtract(placed.value[side].contactCentre, ground), n)), ON_GROUND_MM, () => `${where} ${side}`);
+        for (const side of SIDES)
+          breaches.limit(
+            Math.abs(dot(subtract(placed.value[side].contactCentre, ground), n)),
+            ON_GROUND_MM,
+            () => `${where} ${side}`,
+          );
         // + roll lifts the left side of the body: its wheel hangs down
         const { left, right } = placed.value.travel;
-        if (car[axle]!.setup?.rideHeight === undefined && Math.abs(roll) > 0.05) breaches.check(roll > 0 === left < right, () => `${where}: travels ${left}, ${right}`);
+        if (car[axle]!.setup?.rideHeight === undefined && Math.abs(roll) > 0.05)
+          breaches.check(roll > 0 === left < right, () => `${where}: travels ${left}, ${right}`);
       }
     }
     breaches.expectNone(4000);

@@ -1,4 +1,16 @@
-import type { AdjusterDocument, AntiRollBarDocument, AxleDocument, CarDocument, DamperDocument, SetupAxleDocument, SetupDocument, SideSettings, SpringDocument, Triple, WheelDocument } from '../../geometry/car/document';
+import type {
+  AdjusterDocument,
+  AntiRollBarDocument,
+  AxleDocument,
+  CarDocument,
+  DamperDocument,
+  SetupAxleDocument,
+  SetupDocument,
+  SideSettings,
+  SpringDocument,
+  Triple,
+  WheelDocument,
+} from '../../geometry/car/document';
 
 /**
  * The same car written down in another way: another origin, another unit, another size, mirrored. What the random cars do not
@@ -9,7 +21,10 @@ interface Turn {
   readonly length: (value: number) => number;
 }
 
-function mapValues<Value, Other>(record: Readonly<Record<string, Value>>, turn: (value: Value, name: string) => Other): Record<string, Other> {
+function mapValues<Value, Other>(
+  record: Readonly<Record<string, Value>>,
+  turn: (value: Value, name: string) => Other,
+): Record<string, Other> {
   return Object.fromEntries(Object.entries(record).map(([name, value]) => [name, turn(value, name)]));
 }
 
@@ -43,7 +58,8 @@ function turnSpring(spring: SpringDocument, { length }: Turn): SpringDocument {
   return spring.helper === undefined ? turned : { ...turned, helper: at(spring.helper, ['freeLength', 'solidLength'], length) };
 }
 
-const turnDamper = (damper: DamperDocument, { length }: Turn): DamperDocument => at(damper, ['stroke', 'bumpStopAt', 'droopStopAt', 'open', 'closed'], length);
+const turnDamper = (damper: DamperDocument, { length }: Turn): DamperDocument =>
+  at(damper, ['stroke', 'bumpStopAt', 'droopStopAt', 'open', 'closed'], length);
 
 const turnBar = (bar: AntiRollBarDocument, { point }: Turn): AntiRollBarDocument => ({
   ...bar,
@@ -59,11 +75,27 @@ function turnAxle(axle: AxleDocument, turn: Turn): AxleDocument {
   return {
     ...axle,
     points: mapValues(axle.points, turn.point),
-    ...(right === undefined ? {} : { right: { ...(right.points === undefined ? {} : { points: mapValues(right.points, turn.point) }), ...(right.wheel === undefined ? {} : { wheel: turnWheel(right.wheel, turn) }) } }),
+    ...(right === undefined
+      ? {}
+      : {
+          right: {
+            ...(right.points === undefined ? {} : { points: mapValues(right.points, turn.point) }),
+            ...(right.wheel === undefined ? {} : { wheel: turnWheel(right.wheel, turn) }),
+          },
+        }),
     wheel: turnWheel(axle.wheel, turn),
     ...(steering === undefined
       ? {}
-      : { steering: { ...at(steering, ['perTurn'], turn.length), ...(lock === undefined ? {} : { travel: typeof lock === 'number' ? turn.length(lock) : ([turn.length(lock[0]), turn.length(lock[1])] as const) }) } }),
+      : {
+          steering: {
+            ...at(steering, ['perTurn'], turn.length),
+            ...(lock === undefined
+              ? {}
+              : {
+                  travel: typeof lock === 'number' ? turn.length(lock) : ([turn.length(lock[0]), turn.length(lock[1])] as const),
+                }),
+          },
+        }),
     ...(axle.spring === undefined ? {} : { spring: turnSpring(axle.spring, turn) }),
     ...(axle.damper === undefined ? {} : { damper: turnDamper(axle.damper, turn) }),
     ...(axle.antiRollBar === undefined ? {} : { antiRollBar: turnBar(axle.antiRollBar, turn) }),
@@ -73,7 +105,8 @@ function turnAxle(axle: AxleDocument, turn: Turn): AxleDocument {
 }
 
 function turnSetupAxle(setup: SetupAxleDocument, axle: AxleDocument, turn: Turn): SetupAxleDocument {
-  const settings = (side: SideSettings): SideSettings => mapValues(side, (value, name) => (value !== null && axle.adjusters?.[name]?.kind === 'slide' ? turn.length(value) : value));
+  const settings = (side: SideSettings): SideSettings =>
+    mapValues(side, (value, name) => (value !== null && axle.adjusters?.[name]?.kind === 'slide' ? turn.length(value) : value));
   return {
     ...at(setup, ['rideHeight'], turn.length),
     ...(setup.both === undefined ? {} : { both: settings(setup.both) }),
@@ -89,7 +122,8 @@ function turnCar(car: CarDocument, turn: Turn): CarDocument {
   for (const name of axles) if (car[name] !== undefined) turned[name] = turnAxle(car[name], turn);
   const setups = mapValues(car.setups ?? {}, (setup): SetupDocument => {
     const parts: { front?: SetupAxleDocument; rear?: SetupAxleDocument } = {};
-    for (const name of axles) if (setup[name] !== undefined && car[name] !== undefined) parts[name] = turnSetupAxle(setup[name], car[name], turn);
+    for (const name of axles)
+      if (setup[name] !== undefined && car[name] !== undefined) parts[name] = turnSetupAxle(setup[name], car[name], turn);
     return { ...setup, ...parts };
   });
   return {
@@ -105,7 +139,10 @@ function turnCar(car: CarDocument, turn: Turn): CarDocument {
 export const withOriginMoved = (car: CarDocument, x: number, z: number): CarDocument =>
   turnCar(car, { point: (at) => [at[0] + x, at[1], at[2] + z], length: (value) => value });
 
-const scaled = (factor: number): Turn => ({ point: ([x, y, z]) => [x * factor, y * factor, z * factor], length: (value) => value * factor });
+const scaled = (factor: number): Turn => ({
+  point: ([x, y, z]) => [x * factor, y * factor, z * factor],
+  length: (value) => value * factor,
+});
 
 export const inInches = (car: CarDocument): CarDocument => ({ ...turnCar(car, scaled(1 / 25.4)), units: { length: 'in' } });
 
@@ -132,7 +169,9 @@ function mirrorAxle(axle: AxleDocument): AxleDocument {
     right: { points: Object.fromEntries(Object.keys(own).map((name) => [name, across(axle.points[name])])), wheel },
     wheel: rightWheel,
     // the axis belongs to the car: mirrored it points to the right, so it is turned round, and the rack's sense with it
-    ...(steering === undefined ? {} : { steering: { ...steering, axis: [-steering.axis[0], steering.axis[1], -steering.axis[2]] as const } }),
+    ...(steering === undefined
+      ? {}
+      : { steering: { ...steering, axis: [-steering.axis[0], steering.axis[1], -steering.axis[2]] as const } }),
   };
 }
 
@@ -141,7 +180,9 @@ function mirrorSetupAxle({ left, right, barHole, ...rest }: SetupAxleDocument): 
     ...rest,
     ...(right === undefined ? {} : { left: right }),
     ...(left === undefined ? {} : { right: left }),
-    ...(barHole === undefined ? {} : { barHole: typeof barHole === 'string' ? barHole : { left: barHole.right, right: barHole.left } }),
+    ...(barHole === undefined
+      ? {}
+      : { barHole: typeof barHole === 'string' ? barHole : { left: barHole.right, right: barHole.left } }),
   };
 }
 
