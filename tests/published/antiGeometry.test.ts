@@ -3,7 +3,7 @@ import type { BodyDocument } from '../../geometry/index';
 import { rowAt, stand } from './ask';
 import { hingeAxle } from './hingeAxle';
 import { expectRelative, expectWithin } from './near';
-import { CLOSED_RELATIVE } from './tolerances';
+import { CENTRE_MM, CLOSED_RELATIVE, CLOSED_SLOPE } from './tolerances';
 
 const [WHEELBASE, HEIGHT] = [2700, 550];
 const RADIUS = 300;
@@ -33,11 +33,11 @@ describe('D06 anti-dive and anti-lift with outboard brakes', () => {
   it('front', () => {
     expectWithin(f.left.longitudinalSlopeContact, 0.066666666667, 1e-9, 'dx/dz');
     expectWithin(f.both.antiDive, 21.272727273, 1e-9, 'anti-dive');
-    expectWithin(f.left.sideViewInstantCentre![0], -3000, 1e-5, 'instant centre x');
-    expectWithin(f.left.sideViewInstantCentre![1], 200, 1e-5, 'instant centre z');
+    expectWithin(f.left.sideViewInstantCentre![0], -3000, CENTRE_MM, 'instant centre x');
+    expectWithin(f.left.sideViewInstantCentre![1], 200, CENTRE_MM, 'instant centre z');
     // behind the contact: minus
     expectRelative(f.left.sideViewSwingArmLength, -Math.sqrt(3000 * 3000 + 200 * 200), CLOSED_RELATIVE, 'side-view swing arm');
-    expectWithin(f.left.jackingPerLongitudinal, -1 / 15, 1e-9, 'jacking');
+    expectWithin(f.left.jackingPerLongitudinal, -1 / 15, CLOSED_SLOPE, 'jacking');
   });
 
   it('rear', () => {
@@ -68,7 +68,7 @@ describe('anti-lift and anti-squat under drive', () => {
     ['both', { drivenAxle: 'both', driveFrontShare: 0.4 }, 0.4],
   ] as const)('driven axle %s: the front lifts against the drive', (_name, drive, share) => {
     const { left, both } = rowAt(carWith(drive), 'front');
-    expectWithin(left.longitudinalSlopeWheelCentre, -100 / 3000, 1e-9, 'dx/dz of the wheel centre');
+    expectWithin(left.longitudinalSlopeWheelCentre, -100 / 3000, CLOSED_SLOPE, 'dx/dz of the wheel centre');
     expectRelative(both.antiLiftDrive, (100 * share * -100 * WHEELBASE) / (3000 * HEIGHT), CLOSED_RELATIVE);
   });
 
@@ -76,7 +76,7 @@ describe('anti-lift and anti-squat under drive', () => {
     ['rear', { drivenAxle: 'rear' }, 1],
     ['both', { drivenAxle: 'both', driveFrontShare: 0.4 }, 0.6],
   ] as const)('driven axle %s: anti-squat', (_name, drive, share) => {
-    expectWithin(rowAt(carWith(drive), 'rear').both.antiSquat, 0, 1e-9, 'instant centre level with the wheel centre');
+    expectWithin(rowAt(carWith(drive), 'rear').both.antiSquat, 0, CLOSED_SLOPE, 'instant centre level with the wheel centre');
     const { both } = rowAt(stand({ front, rear: high, body: { ...body, ...drive } }), 'rear');
     expectRelative(both.antiSquat, (100 * share * 180 * WHEELBASE) / (2000 * HEIGHT), CLOSED_RELATIVE);
   });

@@ -4,7 +4,7 @@ import { distance } from '../../geometry/core/vector';
 import { placedAt, rowAt, stand } from './ask';
 import { hingeAxle } from './hingeAxle';
 import { expectRelative, expectWithin } from './near';
-import { CLOSED_DEG, CLOSED_MM, CLOSED_RELATIVE } from './tolerances';
+import { CLOSED_DEG, CLOSED_MM, CLOSED_RELATIVE, DIFFERENCE_RELATIVE } from './tolerances';
 import { bisect } from './turn';
 
 // A wheel on a trailing hinge across the car, level with it, and a bar whose arm is the image of the line from the hinge to the
@@ -120,6 +120,6 @@ describe('roll stiffness of the bar', () => {
     // ½ K φ² with φ = travel/half track, in N·mm
     const travel = 0.5;
     const bySlope = (2 * energy(travel) * HALF * HALF) / (travel * travel) / 1000;
-    expectRelative(rowAt(car, 'rear').both.barRollStiffness, toRadians(bySlope), 1e-6);
+    expectRelative(rowAt(car, 'rear').both.barRollStiffness, toRadians(bySlope), DIFFERENCE_RELATIVE);
   });
 });

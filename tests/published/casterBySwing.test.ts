@@ -4,6 +4,7 @@ import { rowAt, stand } from './ask';
 import { expectWithin } from './near';
 import { kingpinOf, positionFor, steeredAxle } from './steeredAxle';
 import { bisect, turned } from './turn';
+import { CLOSED_DEG, CLOSED_MM } from './tolerances';
 
 // D04. D. B. January, Steering Geometry and Caster Measurement, SAE 850219, 1985 (abstract and first page read in a public copy):
 // caster is measured from camber during a steer sweep. Camber of the left wheel at equal steer angles to the left and to the right,
@@ -35,7 +36,7 @@ describe.each(['strut', 'multi-link'] as const)('D04 caster from a steer sweep, 
         return toDegrees(Math.atan2(-s[0], s[1])) - groundAngle;
       };
       const { rack, travel } = positionFor(wanted, bisect(miss, -40, 40));
-      expectWithin(travel, 0, 1e-9, 'travel');
+      expectWithin(travel, 0, CLOSED_MM, 'travel');
       const { left } = rowAt(car, 'front', { rack });
       expectWithin(left.steerAngle, groundAngle, 1e-8, 'steer angle');
       return left.camber;
@@ -60,7 +61,7 @@ describe.each(['strut', 'multi-link'] as const)('D04 caster from a steer sweep, 
 
   it('does not depend on where the rack stands', () => {
     const car = stand({ front: steeredAxle({ layout, kingpinInclination: 14, caster: 7 }) });
-    expectWithin(rowAt(car, 'front', { rack: 17 }).left.casterBySwing, rowAt(car, 'front').left.casterBySwing!, 1e-9);
+    expectWithin(rowAt(car, 'front', { rack: 17 }).left.casterBySwing, rowAt(car, 'front').left.casterBySwing!, CLOSED_DEG);
   });
 
   it('has no value on an axle that is not steered, and says why', () => {

@@ -4,7 +4,7 @@ import { cross, dot, length, subtract, unit, type Vector } from '../../geometry/
 import { goldenDocument } from '../golden/goldenCars';
 import { placedAt, rowAt, stand } from './ask';
 import { expectRelative, expectWithin } from './near';
-import { CLOSED_DEG, DIFFERENCE_RELATIVE } from './tolerances';
+import { CLOSED_DEG, DIFFERENCE_RELATIVE, SEARCHED_DEG } from './tolerances';
 import { bisect } from './turn';
 
 // Readings that the reference cars have parts for but no expectation of, against differences of other readings along the travel: the
@@ -94,7 +94,7 @@ describe.each(['car-21', 'car-22', 'car-23', 'car-24'] as const)('%s: caster by 
     };
     const outward = side === 'left' ? 20 : -20;
     const wanted = (camberAt(outward) - camberAt(-outward)) / (2 * Math.sin(toRadians(20)));
-    expectWithin(rowAt(car, 'front')[side].casterBySwing, wanted, 1e-8);
+    expectWithin(rowAt(car, 'front')[side].casterBySwing, wanted, SEARCHED_DEG);
   });
 });
 

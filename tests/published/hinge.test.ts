@@ -3,7 +3,7 @@ import { toDegrees, toRadians, type AxleDocument, type Triple } from '../../geom
 import { add, cross, distance, scale, subtract, unit } from '../../geometry/core/vector';
 import { placedAt, rowAt, stand } from './ask';
 import { expectRelative, expectWithin } from './near';
-import { CLOSED_RELATIVE } from './tolerances';
+import { CENTRE_MM, CLOSED_RELATIVE } from './tolerances';
 import { rotate, turned, turnedAbout } from './turn';
 
 // D02. Exact construction (lines that all meet one line form a special linear complex; K. H. Hunt, Kinematic Geometry of
@@ -95,13 +95,21 @@ describe('D02 five links that form an exact hinge', () => {
     const inPlane = (part: number) => add(point, scale(direction, part));
     const front = inPlane((cx - point[0]) / direction[0]);
     const side = inPlane((cy - point[1]) / direction[1]);
-    expectWithin(left.frontViewInstantCentre![0], front[1], 1e-6, 'front view, y');
-    expectWithin(left.frontViewInstantCentre![1], front[2], 1e-6, 'front view, z');
-    expectWithin(left.sideViewInstantCentre![0], side[0], 1e-6, 'side view, x');
-    expectWithin(left.sideViewInstantCentre![1], side[2], 1e-6, 'side view, z');
+    expectWithin(left.frontViewInstantCentre![0], front[1], CENTRE_MM, 'front view, y');
+    expectWithin(left.frontViewInstantCentre![1], front[2], CENTRE_MM, 'front view, z');
+    expectWithin(left.sideViewInstantCentre![0], side[0], CENTRE_MM, 'side view, x');
+    expectWithin(left.sideViewInstantCentre![1], side[2], CENTRE_MM, 'side view, z');
     // + inboard: this one lies inboard; + ahead: so does this one
-    expectWithin(left.swingArmLength, Math.sqrt((cy - front[1]) * (cy - front[1]) + (cz - front[2]) * (cz - front[2])), 1e-6);
-    expectWithin(left.sideViewSwingArmLength, Math.sqrt((side[0] - cx) * (side[0] - cx) + (cz - side[2]) * (cz - side[2])), 1e-6);
+    expectWithin(
+      left.swingArmLength,
+      Math.sqrt((cy - front[1]) * (cy - front[1]) + (cz - front[2]) * (cz - front[2])),
+      CENTRE_MM,
+    );
+    expectWithin(
+      left.sideViewSwingArmLength,
+      Math.sqrt((side[0] - cx) * (side[0] - cx) + (cz - side[2]) * (cz - side[2])),
+      CENTRE_MM,
+    );
   });
 
   it('turns the design camber with the hinge', () => {

@@ -4,6 +4,7 @@ import { loadTransfers, rollGradient } from '../../geometry/axle/loadTransfer';
 import { rowAt, stand, wholeCarAt } from './ask';
 import { hingeAxle } from './hingeAxle';
 import { expectRelative, expectWithin } from './near';
+import { CENTRE_MM, CLOSED_DEG, LIGHT_SPRING_RELATIVE } from './tolerances';
 
 // P33. D. C. Barton, J. D. Fieldhouse, Automotive Chassis Engineering, Springer 2018, pp. 173-174, worked example; page 174 read in
 // a public flip-book copy, page 173 not seen. 0.6 g with g = 9.81. N, m, kg there. Tolerances of the case: 0.6 N, gradient 0.5 %.
@@ -114,23 +115,22 @@ describe.each([
   const lever = (SPRUNG_HEIGHT - axisUnder(WHEELBASE * AXLES.rear.share)) * foreshortened;
   const overturning = (SPRUNG * STANDARD_GRAVITY * lever) / 1000;
   const gradient = overturning / (kFront + kRear - overturning);
-  const TOLERANCE = 1e-7;
 
   it('has the roll centres and stiffnesses of the case', () => {
-    for (const name of ['front', 'rear'] as const) expectWithin(rows[name].both.rollCentreHeight, heights[name], 1e-6, name);
-    expectRelative(rows.front.both.springRollStiffness, toRadians(kFront), TOLERANCE, 'front');
-    expectRelative(rows.rear.both.springRollStiffness, toRadians(kRear), TOLERANCE, 'rear');
-    expectRelative(rows.rear.both.rollStiffness, toRadians(kRear), TOLERANCE, 'rear, in all');
+    for (const name of ['front', 'rear'] as const) expectWithin(rows[name].both.rollCentreHeight, heights[name], CENTRE_MM, name);
+    expectRelative(rows.front.both.springRollStiffness, toRadians(kFront), LIGHT_SPRING_RELATIVE, 'front');
+    expectRelative(rows.rear.both.springRollStiffness, toRadians(kRear), LIGHT_SPRING_RELATIVE, 'rear');
+    expectRelative(rows.rear.both.rollStiffness, toRadians(kRear), LIGHT_SPRING_RELATIVE, 'rear, in all');
   });
 
   it('has its roll gradient and roll axis', () => {
-    expectRelative(whole.rollGradient, toDegrees(gradient), TOLERANCE, 'roll gradient');
-    expectWithin(whole.rollAxisInclination, toDegrees(Math.atan(slope)), 1e-9, 'inclination');
+    expectRelative(whole.rollGradient, toDegrees(gradient), LIGHT_SPRING_RELATIVE, 'roll gradient');
+    expectWithin(whole.rollAxisInclination, toDegrees(Math.atan(slope)), CLOSED_DEG, 'inclination');
     const behindFront = WHEELBASE * (1 - body.frontShare!);
     expectWithin(
       whole.rollAxisToCentreOfGravity,
       (body.centreOfGravityHeight! - axisUnder(behindFront)) * foreshortened,
-      1e-6,
+      CENTRE_MM,
       'lever',
     );
   });
@@ -144,11 +144,16 @@ describe.each([
     expectRelative(
       both.loadTransferGeometric,
       (SPRUNG * share * STANDARD_GRAVITY * heights[name]) / track,
-      TOLERANCE,
+      LIGHT_SPRING_RELATIVE,
       'geometric',
     );
-    expectRelative(both.loadTransferElastic, (1000 * stiffness * gradient) / track, TOLERANCE, 'elastic');
-    expectRelative(both.loadTransferUnsprung, (2 * UNSPRUNG * STANDARD_GRAVITY * WHEEL_HEIGHT) / track, TOLERANCE, 'unsprung');
+    expectRelative(both.loadTransferElastic, (1000 * stiffness * gradient) / track, LIGHT_SPRING_RELATIVE, 'elastic');
+    expectRelative(
+      both.loadTransferUnsprung,
+      (2 * UNSPRUNG * STANDARD_GRAVITY * WHEEL_HEIGHT) / track,
+      LIGHT_SPRING_RELATIVE,
+      'unsprung',
+    );
   });
 
   it('moves as much load as the overturning moment asks for', () => {
@@ -159,6 +164,6 @@ describe.each([
       return sum + (loadTransferElastic! + loadTransferGeometric! + loadTransferUnsprung!) * track;
     }, 0);
     const leaning = 1000 * overturning * gradient;
-    expectRelative(moved, mass * STANDARD_GRAVITY * body.centreOfGravityHeight! + leaning, 1e-6 + slope * slope);
+    expectRelative(moved, mass * STANDARD_GRAVITY * body.centreOfGravityHeight! + leaning, LIGHT_SPRING_RELATIVE + slope * slope);
   });
 });

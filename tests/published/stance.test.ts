@@ -4,7 +4,7 @@ import { dot, subtract } from '../../geometry/core/vector';
 import { rowAt, stand, wholeCarAt } from './ask';
 import { hingeAxle } from './hingeAxle';
 import { expectWithin } from './near';
-import { CLOSED_DEG, CLOSED_MM } from './tolerances';
+import { CENTRE_MM, CLOSED_DEG, CLOSED_MM } from './tolerances';
 
 // Front: wheels on hinges along the car, level with the wheel centres, so that they swing in the cross plane only. Rear: hinges across
 // the car, so that they swing in the lengthwise plane only. Everything about where wheels and body stand then has a closed form.
@@ -37,7 +37,7 @@ describe('half track, track and swing arm of a wheel that swings in the cross pl
     expectWithin(both.track, 2 * contact[0], CLOSED_MM, 'track');
     expectWithin(both.trackChange, 2 * (contact[0] - HALF), CLOSED_MM, 'track change');
     const [dy, dz] = [contact[0] - INNER, contact[1] - RADIUS];
-    expectWithin(left.swingArmLength, Math.sqrt(dy * dy + dz * dz), 1e-6, 'swing arm, inboard');
+    expectWithin(left.swingArmLength, Math.sqrt(dy * dy + dz * dz), CENTRE_MM, 'swing arm, inboard');
     expectWithin(left.wheelbaseChange, 0, CLOSED_MM, 'no wheelbase change');
   });
 
@@ -48,7 +48,7 @@ describe('half track, track and swing arm of a wheel that swings in the cross pl
       loadedRadius: RADIUS,
     });
     const { left } = rowAt(stand({ front: outside }), 'front');
-    expectWithin(left.swingArmLength, -Math.sqrt((1900 - HALF) * (1900 - HALF) + 500 * 500), 1e-6);
+    expectWithin(left.swingArmLength, -Math.sqrt((1900 - HALF) * (1900 - HALF) + 500 * 500), CENTRE_MM);
   });
 });
 

@@ -4,7 +4,7 @@ import { ackermannPercent } from '../../geometry/axle/ackermann';
 import { rowAt, stand } from './ask';
 import { hingeAxle } from './hingeAxle';
 import { expectRelative, expectWithin } from './near';
-import { CLOSED_DEG, CLOSED_RELATIVE } from './tolerances';
+import { CLOSED_DEG, CLOSED_RELATIVE, SMALL_DIFFERENCE_RELATIVE } from './tolerances';
 
 // D05. cot(outer) − cot(inner) = track/wheelbase; ISO 8855:2011 clause 7.1.9 defines the Ackermann geometry (read in a public
 // preview). Closed form; 2.6/1.5/28 is a textbook exercise. Metres and degrees. Tolerance of the case: 1e-8 deg.
@@ -87,7 +87,7 @@ describe.each([0, 12, -9])('steering by upright kingpins, arms splayed by %f deg
     const [inner, outer] = steerLeft + steerRight > 0 ? [steerLeft, steerRight] : [-steerRight, -steerLeft];
     const cot = (degrees: number): number => 1 / Math.tan(toRadians(degrees));
     const ideal = toDegrees(Math.atan(1 / (cot(outer) - KINGPINS / WHEELBASE)));
-    expectRelative(both.ackermann, (100 * (inner - outer)) / (ideal - outer), 1e-8, 'Ackermann');
+    expectRelative(both.ackermann, (100 * (inner - outer)) / (ideal - outer), SMALL_DIFFERENCE_RELATIVE, 'Ackermann');
     expectRelative(both.turningCircle, 2 * (WHEELBASE / Math.sin(toRadians(outer)) + 205 / 2), CLOSED_RELATIVE, 'turning circle');
     expectRelative(
       both.steeringRatio,

@@ -3,6 +3,7 @@ import { toDegrees, toRadians } from '../../geometry/index';
 import { placedAt, rowAt, stand } from './ask';
 import { expectWithin } from './near';
 import { AT_300, AT_ROW_0, planarStrutAxle } from './planarStrut';
+import { CLOSED_MM } from './tolerances';
 
 // D01. Geometry of P01; the roll-centre construction from the textbooks (Reimpell/Stoll/Betzler; Milliken & Milliken; Dixon) from
 // memory, numbers computed for the catalogue of check values. Centre line at X = 0, ground at Y = 0, contact 0.30 m below the
@@ -18,11 +19,11 @@ describe('D01 instant centre and roll centre of the planar strut at 0.30 m', () 
   });
 
   it('shows the roll centre', () => {
-    [0, 582.447268574, 0].forEach((wanted, i) => expectWithin(left.contactCentre[i], wanted, 1e-9, 'contact'));
+    [0, 582.447268574, 0].forEach((wanted, i) => expectWithin(left.contactCentre[i], wanted, CLOSED_MM, 'contact'));
     expectWithin(both.rollCentreHeight, 157.276592014, 1e-6, 'height');
-    expectWithin(both.rollCentreOffset, 0, 1e-9, 'offset');
+    expectWithin(both.rollCentreOffset, 0, CLOSED_MM, 'offset');
     // half track times the slope of the contact: the half track enters once
-    expectWithin(both.rollCentreHeight, left.halfTrack * left.lateralSlopeContact, 1e-9, 'by the slope');
+    expectWithin(both.rollCentreHeight, left.halfTrack * left.lateralSlopeContact, CLOSED_MM, 'by the slope');
   });
 
   it('shows the kingpin inclination from ball joint to top', () => {
@@ -66,7 +67,7 @@ describe('D07 camber plate: the top mount moved sideways', () => {
     expectWithin(left.camber, camber, 1e-8, 'camber');
     expectWithin(left.kingpinInclination, inclination, 1e-8, 'kingpin inclination');
     expectWithin(left.wheelCentre[1] - AT_300.wheelCentre[1], 1000 * wheel, 1000 * 1e-11, 'wheel centre');
-    expectWithin(left.wheelCentre[2], 300, 1e-9, 'wheel-centre height, which is kept');
+    expectWithin(left.wheelCentre[2], 300, CLOSED_MM, 'wheel-centre height, which is kept');
   });
 });
 
@@ -104,6 +105,6 @@ describe('D08 clamp-bolt eccentric: the wheel turns less than the clamp', () => 
     expectWithin(left.camber, camber, 1e-8, 'camber');
     expectWithin(left.camber / clamp, ratio, 1e-8, 'part of the turn');
     expectWithin(left.wheelCentre[1] - AT_300.wheelCentre[1], 1000 * wheel, 1000 * 1e-11, 'wheel centre');
-    expectWithin(left.wheelCentre[2], 300, 1e-9, 'wheel-centre height, which is kept');
+    expectWithin(left.wheelCentre[2], 300, CLOSED_MM, 'wheel-centre height, which is kept');
   });
 });

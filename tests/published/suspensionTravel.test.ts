@@ -5,7 +5,7 @@ import { hingeAxle } from './hingeAxle';
 import { expectRelative, expectWithin } from './near';
 import { AT_ROW_0, planarStrutAxle } from './planarStrut';
 import { MP_C } from './storedStrutRuns';
-import { CLOSED_MM, CLOSED_RELATIVE } from './tolerances';
+import { CLOSED_MM, CLOSED_N, CLOSED_RELATIVE } from './tolerances';
 
 // P01's stored run again: the strut's length is the distance from a point of its line on the carrier to its top, |B − O|, with
 // B = (x, y) + R(phi)·(−0.17, 0.25) m and O = (0.41, 0.83) m. Tolerance: the drift of the stored run, 3e-6 m and 3e-6 rad on the
@@ -86,7 +86,7 @@ describe('spring and damper on a swinging arm, lengths from the circle', () => {
     const length = 220 - (lengthAt(0) - lengthAt(travel));
     const series = ((60 * 10) / 70) * (270 + 50 - length);
     const force = series <= 0 ? 0 : series < 300 ? series : 60 * (270 + 20 - length);
-    expectWithin(left.springForce, force, 1e-6);
+    expectWithin(left.springForce, force, CLOSED_N);
   });
 
   it('a perch turned up moves the seat along the spring: more force, same travel', () => {

@@ -4,7 +4,7 @@ import { rideFrequency } from '../../geometry/axle/loadTransfer';
 import { rowAt, stand } from './ask';
 import { hingeAxle } from './hingeAxle';
 import { expectRelative, expectWithin } from './near';
-import { CLOSED_RELATIVE } from './tolerances';
+import { CLOSED_MM, CLOSED_RELATIVE } from './tolerances';
 
 /** Where the arm's pivot stands in the car, and the plane of arm and spring [mm]. */
 const PIVOT = [0, 350, 310] as const;
@@ -92,7 +92,7 @@ describe('D30 wheel rate', () => {
     const force = 60 * (300 - (250 - (design - length)));
     const ratio = -perTurn * turn;
     const ratioRate = -(perTurn2 * turn * turn + perTurn * turn2);
-    expectWithin(left.springTravel, design - length, 1e-8, 'spring travel');
+    expectWithin(left.springTravel, design - length, CLOSED_MM, 'spring travel');
     expectRelative(left.springForce, force, CLOSED_RELATIVE, 'force');
     expectRelative(left.springRatio, ratio, CLOSED_RELATIVE, 'ratio');
     expectRelative(left.wheelRate, 60 * ratio * ratio + force * ratioRate, CLOSED_RELATIVE, 'wheel rate');
