@@ -20,30 +20,34 @@ const SIGHT: Readonly<Record<SeenFrom, Triple>> = {
   outboard: [0, -1, 0],
 };
 
+/** What lies to the right of a fitter who looks so; from above and below it depends on where one stands. */
+const RIGHT_HAND: Readonly<Partial<Record<SeenFrom, Triple>>> = {
+  front: [0, 1, 0],
+  rear: [0, -1, 0],
+  inboard: [1, 0, 0],
+  outboard: [-1, 0, 0],
+};
+
+type Clock = { readonly ok: true; readonly degrees: number } | { readonly ok: false; readonly reason: string };
+
 /**
  * The clock of an adjuster in degrees, as a setup holds it, from the hour that the fitter sees on the left side.
  *
  * Looking along +axis the hour is clock/30, against it (360 − clock)/30; without `seenFrom` the fitter looks along +axis.
- * A cam bolt's file names no axis, only its slot, so its hours are those of someone looking along the bolt.
+ * The file of a cam bolt names a slot and no axis: there the fitter sees the bolt's centre go to his right at 3, so the hour is
+ * clock/30 where the slot points to his right. Without `seenFrom` that is taken for granted.
  *
  * @param hours - 0 up to 12
  * @returns degrees, 0 ≤ clock < 360 for a bushing, −180 < clock ≤ 180 for a cam; or why there is none
  */
-export function clockFromHours(
-  adjuster: AdjusterDocument,
-  hours: number,
-): { readonly ok: true; readonly degrees: number } | { readonly ok: false; readonly reason: string } {
+export function clockFromHours(adjuster: AdjusterDocument, hours: number): Clock {
   switch (adjuster.kind) {
     case 'offset-bushing':
-    case 'clamp-eccentric': {
-      const along = looksAlong(adjuster.axis, adjuster.seenFrom);
-      if (along === 0)
-        return { ok: false, reason: `seen from "${adjuster.seenFrom}" its axis lies square to the view: give degrees` };
-      const turned = (along > 0 ? hours * 30 : 360 - hours * 30) % 360;
-      return { ok: true, degrees: adjuster.kind === 'offset-bushing' ? turned : signedTurn(turned) };
-    }
+      return clockSeen(hours, adjuster.axis, adjuster.seenFrom, SIGHT);
+    case 'clamp-eccentric':
+      return signed(clockSeen(hours, adjuster.axis, adjuster.seenFrom, SIGHT));
     case 'eccentric-bolt':
-      return { ok: true, degrees: signedTurn((hours * 30) % 360) };
+      return signed(clockSeen(hours, adjuster.slot, adjuster.seenFrom, RIGHT_HAND));
     case 'slide':
     case 'turnbuckle':
     case 'perch':
@@ -51,13 +55,27 @@ export function clockFromHours(
   }
 }
 
-const signedTurn = (degrees: number): number => (degrees > 180 ? degrees - 360 : degrees);
+/** @param views - the direction that the part's own has to agree with for the clock to run forward, by where it is seen from */
+function clockSeen(
+  hours: number,
+  direction: Triple,
+  seenFrom: SeenFrom | undefined,
+  views: Readonly<Partial<Record<SeenFrom, Triple>>>,
+): Clock {
+  const forward = (hours * 30) % 360;
+  if (seenFrom === undefined) return { ok: true, degrees: forward };
+  const view = views[seenFrom];
+  const agreement = view === undefined ? 0 : agreementOf(direction, view);
+  if (agreement === 0) return { ok: false, reason: `which way its clock runs cannot be told from "${seenFrom}": give degrees` };
+  return { ok: true, degrees: agreement > 0 ? forward : (360 - forward) % 360 };
+}
 
-/** + when the fitter looks along the axis, − against it, 0 square to it (within a thousandth). */
-function looksAlong(axis: Triple, seenFrom: SeenFrom | undefined): number {
-  if (seenFrom === undefined) return 1;
-  const sight = SIGHT[seenFrom];
-  const along = axis[0] * sight[0] + axis[1] * sight[1] + axis[2] * sight[2];
-  const size = Math.sqrt(axis[0] * axis[0] + axis[1] * axis[1] + axis[2] * axis[2]);
+/** A cam turns to either side of 12: past half a turn its clock is negative. */
+const signed = (clock: Clock): Clock => (clock.ok && clock.degrees > 180 ? { ok: true, degrees: clock.degrees - 360 } : clock);
+
+/** + when two directions agree, − when they oppose each other, 0 when they are square (within a thousandth). */
+function agreementOf(direction: Triple, view: Triple): number {
+  const along = direction[0] * view[0] + direction[1] * view[1] + direction[2] * view[2];
+  const size = Math.sqrt(direction[0] * direction[0] + direction[1] * direction[1] + direction[2] * direction[2]);
   return Math.abs(along) < 1e-3 * size ? 0 : along;
 }

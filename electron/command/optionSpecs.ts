@@ -77,7 +77,7 @@ export const VERBS: readonly VerbSpec[] = [
       'Says every fault with its line and column and what is expected there, and warns of what is odd without being wrong.',
     ],
     options: COMMON,
-    examples: ['jounce check samples/hatch.jounce.json'],
+    examples: ['jounce check samples/saltmarsh-hatch.jounce.json'],
   },
   {
     name: 'readings',
@@ -97,8 +97,8 @@ export const VERBS: readonly VerbSpec[] = [
       ...COMMON,
     ],
     examples: [
-      'jounce readings samples/hatch.jounce.json --axle front --travel 25 --rack 10',
-      'jounce readings samples/hatch.jounce.json --set front.both.rearBush=3h --against Baseline',
+      'jounce readings samples/saltmarsh-hatch.jounce.json --axle front --travel 25 --rack 10',
+      'jounce readings samples/saltmarsh-hatch.jounce.json --set front.both.rearBush=3h --against Wet',
     ],
   },
   {
@@ -127,8 +127,8 @@ export const VERBS: readonly VerbSpec[] = [
       ...COMMON,
     ],
     examples: [
-      'jounce sweep samples/hatch.jounce.json --axle front --motion bump --from -60 --to 60 --steps 13',
-      'jounce sweep samples/hatch.jounce.json --motion roll --from -3 --to 3 --steps 13 --csv roll.csv',
+      'jounce sweep samples/saltmarsh-hatch.jounce.json --motion bump --from -60 --to 60 --steps 13',
+      'jounce sweep samples/saltmarsh-hatch.jounce.json --motion roll --from -3 --to 3 --steps 7 --csv a.csv',
     ],
   },
   {
@@ -151,7 +151,7 @@ export const VERBS: readonly VerbSpec[] = [
       '--setup and --set hold for every line that does not give its own.',
     ],
     options: COMMON,
-    examples: [`echo '{"id":1,"car":"samples/hatch.jounce.json","ask":"readings","options":{"axle":"front"}}' | jounce batch`],
+    examples: [`echo '{"car":"samples/saltmarsh-hatch.jounce.json","ask":"check"}' | jounce batch`],
   },
 ];
 

@@ -49,6 +49,10 @@ describe('clock times', () => {
     const bolt: AdjusterDocument = { kind: 'eccentric-bolt', moves: 'armRear', slot: [0, 1, 0], throw: 3, mark: 15 };
     expect(degreesOf(bolt, 9)).toBe(-90);
     expect(degreesOf(bolt, 2)).toBe(60);
+    expect(degreesOf({ ...bolt, seenFrom: 'front' }, 2)).toBe(60);
+    expect(degreesOf({ ...bolt, seenFrom: 'rear' }, 2)).toBe(-60);
+    expect(clockFromHours({ ...bolt, seenFrom: 'outboard' }, 2).ok).toBe(false);
+    expect(clockFromHours({ ...bolt, seenFrom: 'above' }, 2).ok).toBe(false);
     const clamp: AdjusterDocument = {
       kind: 'clamp-eccentric',
       pivot: 'a',

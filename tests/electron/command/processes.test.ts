@@ -1,7 +1,10 @@
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { readdir } from 'node:fs/promises';
+import { chmod, readdir, symlink } from 'node:fs/promises';
+import path from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { ROOT } from '../../../electron/building/products.mjs';
+import { VERBS } from '../../../electron/command/optionSpecs';
 import { temporaryFolder } from '../temporaryFolder';
 import { builtCommand, carPath, jounce, jounceJson } from './jounce';
 
@@ -66,6 +69,22 @@ describe('help and version', () => {
     }
     expect((await jounce(['--help'])).stdout).toContain('readings');
     expect((await jounce(['help'])).status).toBe(0);
+  });
+
+  test('every example that help gives runs as it stands', async () => {
+    const bin = await temporaryFolder({ jounce: `#!/bin/sh\nexec '${process.execPath}' '${await builtCommand()}' "$@"\n` });
+    await chmod(path.join(bin, 'jounce'), 0o755);
+    const folder = await temporaryFolder();
+    await symlink(path.join(ROOT, 'samples'), path.join(folder, 'samples'));
+    for (const example of VERBS.flatMap((verb) => verb.examples)) {
+      const child = spawn('sh', ['-c', example], { cwd: folder, env: { ...process.env, PATH: `${bin}:${process.env['PATH']}` } });
+      const output: Buffer[] = [];
+      child.stdout.on('data', (piece: Buffer) => output.push(piece));
+      child.stderr.on('data', (piece: Buffer) => output.push(piece));
+      const [status] = (await once(child, 'close')) as [number | null];
+      expect(status, `${example}: ${Buffer.concat(output).toString().slice(0, 300)}`).toBe(0);
+      expect(example.length).toBeLessThanOrEqual(98);
+    }
   });
 
   test('readings are explained, one or all of them', async () => {
