@@ -41,27 +41,32 @@ const changesBetween = (document: CarDocument, now: BenchRow, then: BenchRow): r
   return effects.filter(({ weight }) => weight >= WORTH_SAYING).sort((a, b) => b.weight - a.weight);
 };
 
+interface Trial {
+  readonly document: CarDocument;
+  readonly setting: number;
+}
+
+/** The document with one more step of an adjuster; null at the end of its range. Kept while the car only moves. */
+const trialOf = memoLast((document: CarDocument, setup: string, axle: AxleName, adjusterName: string): Trial | null => {
+  const adjuster = document[axle]?.adjusters?.[adjusterName];
+  if (!adjuster) return null;
+  const settings = setupNamed(document, setup);
+  const value = settingOf(settings, axle, adjusterName, 'left');
+  const setting = stepSetting(adjuster, value, 1);
+  if (setting === value) return null;
+  return { document: withSetup(document, setup, withSetting(settings, axle, adjusterName, 'both', setting)), setting };
+});
+
 /**
  * What one more step of an adjuster does to the left-hand and axle readings at the position shown, solved anew.
  * @returns null at the end of the range, for an adjuster that the axle has not, or where the step cannot be reached
  */
 export const nextStepOf = memoLast(
-  (
-    bench: BenchOnly,
-    axle: AxleName,
-    position: BenchQuestion['position'],
-    adjusterName: string,
-    now: BenchRow,
-  ): NextStep | null => {
+  (bench: BenchOnly, axle: AxleName, position: BenchQuestion['position'], adjusterName: string, now: BenchRow): NextStep | null => {
     const { document, setup } = bench;
-    const adjuster = document[axle]?.adjusters?.[adjusterName];
-    if (!adjuster) return null;
-    const settings = setupNamed(document, setup);
-    const value = settingOf(settings, axle, adjusterName, 'left');
-    const setting = stepSetting(adjuster, value, 1);
-    if (setting === value) return null;
-    const trial = withSetup(document, setup, withSetting(settings, axle, adjusterName, 'both', setting));
-    const then = answerSetup({ document: trial, setup, against: setup, axle, position }, setup);
-    return then.ok ? { setting, effects: changesBetween(document, now, then.value) } : null;
+    const trial = trialOf(document, setup, axle, adjusterName);
+    if (!trial) return null;
+    const then = answerSetup({ document: trial.document, setup, against: setup, axle, position }, setup);
+    return then.ok ? { setting: trial.setting, effects: changesBetween(document, now, then.value) } : null;
   },
 );

@@ -35,6 +35,7 @@ export const usePlay = (range: { readonly min: number; readonly max: number } | 
     };
     frame = requestAnimationFrame(step);
     const stop = (event: Event) => {
+      if (event instanceof KeyboardEvent && event.key === ' ') return;
       if (!(event.target instanceof Element && event.target.closest('.play'))) setPlaying(false);
     };
     window.addEventListener('pointerdown', stop, true);
@@ -45,6 +46,16 @@ export const usePlay = (range: { readonly min: number; readonly max: number } | 
       window.removeEventListener('keydown', stop, true);
     };
   }, [playing, store]);
+
+  useEffect(() => {
+    const onSpace = (event: KeyboardEvent) => {
+      if (event.key !== ' ' || (event.target instanceof Element && event.target.closest('button, input, select, dialog'))) return;
+      event.preventDefault();
+      setPlaying((now) => !now);
+    };
+    window.addEventListener('keydown', onSpace);
+    return () => window.removeEventListener('keydown', onSpace);
+  }, []);
 
   return { playing, toggle: useCallback(() => setPlaying((now) => !now), []), play: useCallback(() => setPlaying(true), []) };
 };

@@ -1,0 +1,29 @@
+import { expect, test } from 'vitest';
+import type { AdjusterDocument } from '../../../geometry/index';
+import { dragSetting } from '../../../renderer/adjusters/dragSetting';
+
+const bush: AdjusterDocument = {
+  kind: 'offset-bushing',
+  moves: 'armRear',
+  axis: [0, 0, 1],
+  twelve: [0, 1, 0],
+  offset: 6,
+  index: 30,
+};
+const plate: AdjusterDocument = { kind: 'slide', moves: 'strutTop', along: [0, 1, 0], range: [-12, 8], step: 1 };
+
+test('a rotary part follows the hand about its centre, on its marks', () => {
+  const [top, right] = [
+    { x: 0, y: -40 },
+    { x: 40, y: 0 },
+  ];
+  expect(dragSetting(bush, 300, top, right, 1)).toBe(30);
+  expect(dragSetting(bush, 300, top, right, -1)).toBe(210);
+  expect(dragSetting(bush, 0, right, top, 1)).toBe(270);
+});
+
+test('a sliding part follows the hand to the right and upward and stops at its range', () => {
+  expect(dragSetting(plate, 0, { x: 0, y: 0 }, { x: 10, y: 0 }, 1)).toBe(2);
+  expect(dragSetting(plate, 0, { x: 0, y: 0 }, { x: 0, y: 15 }, 1)).toBe(-3);
+  expect(dragSetting(plate, 0, { x: 0, y: 0 }, { x: 900, y: 0 }, 1)).toBe(8);
+});

@@ -1,0 +1,29 @@
+import { expect, test } from 'vitest';
+import { ruleMarks } from '../../../renderer/motion/ruleMarks';
+import { rideTravel } from '../../../renderer/motion/usePlay';
+
+test('zero is heavy, a few marks are numbered with their sign', () => {
+  const marks = ruleMarks(-80, 80);
+  expect(marks.filter(({ size }) => size === 'zero')).toHaveLength(1);
+  expect(marks.map(({ label }) => label).filter((label) => label !== null)).toEqual(['−80', '−40', '0', '+40', '+80']);
+  expect(
+    ruleMarks(-4, 4)
+      .map(({ label }) => label)
+      .filter((label) => label !== null),
+  ).toEqual(['−4', '−2', '0', '+2', '+4']);
+});
+
+test('every mark lies within the rule, ends that are not round included', () => {
+  for (const { value } of ruleMarks(-45, 95)) {
+    expect(value).toBeGreaterThanOrEqual(-45);
+    expect(value).toBeLessThanOrEqual(95);
+  }
+});
+
+test('the ride stays clear of the stops and passes zero', () => {
+  expect(rideTravel(-70, 80, 0)).toBe(0);
+  for (let at = 0; at < 5000; at += 100) {
+    expect(rideTravel(-70, 80, at)).toBeGreaterThan(-70);
+    expect(rideTravel(-70, 80, at)).toBeLessThan(80);
+  }
+});
