@@ -128,7 +128,7 @@ export const VERBS: readonly VerbSpec[] = [
     ],
     examples: [
       'jounce sweep samples/saltmarsh-hatch.jounce.json --motion bump --from -60 --to 60 --steps 13',
-      'jounce sweep samples/saltmarsh-hatch.jounce.json --motion roll --from -3 --to 3 --steps 7 --csv a.csv',
+      'jounce sweep samples/chalkboard.jounce.json --motion roll --from -3 --to 3 --steps 7 --csv a.csv',
     ],
   },
   {
