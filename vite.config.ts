@@ -9,14 +9,7 @@ export default defineConfig({
   build: {
     outDir: '../build/window',
     target: 'es2022',
-    // The viewport's libraries are the largest part: on their own, numbers and adjusters do not wait for them.
-    rolldownOptions: {
-      output: {
-        codeSplitting: {
-          includeDependenciesRecursively: false,
-          groups: [{ name: 'viewport-libraries', test: /node_modules[\\/](three|@react-three)[\\/]/ }],
-        },
-      },
-    },
+    // The picture's libraries are a chunk of their own, loaded by renderer/viewport/Viewport when the numbers are there.
+    chunkSizeWarningLimit: 1000,
   },
 });

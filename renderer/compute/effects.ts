@@ -62,7 +62,13 @@ const trialOf = memoLast((document: CarDocument, setup: string, axle: AxleName, 
  * @returns null at the end of the range, for an adjuster that the axle has not, or where the step cannot be reached
  */
 export const nextStepOf = memoLast(
-  (bench: BenchOnly, axle: AxleName, position: BenchQuestion['position'], adjusterName: string, now: BenchRow): NextStep | null => {
+  (
+    bench: BenchOnly,
+    axle: AxleName,
+    position: BenchQuestion['position'],
+    adjusterName: string,
+    now: BenchRow,
+  ): NextStep | null => {
     const { document, setup } = bench;
     const trial = trialOf(document, setup, axle, adjusterName);
     if (!trial) return null;

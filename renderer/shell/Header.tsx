@@ -1,5 +1,6 @@
 import type { ChangeEvent, RefObject } from 'react';
 import { setupNames, type AxleName } from '../../geometry/index';
+import { nameOfKey } from '../adjusters/fitterWords';
 import { Segments } from '../look/controls/Segments';
 import { chooseAgainst, chooseSetup, redoStep, undoStep } from '../state/actions/editSetup';
 import { chooseAxle, chooseTheme } from '../state/actions/lookAt';
@@ -38,7 +39,7 @@ const Samples = () => {
         {open === null && <option value="">–</option>}
         {samples.map((name) => (
           <option key={name} value={name}>
-            {name}
+            {nameOfKey(name)}
           </option>
         ))}
       </select>

@@ -1,12 +1,13 @@
-import { Canvas } from '@react-three/fiber';
-import { useEffect, useRef, useState } from 'react';
+import { lazy, Suspense, useEffect, useRef, useState } from 'react';
 import { Segments } from '../look/controls/Segments';
 import { useBench, useWindow } from '../shell/benchContext';
 import { chooseView } from '../state/actions/lookAt';
 import type { ViewName } from '../state/benchStore';
 import { hasWebgl } from './hasWebgl';
-import { Scene, type EyeControl } from './Scene';
+import type { EyeControl } from './Scene';
 import { useEyeInput } from './useEyeInput';
+
+const Picture = lazy(async () => ({ default: (await import('./Picture')).Picture }));
 
 const viewsOf = (axle: 'front' | 'rear'): readonly { name: ViewName; label: string }[] => [
   { name: 'corner', label: 'Corner' },
@@ -68,9 +69,9 @@ export const Viewport = ({ theme }: { readonly theme: string }) => {
     >
       {webgl ? (
         <>
-          <Canvas frameloop="demand" dpr={[1, 2]} gl={{ antialias: true, alpha: true }} aria-hidden="true">
-            <Scene overlay={overlay} control={control} theme={theme} />
-          </Canvas>
+          <Suspense>
+            <Picture overlay={overlay} control={control} theme={theme} />
+          </Suspense>
           <svg ref={overlay} className="overlay" aria-hidden="true" />
         </>
       ) : (
