@@ -1,7 +1,7 @@
 import { turnQuaternion } from '../core/rotation';
 import { CONTINUATION_SMALLEST_MM, CONTINUATION_STEP_MM, CONTINUATION_TURN } from '../core/tolerances';
 import type { Corner } from './corner';
-import { blendKernels, closeMultiLink, multiLinkZeroHeight } from './multiLinkKernel';
+import { blendKernels, closeMultiLink, multiLinkZeroHeight, worstMiss } from './multiLinkKernel';
 import {
   CENTRE,
   FOLD,
@@ -145,15 +145,17 @@ export const largestStepOf = (corner: { readonly loadedRadius: number }): number
 
 /**
  * Assembles a linkage with its adjusters: follows the design pose while rods and points move from design to their settings.
- * @returns motion record at travel 0, rack 0; or how far along (0…1) the linkage could still be put together
+ * @returns motion record at travel 0, rack 0; or how far along (0…1) the linkage could still be put together, and by how
+ * much its links then miss what is asked [mm]
  */
 export function assembleMultiLink(
   design: Float64Array,
   adjusted: Float64Array,
   start: Motion,
-): Motion | { readonly reached: number } {
+): Motion | { readonly reached: number; readonly missingMm: number } {
   const motion = start.slice();
-  if (closeMultiLink(design, motion, multiLinkZeroHeight(design), 0) < 0) return { reached: 0 };
+  if (closeMultiLink(design, motion, multiLinkZeroHeight(design), 0) < 0)
+    return { reached: 0, missingMm: worstMiss(adjusted, start) };
   let at = 0;
   let size = 1;
   while (at < 1) {
@@ -167,7 +169,7 @@ export function assembleMultiLink(
       size *= 2;
     } else {
       size *= 0.5;
-      if (size < 1e-4) return { reached: at };
+      if (size < 1e-4) return { reached: at, missingMm: worstMiss(adjusted, motion) };
     }
   }
   return motion;

@@ -277,6 +277,9 @@ function writeRates(k: Float64Array, motion: Motion, rack: number): number {
   return determinant;
 }
 
+/** Largest residual of the constraints at a pose, rack centred [mm]. */
+export const worstMiss = (k: Float64Array, motion: Motion): number => evaluateRods(k, motion, 0);
+
 /** Constants a fraction of the way from one linkage to another of the same order. */
 export function blendKernels(from: Float64Array, to: Float64Array, fraction: number): Float64Array {
   return to.map((value, i) => (i < K_COLUMN || i === K_ZERO ? from[i] + fraction * (value - from[i]) : value));

@@ -135,6 +135,7 @@ function putMultiLink(
     kind: 'unreachable',
     axle: axle.axle,
     side: side.side,
-    message: `The ${named(axle, side)} corner cannot be put together at design height: the links close for ${Math.floor(100 * home.reached)} % of these settings and no further.`,
+    message: `The ${named(axle, side)} corner cannot be put together at design height: the links close for ${Math.floor(100 * home.reached)} % of these settings and no further; ${home.missingMm.toFixed(2)} mm are missing.`,
+    missingMm: home.missingMm,
   });
 }

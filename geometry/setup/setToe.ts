@@ -1,4 +1,4 @@
-import { toRadians } from '../core/angle';
+import { toDegrees, toRadians } from '../core/angle';
 import type { SideName } from '../car/document';
 import type { Adjuster, AxleMechanism } from '../car/mechanism';
 import type { Settings } from '../adjusters/adjustment';
@@ -107,22 +107,28 @@ function solveToe(
   side: SideName,
 ): Result<{ parameter: number; side: AssembledSide }, Failure> {
   let last: AssembledSide | null = null;
+  let nearest = Infinity;
   const miss = (parameter: number): number | null => {
     const assembled = put({ ...settings, [adjuster.name]: law.setting(parameter) });
     if (!assembled.ok) return null;
     last = assembled.value;
     const toe = toeAt(assembled.value, travel, frame);
-    return toe === null ? null : toe - wanted;
+    if (toe === null) return null;
+    nearest = Math.min(nearest, Math.abs(toe - wanted));
+    return toe - wanted;
   };
   const found = solveMonotone(miss, start, law.step, law.limits, TOE_REACHED / 5);
   if (found !== null) {
     miss(found);
     return succeed({ parameter: found, side: last! });
   }
+  const ends = law.limits === null ? '' : ', for its law ends before';
+  const short =
+    nearest === Infinity ? 'the linkage closes at none of them' : `the nearest is ${toDegrees(nearest).toFixed(3)}° away`;
   return fail({
     kind: 'unreachable',
     side,
-    message: `No setting of ${adjuster.name} gives the ${side} wheel the toe that is asked for${law.limits === null ? '' : ': its law ends before'}.`,
+    message: `No setting of ${adjuster.name} gives the ${side} wheel a toe of ${toDegrees(wanted).toFixed(3)}°${ends}: ${short}.`,
     limitedBy: adjuster.name,
   });
 }
