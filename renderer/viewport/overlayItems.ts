@@ -100,6 +100,12 @@ const ghostItems = ({ placed, frame, compared, wheelRadius }: OverlayContent): O
   ];
 };
 
+/** Whether two pairs of rods share a joint each on the knuckle: then the axis runs through both and can be touched. */
+const hasBallJoints = ({ rods }: AxleDocument): boolean => {
+  const outers = Object.values(rods ?? {}).map(([, outer]) => outer);
+  return new Set(outers.filter((outer, index) => outers.indexOf(outer) !== index)).size >= 2;
+};
+
 /** Axis, trail and scrub of one corner: the sides of the right angle between contact centre and axis on the ground. */
 const axisItems = (content: OverlayContent, corner: PlacedCorner, named: boolean): OverlayItem[] => {
   const { toGround } = content.frame;
@@ -119,7 +125,7 @@ const axisItems = (content: OverlayContent, corner: PlacedCorner, named: boolean
     { kind: 'mark', className: 'pierced', shape: 'ring', at: foot },
   ];
   if (!named) return items;
-  const virtual = corner.strut === null && corner.arm === null;
+  const virtual = corner.strut === null && !hasBallJoints(content.axle);
   items.push({
     kind: 'label',
     text: virtual ? 'virtual steering axis' : 'steering axis',

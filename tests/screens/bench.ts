@@ -10,6 +10,7 @@ export const openBench = async (car = 'car-23', options: WindowOptions = {}): Pr
   const opened = await openWindow({ reducedMotion: 'reduce', served: { samplesFolder: REFERENCE_CARS }, ...options });
   await opened.page.getByLabel('Sample car').selectOption(car);
   await opened.page.getByRole('heading', { name: `Check car ${car.slice(-2)}` }).waitFor();
+  await opened.page.evaluate(() => document.fonts.ready);
   return opened;
 };
 
@@ -39,3 +40,31 @@ export const pictureOf = async (page: Page): Promise<Buffer> => {
     last = next;
   }
 };
+
+/** Parts of a picture: more has changed than this where anything moved, less where nothing did. */
+export const SEEN = 0.002;
+export const UNSEEN = 0.0005;
+
+/** The share of pixels that differ between two pictures by more than a hair. */
+export const shareChanged = (page: Page, before: Buffer, after: Buffer): Promise<number> =>
+  page.evaluate(
+    async (pictures) => {
+      const pixels = await Promise.all(
+        pictures.map(async (picture) => {
+          const image = new Image();
+          image.src = `data:image/png;base64,${picture}`;
+          await image.decode();
+          const canvas = new OffscreenCanvas(image.width, image.height);
+          const pen = canvas.getContext('2d');
+          pen?.drawImage(image, 0, 0);
+          return pen?.getImageData(0, 0, image.width, image.height).data ?? new Uint8ClampedArray();
+        }),
+      );
+      const [a = new Uint8ClampedArray(), b = new Uint8ClampedArray()] = pixels;
+      let changed = 0;
+      for (let at = 0; at < a.length; at += 4)
+        if ([0, 1, 2].some((channel) => Math.abs((a[at + channel] ?? 0) - (b[at + channel] ?? 0)) > 10)) changed += 1;
+      return changed / (a.length / 4);
+    },
+    [before.toString('base64'), after.toString('base64')],
+  );
