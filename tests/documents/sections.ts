@@ -1,4 +1,4 @@
-import { readFile } from 'node:fs/promises';
+import { readFile, readdir } from 'node:fs/promises';
 import path from 'node:path';
 import { readCarFile } from '../../electron/command/carSource';
 import { helpOn } from '../../electron/command/help';
@@ -20,6 +20,8 @@ import {
   SYMBOLS,
   toMechanism,
   WARNING_CODES,
+  type AxleDocument,
+  type CarDocument,
   type ReadingEntry,
 } from '../../geometry/index';
 
@@ -30,6 +32,7 @@ const textOf = (file: string): Promise<string> => readFile(path.join(ROOT, file)
 export async function makeSections(): Promise<ReadonlyMap<string, string>> {
   return new Map([
     ['bushing', bushingTable(await textOf(SAMPLE))],
+    ['samples', await samplesTable()],
     ['library-example', fenced('js', await textOf('samples/library-example.mjs'))],
     ['readings', readingsList()],
     ['symbols', SYMBOLS],
@@ -76,6 +79,22 @@ const keyTable = (): string =>
         .join(', '),
     ]),
   );
+
+/** The sample cars, one a line. */
+async function samplesTable(): Promise<string> {
+  const files = (await readdir(path.join(ROOT, 'samples'))).filter((name) => name.endsWith('.jounce.json')).sort();
+  const rows = files.map(async (file) => {
+    const car = JSON.parse(await textOf(`samples/${file}`)) as CarDocument;
+    return [`[${car.name}](samples/${file})`, layoutOf(car.front), layoutOf(car.rear), Object.keys(car.setups ?? {}).join(', ')];
+  });
+  return table(['car', 'front', 'rear', 'setups'], await Promise.all(rows));
+}
+
+function layoutOf(axle: AxleDocument | undefined): string {
+  if (axle === undefined) return 'none';
+  if (axle.layout === 'strut') return 'strut';
+  return axle.trailingArm === undefined ? 'five rods' : 'three rods and a trailing arm';
+}
 
 /** A real answer of `readings`, with the first of its readings and round numbers. */
 async function shortenedAnswer(): Promise<string> {
