@@ -25,7 +25,7 @@ const outOf = (object, property, message) => ({ object, property, message });
 const EVERYWHERE = [DEFAULT_EXPORT, EXPORT_ALL, DEGREES];
 
 export default tseslint.config(
-  { ignores: ['build/', 'coverage/', 'tests/bench/reference/'] },
+  { ignores: ['build/', 'coverage/', 'tests/bench/speed/'] },
   { linterOptions: { noInlineConfig: true } },
   tseslint.configs.recommended,
   {
