@@ -55,7 +55,11 @@ export function adjustmentOf(axle: AxleMechanism, side: SideMechanism, spindle: 
         shift(adjuster, offsetBushingShift(adjuster, setting));
         break;
       case 'clamp-eccentric':
-        clamp = { pivot: adjuster.pivot, axis: adjuster.axis, angle: clampAngle(adjuster, setting, side.points) };
+        // at its zero nothing is turned, not even by rounding
+        clamp =
+          setting === 0
+            ? null
+            : { pivot: adjuster.pivot, axis: adjuster.axis, angle: clampAngle(adjuster, setting, side.points) };
         break;
       case 'turnbuckle':
         lengths[adjuster.rod] = (lengths[adjuster.rod] ?? 0) + turnbuckleChange(adjuster, setting);

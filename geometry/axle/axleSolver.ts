@@ -3,7 +3,7 @@ import { fail, succeed, type Result } from '../core/result';
 import { mirror, type Vector } from '../core/vector';
 import { explainUnreachable, type Failure } from '../corner/failure';
 import { SOLVED } from '../corner/motion';
-import { startTrack, trackCorner, type Track } from '../corner/solveCorner';
+import { restartTrack, startTrack, trackCorner, type Track } from '../corner/solveCorner';
 import { startSwing, type SwingTracks } from '../readings/casterBySwing';
 import { wheelStance } from '../readings/wheelStance';
 import type { PerSide, Position } from '../readings/rows';
@@ -78,6 +78,16 @@ export interface Placed {
  * @throws RangeError when something is not finite, the rack is moved on an unsteered axle, or roll comes with unequal travels
  */
 export function placeTracks(solver: AxleSolver, tracks: PerSide<Track>, position: Position): Result<Placed, Failure> {
+  const placed = place(solver, tracks, position);
+  if (!placed.ok) {
+    // one side may have moved and the other not: what comes next must not depend on which was asked first
+    restartTrack(solver.axle.left.corner, tracks.left);
+    restartTrack(solver.axle.right.corner, tracks.right);
+  }
+  return placed;
+}
+
+function place(solver: AxleSolver, tracks: PerSide<Track>, position: Position): Result<Placed, Failure> {
   const { axle, car } = solver;
   const { rack = 0, roll = 0 } = position;
   const fromStanding = perSide(position.travel ?? 0);

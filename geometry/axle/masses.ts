@@ -50,9 +50,8 @@ export function carMasses(car: CarMechanism): CarMasses | null {
       const axle = car[name]!;
       const left = axle.left.points['wheelCentre'][1];
       const right = axle.right.points['wheelCentre'][1];
-      const toLeft = (y + right) / (left + right);
-      corners[name].left += extra.mass * share * toLeft;
-      corners[name].right += extra.mass * share * (1 - toLeft);
+      corners[name].left += (extra.mass * share * (right + y)) / (left + right);
+      corners[name].right += (extra.mass * share * (left - y)) / (left + right);
     }
   }
   const frontShare = (corners.front.left + corners.front.right) / total;

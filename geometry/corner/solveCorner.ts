@@ -15,6 +15,13 @@ export interface Track {
 
 export const startTrack = (corner: Corner): Track => ({ motion: corner.home.slice(), travel: 0, rack: 0 });
 
+/** Puts a track back to where every track starts. */
+export function restartTrack(corner: Corner, track: Track): void {
+  track.motion.set(corner.home);
+  track.travel = 0;
+  track.rack = 0;
+}
+
 /**
  * Moves a track to a position. On failure the track stays where it was.
  * @param travel - wheel-centre height over design [mm]

@@ -78,9 +78,9 @@ export function searchStrut(k: Float64Array, wanted: number, rack: number, motio
   }
   let nearest: StrutSearch | null = null;
   for (const start of starts) {
-    const found = searchStretch(k, wanted, rack, start, motion);
-    if (found.status === SOLVED) return found;
-    if (nearest === null || found.missingMm < nearest.missingMm) nearest = found;
+    const end = searchStretch(k, wanted, rack, start, motion);
+    if (end.status === SOLVED) return end;
+    if (nearest === null || end.missingMm < nearest.missingMm) nearest = end;
   }
   return nearest!;
 }
@@ -104,6 +104,8 @@ function searchStretch(k: Float64Array, wanted: number, rack: number, start: num
   evaluateStrut(k, start, rack);
   let near = start;
   let nearMiss = strutHeight() - wanted;
+  // design height at design: no search could find it better
+  if (Math.abs(nearMiss) < NEWTON_STOP_MM) return found(k, start, motion);
   const direction = (nearMiss > 0 ? -1 : 1) * strutSlopeSign(k);
   for (;;) {
     const far = near + direction * SEARCH_STEP;
@@ -145,6 +147,12 @@ function pastEnd(k: Float64Array, wanted: number, status: SolveStatus, edge: num
   return { status, nearestTravel: height - strutZeroHeight(k), missingMm: Math.abs(wanted - height) };
 }
 
+/** The angle just evaluated is the answer. */
+function found(k: Float64Array, theta: number, motion: Motion): StrutSearch {
+  writeStrutMotion(k, theta, motion);
+  return { status: SOLVED, nearestTravel: motion[CENTRE + 2] - strutZeroHeight(k), missingMm: 0 };
+}
+
 /** Newton inside a bracket, halving where it leaves. Both ends are on the branch and the wanted height lies between them. */
 function closeIn(
   k: Float64Array,
@@ -167,8 +175,7 @@ function closeIn(
     const miss = strutHeight() - wanted;
     const slope = strutSlope();
     if (Math.abs(miss) < NEWTON_STOP_MM || Math.abs(outside - inside) < 1e-15) {
-      writeStrutMotion(k, theta, motion);
-      return { status: SOLVED, nearestTravel: motion[CENTRE + 2] - strutZeroHeight(k), missingMm: 0 };
+      return found(k, theta, motion);
     }
     if (miss > 0 === nearMiss > 0) inside = theta;
     else outside = theta;

@@ -52,7 +52,7 @@ export function axleReadings(
   const anti = antiReadings(solver, setting, readings);
   const springs = rollStiffnessOfSprings(readings, suspended);
   const bar = rollStiffnessOfBar(setting, corners, readings, suspended);
-  const hasBar = suspended.left.bar !== null || suspended.right.bar !== null;
+  const hasBar = axle.mechanism.bar !== null;
   // spelled out field by field: spreading objects costs more than all the arithmetic of the row
   const own: AxleReadings = {
     rollCentreHeight: centre === null ? null : centre.height,
@@ -72,7 +72,7 @@ export function axleReadings(
     springRollStiffness: springs,
     barRollStiffness: bar,
     rollStiffness: springs === null ? null : hasBar ? (bar === null ? null : springs + bar) : springs,
-    rideFrequency: frequency(setting, suspended),
+    rideFrequency: frequency(solver, setting, suspended),
     loadTransferGeometric: null,
     loadTransferElastic: null,
     loadTransferUnsprung: null,
@@ -203,11 +203,13 @@ function rollStiffnessOfBar(
   return (rate * stretch * stretch) / 1000;
 }
 
-function frequency(setting: AxleSetting, suspended: PerSide<SuspendedState>): number | null {
-  const { own } = setting;
+/** A rate at the contact with the tyre in series, where the file gives its rate [N/mm]. */
+const onTyre = (rate: number, tyre: number | null): number => (tyre === null ? rate : (rate * tyre) / (rate + tyre));
+
+function frequency({ axle }: AxleSolver, { own }: AxleSetting, suspended: PerSide<SuspendedState>): number | null {
   const { left, right } = suspended;
   if (own === null || left.contactRate === null || right.contactRate === null) return null;
-  const rate = left.contactRate + right.contactRate;
+  const rate = onTyre(left.contactRate, axle.left.wheel.tyreRate) + onTyre(right.contactRate, axle.right.wheel.tyreRate);
   const mass = own.sprung.left + own.sprung.right;
   return rate > 0 && mass > 0 ? rideFrequency(rate, mass) : null;
 }

@@ -13,6 +13,7 @@ import { cornerReadings, solvedCorner, type SolvedCorner } from './cornerReading
 import {
   AXIS_READINGS,
   BAR_OUT_OF_REACH,
+  SPRINGS_LOOSE,
   FAR_FRONT,
   FAR_SIDE,
   NO_AXIS_REASONS,
@@ -23,7 +24,7 @@ import {
   SWING_OUT_OF_REACH,
   type StandingReasons,
 } from './reasons';
-import type { AxleRow, CornerReadings, PerSide, Position, RowWarning } from './rows';
+import type { AxleReadings, AxleRow, CornerReadings, PerSide, Position, RowWarning } from './rows';
 import { suspendedState, type SuspendedState } from './suspendedReadings';
 
 /** Everything that the rows of one axle share. */
@@ -121,7 +122,7 @@ export function solveRow(maker: RowMaker, position: Position): Result<SolvedRow,
     left,
     right,
     both: own,
-    why: whyOf(maker, placed, corners, left, right, rollCentre, own.ackermann),
+    why: whyOf(maker, placed, corners, left, right, rollCentre, own),
     toeReset: solver.axle.toeReset,
     warnings: maker.warnings,
   };
@@ -200,11 +201,15 @@ function barSense(bar: {
 }
 
 /** The reasons of one row that depend on the position, as bits: rows of a sweep share their reasons object wherever these agree. */
-const BIT = { noAxis: 3, farFront: 4, farSide: 8, noSwing: 16, noBar: 32 } as const;
-const SIDE_BITS = 6;
+const BIT = { noAxis: 3, farFront: 4, farSide: 8, noSwing: 16, noBarRatio: 32, noBarTwist: 64 } as const;
+const SIDE_BITS = 7;
 const PARALLEL_BIT = 1 << (2 * SIDE_BITS);
 const CENTRED_BIT = PARALLEL_BIT << 1;
 const NO_ACKERMANN_BIT = CENTRED_BIT << 1;
+const NO_CIRCLE_BIT = NO_ACKERMANN_BIT << 1;
+const NO_RATIO_BIT = NO_CIRCLE_BIT << 1;
+const LOOSE_BIT = NO_RATIO_BIT << 1;
+const BAR_BIT = LOOSE_BIT << 1;
 const AXIS_FAULTS: readonly NoAxis[] = ['no-steering-rod', 'no-pure-turn', 'parallel-to-ground'];
 
 function sideBits(readings: CornerReadings, solved: SolvedCorner, isSteered: boolean, hasBar: boolean): number {
@@ -212,7 +217,9 @@ function sideBits(readings: CornerReadings, solved: SolvedCorner, isSteered: boo
   if (readings.frontViewInstantCentre === null) bits |= BIT.farFront;
   if (readings.sideViewInstantCentre === null) bits |= BIT.farSide;
   if (readings.casterBySwing === null && isSteered) bits |= BIT.noSwing;
-  if (hasBar && readings.barTwist === null) bits |= BIT.noBar;
+  // the twist needs both arms, the ratio only its own
+  if (hasBar && readings.barRatio === null) bits |= BIT.noBarRatio;
+  if (hasBar && readings.barTwist === null) bits |= BIT.noBarTwist;
   return bits;
 }
 
@@ -223,47 +230,54 @@ function whyOf(
   left: CornerReadings,
   right: CornerReadings,
   centre: RollCentre | null,
-  ackermann: number | null,
+  own: AxleReadings,
 ): Readonly<Record<string, string>> {
   const { mechanism } = maker.solver.axle;
   const isSteered = mechanism.steering !== null;
   const hasBar = mechanism.bar !== null;
   let bits = sideBits(left, corners.left, isSteered, hasBar) | (sideBits(right, corners.right, isSteered, hasBar) << SIDE_BITS);
   if (centre === null) bits |= PARALLEL_BIT;
-  if (isSteered && ackermann === null) bits |= placed.rack === 0 ? CENTRED_BIT : NO_ACKERMANN_BIT;
+  if (isSteered) {
+    if (placed.rack === 0) bits |= CENTRED_BIT;
+    if (own.ackermann === null) bits |= NO_ACKERMANN_BIT;
+    if (own.turningCircle === null) bits |= NO_CIRCLE_BIT;
+    if (own.steeringRatio === null) bits |= NO_RATIO_BIT;
+  }
+  // what the file lacks has its reason already: these come on top where the file has all that is needed
+  if (own.rideFrequency === null) bits |= LOOSE_BIT;
+  if (hasBar && own.barRollStiffness === null) bits |= BAR_BIT;
   if (bits === 0) return maker.why;
   let why = maker.whyByBits.get(bits);
   if (why === undefined) {
-    why = spelledOut(bits, maker.why, left, right);
+    why = spelledOut(bits, maker.why);
     maker.whyByBits.set(bits, why);
   }
   return why;
 }
 
-function spelledOut(
-  bits: number,
-  standing: Readonly<Record<string, string>>,
-  left: CornerReadings,
-  right: CornerReadings,
-): Record<string, string> {
+function spelledOut(bits: number, standing: Readonly<Record<string, string>>): Record<string, string> {
   const why: Record<string, string> = { ...standing };
   const add = (owner: string, keys: readonly string[], reason: string): void => {
     for (const key of keys) why[`${owner}.${key}`] ??= reason;
   };
-  for (const [side, shift, readings] of [
-    ['left', 0, left],
-    ['right', SIDE_BITS, right],
+  for (const [side, shift] of [
+    ['left', 0],
+    ['right', SIDE_BITS],
   ] as const) {
     const own = bits >> shift;
     if ((own & BIT.noAxis) > 0) add(side, AXIS_READINGS, NO_AXIS_REASONS[AXIS_FAULTS[(own & BIT.noAxis) - 1]]);
     if (own & BIT.farFront) add(side, ['frontViewInstantCentre', 'swingArmLength'], FAR_FRONT);
     if (own & BIT.farSide) add(side, ['sideViewInstantCentre', 'sideViewSwingArmLength'], FAR_SIDE);
     if (own & BIT.noSwing) add(side, ['casterBySwing'], SWING_OUT_OF_REACH);
-    // the twist needs both arms, the ratio only its own
-    if (own & BIT.noBar) add(side, readings.barRatio === null ? ['barRatio', 'barTwist'] : ['barTwist'], BAR_OUT_OF_REACH);
+    if (own & BIT.noBarRatio) add(side, ['barRatio'], BAR_OUT_OF_REACH);
+    if (own & BIT.noBarTwist) add(side, ['barTwist'], BAR_OUT_OF_REACH);
   }
   if (bits & PARALLEL_BIT) add('both', ['rollCentreHeight', 'rollCentreOffset'], PARALLEL);
-  if (bits & CENTRED_BIT) add('both', ['ackermann', 'turningCircle'], RACK_CENTRED);
-  if (bits & NO_ACKERMANN_BIT) add('both', ['ackermann', 'turningCircle', 'steeringRatio'], NOT_TURNED);
+  const unturned = bits & CENTRED_BIT ? RACK_CENTRED : NOT_TURNED;
+  if (bits & NO_ACKERMANN_BIT) add('both', ['ackermann'], unturned);
+  if (bits & NO_CIRCLE_BIT) add('both', ['turningCircle'], unturned);
+  if (bits & NO_RATIO_BIT) add('both', ['steeringRatio'], unturned);
+  if (bits & LOOSE_BIT) add('both', ['rideFrequency'], SPRINGS_LOOSE);
+  if (bits & BAR_BIT) add('both', ['barRollStiffness', 'rollStiffness'], BAR_OUT_OF_REACH);
   return why;
 }

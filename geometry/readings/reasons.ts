@@ -23,6 +23,7 @@ export const FAR_SIDE = 'the wheel does not turn about its axle with travel here
 export const PARALLEL = 'the two lines through the contact centres are parallel';
 export const SWING_OUT_OF_REACH = 'the rack does not turn this wheel 20° both ways at this travel';
 export const BAR_OUT_OF_REACH = 'the bar’s link does not reach its arm at this position';
+export const SPRINGS_LOOSE = 'the springs of this axle carry nothing here';
 export const RACK_CENTRED = 'rack is centred';
 export const NOT_TURNED = 'the wheels are not turned, or the steering axes do not meet the ground';
 

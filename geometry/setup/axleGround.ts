@@ -10,6 +10,8 @@ import type { AssembledSide } from './assembleSide';
 
 /** Where the search for a wheel's height on the ground stops [mm]. */
 const HEIGHT_STOP_MM = 1e-10;
+/** A step of the search below this leads nowhere [mm]. */
+const SMALLEST_STEP_MM = 1e-9;
 
 /**
  * The axle's ground point: y = 0 on the straight line that joins the two contact centres at travel 0, rack 0, n = Z [mm, car frame].
@@ -17,8 +19,9 @@ const HEIGHT_STOP_MM = 1e-10;
 export function groundPointOf(left: AssembledSide, right: AssembledSide): Vector {
   const a = homeContact(left);
   const b = mirror(homeContact(right));
-  const t = a[1] / (a[1] - b[1]);
-  return [a[0] + t * (b[0] - a[0]), 0, a[2] + t * (b[2] - a[2])];
+  // products and sums that commute: the mirrored car has the same point to the last bit
+  const width = a[1] - b[1];
+  return [(b[0] * a[1] - a[0] * b[1]) / width, 0, (b[2] * a[1] - a[2] * b[1]) / width];
 }
 
 function homeContact(side: AssembledSide): Vector {
@@ -57,20 +60,40 @@ export function solveHeight(
     status = trackCorner(corner, track, travel, rack);
     if (status !== SOLVED) return fail(explainUnreachable(corner, travel, rack));
   }
+  let stance = wheelStance(corner, track.motion, frame);
+  let miss = dot(subtract(stance.contact, point), frame.normal);
   for (let i = 0; i < 60; i++) {
-    const stance = wheelStance(corner, track.motion, frame);
-    const miss = dot(subtract(stance.contact, point), frame.normal);
     if (miss < HEIGHT_STOP_MM && miss > -HEIGHT_STOP_MM) return succeed(travel);
-    let step = -miss / stance.contactRise;
-    while (trackCorner(corner, track, travel + step, rack) !== SOLVED) {
-      if (Math.abs(step) < 1e-6) return fail(explainUnreachable(corner, travel - miss / stance.contactRise, rack));
+    const wanted = -miss / stance.contactRise;
+    let step = wanted;
+    // a step that cannot be reached, or that leads away, is halved: past the end of the travel, or where the contact turns back
+    for (;;) {
+      const isReached = trackCorner(corner, track, travel + step, rack) === SOLVED;
+      if (isReached) {
+        stance = wheelStance(corner, track.motion, frame);
+        const next = dot(subtract(stance.contact, point), frame.normal);
+        if (Math.abs(next) < Math.abs(miss)) {
+          miss = next;
+          travel += step;
+          break;
+        }
+      }
       step *= 0.5;
+      if (Math.abs(step) < SMALLEST_STEP_MM) {
+        const end = explainUnreachable(corner, travel + wanted, rack);
+        return fail(isReached ? { ...noHeight(side, travel, miss), limitedBy: end.limitedBy } : end);
+      }
     }
-    travel += step;
   }
   return fail({
-    kind: 'unreachable',
-    side: corner.side,
-    message: `The ${corner.side} wheel finds no travel at which it stands on the ground.`,
+    ...noHeight(side, travel, miss),
+    limitedBy: explainUnreachable(corner, travel - miss / stance.contactRise, rack).limitedBy,
   });
 }
+
+const noHeight = ({ corner }: AssembledSide, travel: number, miss: number): Failure => ({
+  kind: 'unreachable',
+  side: corner.side,
+  message: `The ${corner.side} wheel finds no travel at which it stands on the ground: at ${travel.toFixed(1)} mm from design its contact centre is still ${Math.abs(miss).toFixed(3)} mm ${miss > 0 ? 'above' : 'below'} it.`,
+  missingMm: Math.abs(miss),
+});
