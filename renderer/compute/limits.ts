@@ -19,6 +19,8 @@ export interface JudgedLimit {
   readonly of: string;
   readonly name: string;
   readonly kind: 'reading' | 'setting';
+  /** it limits left less right, not each side */
+  readonly difference: boolean;
   readonly verdict: Verdict;
   /** to the nearer end, of the worse side; null where there is no value */
   readonly spare: number | null;
@@ -55,11 +57,12 @@ const judge = (document: CarDocument, judgements: readonly LimitJudgement[]): Ju
     of,
     name: entry?.name ?? of,
     kind: limit.reading === undefined ? 'setting' : 'reading',
+    difference: limit.difference === true,
     verdict: broken ? 'broken' : close ? 'close' : 'within',
     spare,
     min,
     max,
-    values: { left: valueAt(judgements, 'left'), right: valueAt(judgements, 'right') },
+    values: { left: valueAt(judgements, 'left'), right: limit.difference === true ? null : valueAt(judgements, 'right') },
     why: [limit.why, limit.source].filter((part) => part !== undefined).join(' ') || null,
   };
 };

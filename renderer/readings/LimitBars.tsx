@@ -28,7 +28,10 @@ const Bar = ({ limit, compared }: LimitPair) => {
       className={`limitbar ${limit.verdict}`}
       title={`Limit, judged where the setup stands${limit.why ? `: ${limit.why}` : ''}`}
     >
-      <span>{limit.min === null ? '' : formatShort(limit.min, 2)}</span>
+      <span>
+        {limit.difference && 'L − R '}
+        {limit.min === null ? '' : formatShort(limit.min, 2)}
+      </span>
       {limit.min !== null && limit.max !== null ? (
         <svg aria-hidden="true">
           <line className="bar" x1="0" x2="100%" y1="8" y2="8" />

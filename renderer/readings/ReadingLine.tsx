@@ -14,7 +14,8 @@ const Change = ({ text }: { readonly text: string | null }) => (
 
 const Name = ({ row }: { readonly row: ReadingRow }) => (
   <th scope="row" title={row.entry.plus ? `${row.entry.meaning} Plus: ${row.entry.plus}.` : row.entry.meaning}>
-    {row.name} {row.unit && <span className="unit">{row.unit}</span>}
+    {row.name}
+    {row.unit && <span className="unit">{`\u00a0${row.unit}`}</span>}
   </th>
 );
 

@@ -46,7 +46,9 @@ export const buildOverlay = (
       element.setAttribute('class', className);
       element.setAttribute('d', d);
     };
-    for (const item of items) {
+    // Words are placed last, clear of the marks.
+    const isWords = (item: OverlayItem): boolean => item.kind === 'label';
+    for (const item of [...items.filter((one) => !isWords(one)), ...items.filter(isWords)]) {
       if (item.kind === 'line') {
         const points = item.points.map(project).filter((point) => point !== null);
         if (points.length > 1) path(item.className, `M${points.map(([x, y]) => `${text(x)} ${text(y)}`).join('L')}`);
@@ -60,6 +62,7 @@ export const buildOverlay = (
         element.setAttribute('class', item.className);
         element.setAttribute('d', MARKS[item.shape]);
         element.setAttribute('transform', `translate(${text(at[0])} ${text(at[1])})`);
+        if (item.shape === 'target') taken.push({ x: at[0] - 14, y: at[1] - 14, width: 28, height: 28 });
         continue;
       }
       const box = placeLabel(item.text, at, item.reach, taken, area);
