@@ -54,6 +54,9 @@ export function readingsInContractUnits(readings: object, owner: ReadingOwner): 
   return converted;
 }
 
+/** An angle that was asked for in degrees and went through radians, given back as it was asked: −3, not −3.0000000000000004. */
+const askedDegrees = (radians: number): number => withoutNegativeZero(Number((radians * DEGREES_PER_RADIAN).toPrecision(15)));
+
 /** What of an engine row changes on the way out. */
 interface RowInRadians {
   /** radians */
@@ -78,7 +81,7 @@ export function inContractUnits<Row extends RowInRadians>(
 ): Omit<Row, 'left' | 'right' | 'both' | 'roll'> & ConvertedReadings & { readonly roll: number } {
   return {
     ...row,
-    roll: withoutNegativeZero(row.roll * DEGREES_PER_RADIAN),
+    roll: askedDegrees(row.roll),
     left: readingsInContractUnits(row.left, 'corner'),
     right: readingsInContractUnits(row.right, 'corner'),
     both: readingsInContractUnits(row.both, 'axle'),

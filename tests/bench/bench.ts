@@ -97,10 +97,17 @@ function benches(): Bench[] {
   ];
 }
 
-/** Runs every row and prints the table, or with `json` one document. */
-export async function runBench({ json }: { readonly json: boolean }): Promise<void> {
+/** Runs every row (or only those named) and prints the table, or with `json` one document. */
+export async function runBench({
+  json,
+  only,
+}: {
+  readonly json: boolean;
+  readonly only: readonly string[] | null;
+}): Promise<void> {
   const rows: BenchRow[] = [];
   for (const { name, units, against, work } of benches()) {
+    if (only !== null && !only.includes(name)) continue;
     const median = await medianMicros(work, units);
     const base = rows.find((row) => row.name === against);
     rows.push(

@@ -1,9 +1,10 @@
 /**
- * `npm run bench`: bundles today's sources with the benchmark and runs it. `-- --json` prints one document.
+ * `npm run bench`: bundles today's sources with the benchmark and runs it. `-- --json` prints one document;
+ * `-- --rows "kernel strut,strut pose with rates"` runs these rows only.
  * The reference kernels stay outside of the bundle, unchanged.
  */
 import { build } from 'esbuild';
-import { mkdtemp, rm } from 'node:fs/promises';
+import { mkdir, mkdtemp, rm } from 'node:fs/promises';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 
@@ -11,7 +12,9 @@ const HERE = path.dirname(fileURLToPath(import.meta.url));
 const REQUIRE = `import { createRequire as benchRequire } from 'node:module'; const require = benchRequire(import.meta.url);`;
 
 // inside the checkout, so that what stays outside of the bundle finds its packages
-const folder = await mkdtemp(path.join(HERE, '../../build-bench-'));
+const built = path.join(HERE, '../../build');
+await mkdir(built, { recursive: true });
+const folder = await mkdtemp(path.join(built, 'bench-'));
 try {
   await build({
     entryPoints: [path.join(HERE, 'bench.ts')],
@@ -26,7 +29,8 @@ try {
     logLevel: 'warning',
   });
   const { runBench } = await import(pathToFileURL(path.join(folder, 'bench.mjs')).href);
-  await runBench({ json: process.argv.includes('--json') });
+  const rows = process.argv[process.argv.indexOf('--rows') + 1];
+  await runBench({ json: process.argv.includes('--json'), only: process.argv.includes('--rows') ? rows.split(',') : null });
 } finally {
   await rm(folder, { recursive: true, force: true });
 }
