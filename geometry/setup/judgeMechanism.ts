@@ -1,5 +1,6 @@
 import { toMechanism } from '../car/toMechanism';
 import type { CarDocument, SideName } from '../car/document';
+import type { MechanismFault } from '../car/parseCar';
 import type { AxleMechanism, SideMechanism } from '../car/mechanism';
 import { singularValues } from '../core/linear';
 import { OVER_CENTRE, SINGULAR } from '../core/tolerances';
@@ -7,15 +8,6 @@ import { dot, subtract } from '../core/vector';
 import { evaluateStrut, strutKernel, strutSlope, tieRodTriple } from '../corner/strutKernel';
 import { designJacobian } from '../corner/multiLinkKernel';
 import { linkageOf, NO_ADJUSTMENT } from './linkages';
-
-/** A rule that only the linkage itself can judge, broken by a document that is otherwise in order. */
-export interface MechanismFault {
-  readonly code: 'singular-linkage' | 'over-centre' | 'strut-upside-down';
-  readonly path: string;
-  readonly found: string | null;
-  readonly expected: string | null;
-  readonly hint: string | null;
-}
 
 /**
  * Refuses a design that has no branch to follow: links that do not hold the wheel, a tie rod over centre.
