@@ -18,10 +18,6 @@ export function ackermannPercent(left: number, right: number, track: number, whe
   return ideal === outer ? null : (100 * (inner - outer)) / (ideal - outer);
 }
 
-/** Outer steer angle that goes with an inner one: cot δo = cot δi + t/L. */
-export const ackermannOuter = (inner: number, track: number, wheelbase: number): number =>
-  Math.atan2(1, 1 / Math.tan(inner) + track / wheelbase);
-
 /** Diameter of the turning circle over the outer front tyre: 2 (L / sin |δo| + width/2) [mm]; rear wheels straight. */
 export const turningCircle = (outer: number, wheelbase: number, tyreWidth: number): number =>
   2 * (wheelbase / Math.sin(Math.abs(outer)) + tyreWidth / 2);

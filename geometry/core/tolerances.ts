@@ -1,8 +1,6 @@
 /** Tolerances of the solvers, each with its unit and reason. */
 
-/** Largest constraint residual of a pose that is called solved [mm]. */
-export const CLOSURE_MM = 1e-9;
-/** Where Newton stops: quadratic convergence puts the next residual far below CLOSURE_MM [mm]. */
+/** Where Newton stops [mm]: a tenth of the largest residual that the geometry promises, 1e-9 mm. */
 export const NEWTON_STOP_MM = 1e-10;
 /** Largest turn of the knuckle in one step of a continuation [rad]: farther, another branch could be caught. */
 export const CONTINUATION_TURN = 0.05;
@@ -18,6 +16,7 @@ export const OVER_CENTRE = 1e-3;
 export const SINGULAR = 1e-6;
 /** An instant centre farther than 1e7 mm is no instant centre [rad/mm]. */
 export const NO_INSTANT_CENTRE = 1e-7;
-/** Where the search for a toe setting or a standing height stops: [rad] and [mm]. */
-export const TOE_STOP = 1e-14;
-export const HEIGHT_STOP_MM = 1e-11;
+/** Toe counts as reset within this [rad]; the next step of the search is far below it. */
+export const TOE_REACHED = 1e-12;
+/** Where the search for a wheel's height on the ground stops [mm]. */
+export const HEIGHT_STOP_MM = 1e-10;

@@ -15,7 +15,6 @@
 export type Motion = Float64Array;
 
 export const MOTION_WIDTH = 28;
-export const ROTATION = 0;
 export const CENTRE = 9;
 export const TRAVEL_VELOCITY = 12;
 export const TRAVEL_TURN = 15;

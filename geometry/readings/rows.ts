@@ -1,9 +1,6 @@
 import type { AxleName } from '../car/document';
 import type { ToeReset } from '../setup/setToe';
 
-/** A reading is a number, the coordinates of a point, or null where it has no value: then the row says why. */
-export type Reading = number | readonly number[] | null;
-
 /** Readings of one corner, in mm and radians, signs as for the left-hand corner. Meanings: `catalogue.ts`. */
 export interface CornerReadings {
   readonly camber: number;

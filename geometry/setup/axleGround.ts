@@ -1,5 +1,6 @@
 import { dot, mirror, subtract, type Vector } from '../core/vector';
 import { fail, succeed, type Result } from '../core/result';
+import { HEIGHT_STOP_MM } from '../core/tolerances';
 import { LEVEL, mirrorFrame, type GroundFrame } from '../axle/ground';
 import { contactCentre, wheelStance } from '../readings/wheelStance';
 import { knuckleDirection, wheelCentre } from '../corner/knucklePoint';
@@ -8,8 +9,6 @@ import { SOLVED } from '../corner/motion';
 import { trackCorner, type Track } from '../corner/solveCorner';
 import type { AssembledSide } from './assembleSide';
 
-/** Where the search for a wheel's height on the ground stops [mm]. */
-const HEIGHT_STOP_MM = 1e-10;
 /** A step of the search below this leads nowhere [mm]. */
 const SMALLEST_STEP_MM = 1e-9;
 

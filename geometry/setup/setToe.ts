@@ -3,6 +3,7 @@ import type { SideName } from '../car/document';
 import type { Adjuster, AxleMechanism } from '../car/mechanism';
 import type { Settings } from '../adjusters/adjustment';
 import { fail, succeed, type Result } from '../core/result';
+import { TOE_REACHED } from '../core/tolerances';
 import type { GroundFrame } from '../axle/ground';
 import type { Failure } from '../corner/failure';
 import { knuckleDirection } from '../corner/knucklePoint';
@@ -27,9 +28,6 @@ export interface ToeReset {
 
 type Put = (side: SideName, settings: Settings) => Result<AssembledSide, Failure>;
 type Stand = (left: AssembledSide, right: AssembledSide) => Result<BothSides, Failure>;
-
-/** Toe counts as reached within this [rad]; the next step of the search is far below it. */
-const TOE_REACHED = 1e-12;
 
 /**
  * Turns the toe adjuster of both sides, continuously, until each wheel where the car stands has the wanted toe.
