@@ -72,6 +72,7 @@ export {
 
 // Words
 export { suggest } from './car/suggest';
+export { SIGHT } from './words/sight';
 
 // Poses, for drawing and for bulk work
 export { placeAxle, type PlacedAxle, type PlacedCorner } from './setup/place';

@@ -1,4 +1,4 @@
-import type { AdjusterDocument, SeenFrom, Triple } from '../../geometry/index';
+import { SIGHT, type AdjusterDocument, type SeenFrom, type Triple } from '../../geometry/index';
 
 const HOURS = /^(\d+(?:\.\d+)?)h$/;
 
@@ -9,16 +9,6 @@ export function parseHours(text: string): number | null {
   const hours = Number(match[1]);
   return hours <= 12 ? hours : null;
 }
-
-/** The direction in which the fitter looks at the left side of the car, in the car frame (x forward, y left, z up). */
-const SIGHT: Readonly<Record<SeenFrom, Triple>> = {
-  above: [0, 0, -1],
-  below: [0, 0, 1],
-  front: [-1, 0, 0],
-  rear: [1, 0, 0],
-  inboard: [0, 1, 0],
-  outboard: [0, -1, 0],
-};
 
 /** What lies to the right of a fitter who looks so; from above and below it depends on where one stands. */
 const RIGHT_HAND: Readonly<Partial<Record<SeenFrom, Triple>>> = {

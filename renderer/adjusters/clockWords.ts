@@ -1,20 +1,10 @@
-import type { SeenFrom, Triple } from '../../geometry/index';
-
-/** Where the fitter's eye looks, for the left side, in the car frame (X forward, Y left, Z up). */
-const LOOKS: Readonly<Record<SeenFrom, Triple>> = {
-  above: [0, 0, -1],
-  below: [0, 0, 1],
-  front: [-1, 0, 0],
-  rear: [1, 0, 0],
-  inboard: [0, 1, 0],
-  outboard: [0, -1, 0],
-};
+import { SIGHT, type SeenFrom, type Triple } from '../../geometry/index';
 
 const dot = (a: Triple, b: Triple): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
 
 /** Whether the fitter looks against the axis, so that clocks run the other way; along it where the file does not say. */
 const looksAgainst = (axis: Triple, seenFrom: SeenFrom | undefined): boolean =>
-  seenFrom !== undefined && dot(LOOKS[seenFrom], axis) < 0;
+  seenFrom !== undefined && dot(SIGHT[seenFrom], axis) < 0;
 
 const FULL = 360;
 const DEGREES_PER_HOUR = 30;
