@@ -4,7 +4,7 @@ import type { AdjusterDocument, AxleDocument, SideSettings, Triple } from '../..
 import { assembled, AXLES, documentsOf, randomPositions } from './assembled';
 import { Breaches } from './breaches';
 import { compareRows } from './compareRows';
-import { SEEDS, SEEDS_IN_WORDS } from './randomCars';
+import { oneDozenIn, SEEDS, SEEDS_IN_WORDS } from './randomCars';
 
 /** The same adjustments added up in another order: the last bits. */
 const ROUNDING = 1e-3;
@@ -82,9 +82,9 @@ describe('adjusters', () => {
     breaches.expectNone(2000);
   });
 
-  it(`do the same in whatever order the file lists them, ${SEEDS_IN_WORDS}, every other`, () => {
+  it(`do the same in whatever order the file lists them, one dozen in three of ${SEEDS_IN_WORDS}`, () => {
     const breaches = new Breaches();
-    for (const { seed, document, draw } of documentsOf(SEEDS.filter((s) => s % 4 < 2))) {
+    for (const { seed, document, draw } of documentsOf(oneDozenIn(3))) {
       const axle = draw.pick(AXLES);
       const both = document.setups!['Set'][axle]!.both ?? {};
       const reversed = {
@@ -101,12 +101,12 @@ describe('adjusters', () => {
         `seed ${seed} ${axle}`,
       );
     }
-    breaches.expectNone(50_000);
+    breaches.expectNone(40_000);
   });
 
-  it(`that move one point in one seat add up, ${SEEDS_IN_WORDS}, every other`, () => {
+  it(`that move one point in one seat add up, one dozen in three of ${SEEDS_IN_WORDS}`, () => {
     const breaches = new Breaches();
-    for (const { seed, document, draw } of documentsOf(SEEDS.filter((s) => s % 4 < 2))) {
+    for (const { seed, document, draw } of documentsOf(oneDozenIn(3))) {
       const axle = draw.pick(AXLES);
       const moves = document[axle]!.layout === 'strut' ? 'armRear' : Object.values(document[axle]!.rods!)[0][0];
       const seat = draw.pick(['body', 'arm'] as const);
@@ -123,12 +123,12 @@ describe('adjusters', () => {
         `seed ${seed} ${axle} ${moves} in ${seat}`,
       );
     }
-    breaches.expectNone(50_000);
+    breaches.expectNone(40_000);
   });
 
-  it(`that move an inner point in body and arm alike are that point elsewhere in the file, ${SEEDS_IN_WORDS}, every other`, () => {
+  it(`that move an inner point in body and arm alike are that point elsewhere in the file, one dozen in three of ${SEEDS_IN_WORDS}`, () => {
     const breaches = new Breaches();
-    for (const { seed, document, draw } of documentsOf(SEEDS.filter((s) => s % 4 < 2))) {
+    for (const { seed, document, draw } of documentsOf(oneDozenIn(3))) {
       const axle = draw.pick(AXLES);
       const moves = document[axle]!.layout === 'strut' ? 'armFront' : Object.values(document[axle]!.rods!)[1][0];
       const by = draw.between(-8, 8);
@@ -160,6 +160,6 @@ describe('adjusters', () => {
         `seed ${seed} ${axle} ${moves}`,
       );
     }
-    breaches.expectNone(50_000);
+    breaches.expectNone(40_000);
   });
 });

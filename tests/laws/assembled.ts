@@ -1,13 +1,15 @@
 import { assembleCar, type AssembledCar, type CarDocument, type Position, toMechanism, toRadians } from '../../geometry/index';
 import type { AxleDocument, AxleName } from '../../geometry/car/document';
 import { drawFrom, type Draw } from './draw';
-import { randomCar, SETUPS, type SetupName } from './randomCars';
+import { randomCar, type SetupName } from './randomCars';
 
 export const AXLES = ['front', 'rear'] as const satisfies readonly AxleName[];
 export const SIDES = ['left', 'right'] as const;
 
-/** One setup for every seed: half of the cars with adjusters moved, the rest in turn as designed, with toe reset, or with all at once. */
-export const setupOf = (seed: number): SetupName => (seed % 2 === 0 ? 'Set' : SETUPS[[0, 2, 3][Math.floor(seed / 2) % 3]]);
+/** Every other dozen of seeds has adjusters moved, the rest are in turn as designed, with toe reset, or with all at once. */
+const TURNS: readonly SetupName[] = ['Set', 'Design', 'Set', 'Toe', 'Set', 'Stance'];
+/** A dozen in a row has every combination of layouts and both wild and plausible cars. */
+export const setupOf = (seed: number): SetupName => TURNS[Math.floor(seed / 12) % TURNS.length];
 
 /** A car put together; null where its links do not meet with this setup, which the law of failures looks at. */
 export function assembled(document: CarDocument, setup: SetupName): AssembledCar | null {
@@ -46,6 +48,9 @@ export function lockOf(axle: AxleDocument): readonly [number, number] {
   if (travel === undefined) return [0, 0];
   return typeof travel === 'number' ? [-travel, travel] : travel;
 }
+
+/** The axle whose rack a position of the whole car moves; any, where none is steered. */
+export const steeredAxle = (document: CarDocument): AxleName => (document.front!.steering === undefined ? 'rear' : 'front');
 
 /** Full travel either way: past what road cars have [mm]. */
 export const FULL_TRAVEL = 90;

@@ -55,7 +55,7 @@ describe('the closed form of a strut', () => {
     }
     breaches.expectNone(9_000);
     // wild settings that plain Newton cannot put together in one go
-    breaches.check(unsettled < 5, () => `${unsettled} corners were left out`);
+    breaches.check(unsettled < 10, () => `${unsettled} corners were left out`);
     breaches.expectNone(0);
   });
 });

@@ -1,6 +1,6 @@
 import { describe, it } from 'vitest';
 import { CATALOGUE, sweepCar, type AxleRow, type Position } from '../../geometry/index';
-import { AXLES, carsOf, randomPositions } from './assembled';
+import { AXLES, carsOf, randomPositions, steeredAxle } from './assembled';
 import { Breaches } from './breaches';
 import { SEEDS, SEEDS_IN_WORDS } from './randomCars';
 
@@ -37,7 +37,7 @@ describe('every row', () => {
     const breaches = new Breaches();
     for (const { seed, document, setup, car, draw } of carsOf(SEEDS)) {
       // the front's positions for the whole car: an unsteered axle is asked with the rack centred
-      const steered = document.front!.steering === undefined ? document.rear! : document.front!;
+      const steered = document[steeredAxle(document)]!;
       const positions: Position[] = [{}, ...randomPositions(draw, steered, 2)];
       for (const [i, answer] of sweepCar(car, positions).entries()) {
         const where = `seed ${seed} ${setup} ${JSON.stringify(positions[i])}`;
@@ -58,6 +58,6 @@ describe('every row', () => {
         }
       }
     }
-    breaches.expectNone(25_000);
+    breaches.expectNone(20_000);
   });
 });

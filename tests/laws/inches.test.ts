@@ -1,7 +1,7 @@
 import { describe, it } from 'vitest';
-import { sweepAxle } from '../../geometry/index';
-import { assembled, AXLES, carsOf, randomPositions } from './assembled';
+import { assembled, carsOf, randomPositions, steeredAxle } from './assembled';
 import { Breaches } from './breaches';
+import { compareCars } from './compareCars';
 import { compareRows } from './compareRows';
 import { SEEDS, SEEDS_IN_WORDS } from './randomCars';
 import { inInches } from './transforms';
@@ -16,16 +16,10 @@ describe('a file in inches', () => {
       const other = assembled(inInches(document), setup);
       breaches.check(other !== null, () => `seed ${seed} ${setup}: cannot be put together in inches`);
       if (other === null) continue;
-      for (const axle of AXLES) {
-        const positions = randomPositions(draw, document[axle]!, 2);
-        const there = sweepAxle(other, axle, positions);
-        for (const [i, row] of sweepAxle(car, axle, positions).entries()) {
-          const where = `seed ${seed} ${setup} ${axle} ${JSON.stringify(positions[i])}`;
-          const match = there[i];
-          breaches.check(row.ok === match.ok, () => `${where}: reached ${row.ok} and ${match.ok}`);
-          if (row.ok && match.ok) compareRows(breaches, row.value, match.value, where, { part: PART });
-        }
-      }
+      const positions = randomPositions(draw, document[steeredAxle(document)]!, 2);
+      compareCars(breaches, [car, other], positions, `seed ${seed} ${setup}`, (row, match, where) =>
+        compareRows(breaches, row, match, where, { part: PART }),
+      );
     }
     breaches.expectNone(300_000);
   });

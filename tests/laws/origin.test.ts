@@ -1,7 +1,8 @@
 import { describe, it } from 'vitest';
-import { sweepAxle, type ReadingEntry } from '../../geometry/index';
-import { assembled, AXLES, carsOf, randomPositions } from './assembled';
+import type { ReadingEntry } from '../../geometry/index';
+import { assembled, carsOf, randomPositions, steeredAxle } from './assembled';
 import { Breaches } from './breaches';
+import { compareCars } from './compareCars';
 import { compareRows } from './compareRows';
 import { SEEDS, SEEDS_IN_WORDS } from './randomCars';
 import { withOriginMoved } from './transforms';
@@ -21,16 +22,10 @@ describe('the origin of coordinates', () => {
       const other = assembled(withOriginMoved(document, MOVED.x, MOVED.z), setup);
       breaches.check(other !== null, () => `seed ${seed} ${setup}: cannot be put together there`);
       if (other === null) continue;
-      for (const axle of AXLES) {
-        const positions = randomPositions(draw, document[axle]!, 2);
-        const there = sweepAxle(other, axle, positions);
-        for (const [i, row] of sweepAxle(car, axle, positions).entries()) {
-          const where = `seed ${seed} ${setup} ${axle} ${JSON.stringify(positions[i])}`;
-          const match = there[i];
-          breaches.check(row.ok === match.ok, () => `${where}: reached ${row.ok} and ${match.ok}`);
-          if (row.ok && match.ok) compareRows(breaches, row.value, match.value, where, { part: PART, turned });
-        }
-      }
+      const positions = randomPositions(draw, document[steeredAxle(document)]!, 2);
+      compareCars(breaches, [car, other], positions, `seed ${seed} ${setup}`, (row, match, where) =>
+        compareRows(breaches, row, match, where, { part: PART, turned }),
+      );
     }
     breaches.expectNone(300_000);
   });

@@ -138,4 +138,6 @@ export function randomCar(seed: number): CarDocument {
 
 /** Seeds of the cars that every law is tried on: 500 struts, wishbones and steered five rods, 750 each of the two others. */
 export const SEEDS: readonly number[] = Array.from({ length: 1500 }, (_, i) => i + 1);
+/** One dozen in so many: all combinations of layouts, wild and plausible. */
+export const oneDozenIn = (dozens: number): readonly number[] => SEEDS.filter((seed) => Math.floor(seed / 12) % dozens === 0);
 export const SEEDS_IN_WORDS = `seeds 1–${SEEDS.length}`;

@@ -10,7 +10,7 @@ import {
 } from '../../geometry/index';
 import { add, cross, dot, length, reject, subtract, unit, type Vector } from '../../geometry/core/vector';
 import type { AxleName } from '../../geometry/car/document';
-import { AXLES, carsOf, lockOf } from './assembled';
+import { AXLES, carsOf, lockOf, SIDES } from './assembled';
 import { Breaches } from './breaches';
 import { derivative, OFFSETS } from './differences';
 import { SEEDS, SEEDS_IN_WORDS } from './randomCars';
@@ -203,7 +203,7 @@ describe('rates', () => {
   it(`are the differences of what they are rates of: camber gain, bump steer, motion ratios, wheel rate, slopes, instant centres, ${SEEDS_IN_WORDS}`, () => {
     const looked: Looked = { breaches: new Breaches(), unsettled: 0 };
     for (const { seed, document, setup, car, draw } of carsOf(SEEDS)) {
-      const side = seed % 4 < 2 ? 'left' : 'right';
+      const side = draw.pick(SIDES);
       for (const axle of AXLES) {
         const [low, high] = lockOf(document[axle]!);
         const travel = draw.between(-70, 70);

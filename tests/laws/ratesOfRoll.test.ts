@@ -1,6 +1,6 @@
 import { describe, it } from 'vitest';
 import { sweepAxle, toRadians, type AxleRow, type Position } from '../../geometry/index';
-import { AXLES, carsOf, lockOf } from './assembled';
+import { AXLES, carsOf, lockOf, steeredAxle } from './assembled';
 import { Breaches } from './breaches';
 import { derivative, OFFSETS } from './differences';
 import { SEEDS, SEEDS_IN_WORDS } from './randomCars';
@@ -61,7 +61,7 @@ describe('rates by roll and by rack', () => {
   it(`are the differences of steered poses: steering ratio with the rack centred, ${SEEDS_IN_WORDS}`, () => {
     const breaches = new Breaches();
     for (const { seed, document, setup, car, draw } of carsOf(SEEDS)) {
-      const axle = document.front!.steering === undefined ? 'rear' : 'front';
+      const axle = steeredAxle(document);
       const steering = document[axle]!.steering;
       if (steering?.perTurn === undefined) continue;
       const travel = draw.between(-60, 60);
