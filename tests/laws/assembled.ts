@@ -33,13 +33,29 @@ export function* documentsOf(seeds: readonly number[]): Generator<DocumentOfSeed
   for (const seed of seeds) yield { seed, document: randomCar(seed), draw: drawFrom(-seed) };
 }
 
-/** The cars of some seeds, one at a time, each with the setup whose turn it is. */
-export function* carsOf(seeds: readonly number[]): Generator<CarOfSeed> {
-  for (const made of documentsOf(seeds)) {
-    const setup = setupOf(made.seed);
-    const car = assembled(made.document, setup);
-    if (car !== null) yield { ...made, setup, car };
+/**
+ * The cars of some seeds, one at a time, each with the setup whose turn it is, or as designed where that cannot be put together.
+ * @param change - of the document, before it is put together
+ */
+export function* carsOf(
+  seeds: readonly number[],
+  change = (document: CarDocument): CarDocument => document,
+): Generator<CarOfSeed> {
+  for (const { seed, document: drawn, draw } of documentsOf(seeds)) {
+    const document = change(drawn);
+    const made = assembled(document, setupOf(seed));
+    const setup = made === null ? 'Design' : setupOf(seed);
+    const car = made ?? assembled(document, setup);
+    if (car === null) throw new Error(`seed ${seed} cannot be put together as designed`);
+    yield { seed, document, draw, setup, car };
   }
+}
+
+/** Without the height of its centre of gravity a car has no load transfer, and an axle's rows do not ask for the other axle. */
+export function axlesApart({ body, ...car }: CarDocument): CarDocument {
+  if (body === undefined) return car;
+  const { centreOfGravityHeight: _, ...rest } = body;
+  return { ...car, body: rest };
 }
 
 /** Least and greatest rack of an axle in the file's unit; 0 where it is not steered. */

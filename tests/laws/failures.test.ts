@@ -2,7 +2,7 @@ import { describe, it } from 'vitest';
 import { assembleCar, readingsOfAxle, toMechanism, type Failure } from '../../geometry/index';
 import { AXLES, carsOf, documentsOf, lockOf, SIDES } from './assembled';
 import { Breaches } from './breaches';
-import { isWild, oneDozenIn, SEEDS, SEEDS_IN_WORDS, SETUPS } from './randomCars';
+import { isWild, oneDozenIn, SEEDS_IN_WORDS, SETUPS } from './randomCars';
 
 /** What a failure lacks that somebody who wants to mend it needs. */
 function* lacks(failure: Failure): Generator<string> {
@@ -17,13 +17,13 @@ function* lacks(failure: Failure): Generator<string> {
 }
 
 describe('what cannot be answered', () => {
-  it(`is a failure with its kind, words and numbers, never a throw: positions far out of reach, wild cars of ${SEEDS_IN_WORDS}`, () => {
+  it(`is a failure with its kind, words and numbers, never a throw: positions far out of reach, wild cars of one dozen in two of ${SEEDS_IN_WORDS}`, () => {
     const breaches = new Breaches();
     let failures = 0;
-    for (const { seed, document, setup, car, draw } of carsOf(SEEDS.filter(isWild))) {
+    for (const { seed, document, setup, car, draw } of carsOf(oneDozenIn(2).filter(isWild))) {
       for (const axle of AXLES) {
         const [low, high] = lockOf(document[axle]!);
-        for (let i = 0; i < 4; i++) {
+        for (let i = 0; i < 2; i++) {
           const far = draw.pick([150, 400, 2000, 1e6]);
           const rack = low === high ? 0 : draw.pick([0, 2 * low, 2 * high, 10 * high]);
           const position = draw.chance(0.2)
@@ -50,8 +50,8 @@ describe('what cannot be answered', () => {
         }
       }
     }
-    breaches.expectNone(2000);
-    breaches.check(failures > 800, () => `only ${failures} failures were seen`);
+    breaches.expectNone(700);
+    breaches.check(failures > 200, () => `only ${failures} failures were seen`);
     breaches.expectNone(0);
   });
 

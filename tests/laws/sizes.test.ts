@@ -4,7 +4,7 @@ import { assembled, carsOf, randomPositions, steeredAxle } from './assembled';
 import { Breaches } from './breaches';
 import { compareCars } from './compareCars';
 import { compareRows } from './compareRows';
-import { SEEDS, SEEDS_IN_WORDS } from './randomCars';
+import { oneDozenIn, SEEDS, SEEDS_IN_WORDS } from './randomCars';
 import { ofSize } from './transforms';
 
 /** What one of a quantity is in a model `size` times as large, with weights that grow with lengths and rates that stay. */
@@ -39,10 +39,12 @@ function positionOf({ travel = 0, rack = 0, roll = 0 }: Position, size: number):
 }
 
 describe.each([0.1, 10] as const)('a model of %s times the size', (size) => {
-  it(`has the same angles and ${size} times the lengths, ${SEEDS_IN_WORDS}`, () => {
+  it(`has the same angles and ${size} times the lengths, one dozen in two of ${SEEDS_IN_WORDS}`, () => {
     const turned = (value: number, { quantity }: ReadingEntry): number => value / growth(quantity, size);
     const breaches = new Breaches();
-    for (const { seed, document, setup, car, draw } of carsOf(SEEDS)) {
+    for (const { seed, document, setup, car, draw } of carsOf(
+      size < 1 ? oneDozenIn(2) : SEEDS.filter((seed) => Math.floor(seed / 12) % 2 === 1),
+    )) {
       const other = assembled(ofSize(document, size), setup);
       breaches.check(other !== null, () => `seed ${seed} ${setup}: cannot be put together`);
       if (other === null) continue;
@@ -57,6 +59,6 @@ describe.each([0.1, 10] as const)('a model of %s times the size', (size) => {
         grown,
       );
     }
-    breaches.expectNone(150_000);
+    breaches.expectNone(100_000);
   });
 });

@@ -47,11 +47,11 @@ function toesOver(
 }
 
 describe.each(TOE_ADJUSTERS)('a toe reset by %s (%s)', (kind, name) => {
-  it(`gives the toe that is asked for where the car stands, and says when it leaves the range, ${SEEDS_IN_WORDS}, every fifth`, () => {
+  it(`gives the toe that is asked for where the car stands, and says when it leaves the range, ${SEEDS_IN_WORDS}, every tenth up to 1200`, () => {
     const breaches = new Breaches();
     let reached = 0;
     for (const seed of SEEDS) {
-      if (seed % 5 !== 0) continue;
+      if (seed % 10 > 0 || seed > 1200) continue;
       const document = randomCar(seed);
       const draw = drawFrom(-seed);
       for (const axle of AXLES) {
@@ -109,8 +109,8 @@ describe.each(TOE_ADJUSTERS)('a toe reset by %s (%s)', (kind, name) => {
           );
       }
     }
-    breaches.expectNone(kind === 'clamp-eccentric' ? 100 : 1500);
-    breaches.check(reached > (kind === 'clamp-eccentric' ? 20 : 350), () => `only ${reached} resets were reached`);
+    breaches.expectNone(kind === 'clamp-eccentric' ? 40 : 600);
+    breaches.check(reached > (kind === 'clamp-eccentric' ? 8 : 140), () => `only ${reached} resets were reached`);
     breaches.expectNone(0);
   });
 });
