@@ -8,7 +8,7 @@ import { judgeBySchema } from './judgeBySchema';
 describe('the JSON Schema of the car file', () => {
   const schema = carFileSchema();
 
-  it('as published is fresh (renew it with `npx vitest run -u tests/geometry/car/carFileSchema.test.ts`)', async () => {
+  it('as published is fresh (renew it with `npx vitest run tests/geometry/car/carFileSchema.test.ts -u`)', async () => {
     await expect(`${JSON.stringify(schema, null, 2)}\n`).toMatchFileSnapshot(
       `../../../samples/jounce-car-${CAR_FILE_VERSION}.schema.json`,
     );
