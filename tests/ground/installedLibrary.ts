@@ -48,5 +48,5 @@ export const installLibrary = async (): Promise<InstalledLibrary> => {
   return { complaintsOf, bundle };
 };
 
-/** The first of the cars that come with the program, as text. */
+/** A car that comes with the program, as text. */
 export const sampleText = (name: string): Promise<string> => readFile(`${ROOT}/samples/${name}.jounce.json`, 'utf8');
