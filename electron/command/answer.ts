@@ -10,6 +10,8 @@ export interface Call {
   /** the car, for the verbs that take one */
   readonly car: LoadedCar | null;
   readonly options: Options;
+  /** paths of the files that the call reads: none of them may be written */
+  readonly reads: readonly string[];
   /** tells how far a long answer has come, and lets Ctrl-C through */
   readonly progress: Tell;
 }

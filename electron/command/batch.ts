@@ -78,7 +78,7 @@ async function answerQuestion(
   const options = { ...defaults, ...readOptions(verb, question['options']) };
   const car = await carOf(verb, question['car'], values.get('car'), cars);
   const { answer } = await loadVerb(verb.name);
-  const { document } = await answer({ car, options, progress: async () => {} });
+  const { document } = await answer({ car, options, reads: [], progress: async () => {} });
   return signed(document);
 }
 

@@ -55,7 +55,8 @@ async function answerVerb(command: CommandLine & { ask: 'verb' }, json: boolean,
   }
   const { loadVerb } = await import('./verbModules');
   const [{ answer }, car] = await Promise.all([loadVerb(verb.name), verb.takesCar ? readCarFile(positionals[0] ?? '-') : null]);
-  const answered = await answer({ car, options, progress: (done, total) => progress.report(done, total) });
+  const reads = [positionals[0], options.list].filter((read) => read !== undefined);
+  const answered = await answer({ car, options, reads, progress: (done, total) => progress.report(done, total) });
   progress.end();
   await printAnswer(answered, json, progress);
 }

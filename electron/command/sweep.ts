@@ -7,19 +7,19 @@ import { assembledFor, refuseAllFailed, rowAt, UNITS, wholeCarAt, type Compariso
 import type { Row } from './rows';
 import { sweepQuestion, type SweepQuestion } from './sweepPositions';
 import { sweepInWords } from './sweepTable';
-import { refuseExisting, writeWholeFile } from './wholeFile';
+import { refuseUnwritable, writeWholeFile } from './wholeFile';
 
 /** Positions between two looks at the clock and at Ctrl-C. */
 const CHUNK = 250;
 
 /** `sweep`: readings over a motion or a list of positions. */
 export async function answer(call: Call): Promise<Answer> {
-  const { options, progress } = call;
+  const { options, progress, reads } = call;
   const force = options.force === true;
   if (force && options.csv === undefined) throw usageError('--force goes with --csv');
   const question = await sweepQuestion(options);
   const { car, setup, assembled, against } = assembledFor(call);
-  if (options.csv !== undefined) await refuseExisting(options.csv, force);
+  if (options.csv !== undefined) await refuseUnwritable(options.csv, force, reads);
   const swept = await sweepPositions(question, assembled, against, axlesAsked(car, options), progress);
   const { axles } = swept;
   refuseAllFailed(axles.flatMap(({ rows }) => rows));
@@ -27,7 +27,7 @@ export async function answer(call: Call): Promise<Answer> {
   const alone = options.axle !== undefined;
   if (options.csv !== undefined) {
     const columns = axles.map(({ axle, rows }) => ({ axle, rows, prefix: alone ? '' : `${axle}.` }));
-    await writeWholeFile(options.csv, await csvText(question, columns, progress), force);
+    await writeWholeFile(options.csv, await csvText(question, columns, progress), force, reads);
   }
   const head = { car: car.document.name, setup };
   const words: Answer['words'] = (style) => sweepInWords({ ...head, question, axles, csv: options.csv ?? null }, style);

@@ -76,7 +76,8 @@ export const FAULT_CODES = {
   'singular-linkage':
     'The links do not hold the wheel in all but one motion at the design position: they are parallel, or meet in one point.',
   'over-centre': 'A tie rod stands so near to over centre at design that there is no telling which way it goes.',
-  'strut-upside-down': 'The strut runs down from strutFoot to strutTop: the two are exchanged.',
+  'axles-exchanged': 'The rear wheels are not behind the front ones: X points forward.',
+  'strut-upside-down': 'The strut’s top is not above its ball joint: strutFoot and strutTop may be exchanged.',
   'more-faults': 'There are more faults than are listed.',
 } as const satisfies Readonly<Record<string, string>>;
 

@@ -66,7 +66,11 @@ export function strutKernel(linkage: Linkage, design: Linkage): Float64Array | {
   const axis = scale(span, 1 / spanLength);
   const along = (front.length * front.length - rear.length * rear.length + spanLength * spanLength) / (2 * spanLength);
   const radiusSq = front.length * front.length - along * along;
-  if (!(radiusSq > 0)) return { armsShortBy: Math.abs(along) - front.length };
+  if (!(radiusSq > 0)) {
+    const reach = front.length + rear.length;
+    const armsShortBy = spanLength > reach ? spanLength - reach : Math.abs(front.length - rear.length) - spanLength;
+    return { armsShortBy };
+  }
   const centre: Vector = [front.inner[0] + along * axis[0], front.inner[1] + along * axis[1], front.inner[2] + along * axis[2]];
   const radius = Math.sqrt(radiusSq);
   const out = unit(reject(subtract(ballJoint, centre), axis));

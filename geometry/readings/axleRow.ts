@@ -59,6 +59,8 @@ function dotted({ corner, both }: StandingReasons): Record<string, string> {
   return why;
 }
 
+const rounded = (setting: number): string => String(Number(setting.toFixed(3)));
+
 function standingWarnings({ axle }: AxleSolver, setting: AxleSetting): RowWarning[] {
   const warnings: RowWarning[] = [];
   if (setting.springDatum.left.by === 'weight') {
@@ -72,7 +74,7 @@ function standingWarnings({ axle }: AxleSolver, setting: AxleSetting): RowWarnin
     warnings.push({
       code: 'toe-reset-out-of-range',
       path: `${axle.axle}.adjusters.${axle.toeReset.adjuster}`,
-      message: `The toe reset needs ${axle.toeReset.adjuster} at ${axle.toeReset.left} left, ${axle.toeReset.right} right: outside its range.`,
+      message: `The toe reset needs ${axle.toeReset.adjuster} at ${rounded(axle.toeReset.left)} left, ${rounded(axle.toeReset.right)} right: outside its range.`,
     });
   }
   return warnings;

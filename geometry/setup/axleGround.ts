@@ -9,6 +9,9 @@ import { SOLVED } from '../corner/motion';
 import { trackCorner, type Track } from '../corner/solveCorner';
 import type { AssembledSide } from './assembleSide';
 
+/** Where else the search begins when design height is out of reach at this rack: so many places either way, so far apart [loaded radii]. */
+const STARTS = 16;
+const START_SPACING = 0.05;
 /** A step of the search below this leads nowhere [mm]. */
 const SMALLEST_STEP_MM = 1e-9;
 
@@ -51,14 +54,9 @@ export function solveHeight(
   rack: number,
 ): Result<number, Failure> {
   const { corner } = side;
-  let travel = track.travel;
-  let status = trackCorner(corner, track, travel, rack);
-  if (status !== SOLVED) {
-    // this travel is out of reach at this rack: begin where both are in the middle
-    travel = 0;
-    status = trackCorner(corner, track, travel, rack);
-    if (status !== SOLVED) return fail(explainUnreachable(corner, travel, rack));
-  }
+  const start = reachableStart(corner, track, rack);
+  if (start === null) return fail(explainUnreachable(corner, 0, rack));
+  let travel = start;
   let stance = wheelStance(corner, track.motion, frame);
   let miss = dot(subtract(stance.contact, point), frame.normal);
   for (let i = 0; i < 60; i++) {
@@ -80,7 +78,7 @@ export function solveHeight(
       step *= 0.5;
       if (Math.abs(step) < SMALLEST_STEP_MM) {
         const end = explainUnreachable(corner, travel + wanted, rack);
-        return fail(isReached ? { ...noHeight(side, travel, miss), limitedBy: end.limitedBy } : end);
+        return fail({ ...end, ...noHeight(side, travel, miss) });
       }
     }
   }
@@ -88,6 +86,17 @@ export function solveHeight(
     ...noHeight(side, travel, miss),
     limitedBy: explainUnreachable(corner, travel - miss / stance.contactRise, rack).limitedBy,
   });
+}
+
+/** A travel that the corner reaches at this rack: the track's own, design, or the nearest to it either way that is tried. */
+function reachableStart(corner: AssembledSide['corner'], track: Track, rack: number): number | null {
+  if (trackCorner(corner, track, track.travel, rack) === SOLVED) return track.travel;
+  const spacing = START_SPACING * corner.loadedRadius;
+  for (let i = 0; i <= 2 * STARTS; i++) {
+    const travel = (i % 2 === 0 ? 1 : -1) * Math.ceil(i / 2) * spacing;
+    if (trackCorner(corner, track, travel, rack) === SOLVED) return travel;
+  }
+  return null;
 }
 
 const noHeight = ({ corner }: AssembledSide, travel: number, miss: number): Failure => ({

@@ -9,6 +9,9 @@ import { evaluateStrut, strutKernel, strutSlope, tieRodTriple } from '../corner/
 import { designJacobian } from '../corner/multiLinkKernel';
 import { linkageOf, NO_ADJUSTMENT } from './linkages';
 
+/** Axles nearer together than this are not two axles of a car [mm]. */
+const SHORTEST_WHEELBASE_MM = 10;
+
 /**
  * Refuses a design that has no branch to follow: links that do not hold the wheel, a tie rod over centre.
  * @param document - in order as far as the file goes
@@ -23,6 +26,15 @@ export function judgeMechanism(document: CarDocument): readonly MechanismFault[]
       faults.push(...(axle.layout === 'strut' ? judgeStrut(axle, axle[side]) : judgeMultiLink(axle, axle[side])));
     }
   }
+  if (car.wheelbase !== null && !(car.wheelbase > SHORTEST_WHEELBASE_MM)) {
+    faults.push({
+      code: 'axles-exchanged',
+      path: 'rear.points.wheelCentre',
+      found: `rear wheels ${car.wheelbase.toFixed(1)} mm behind the front ones`,
+      expected: 'an x of the rear wheel centres below that of the front ones: X points forward',
+      hint: 'was x measured rearward? then its sign is the other one',
+    });
+  }
   return faults;
 }
 
@@ -32,13 +44,14 @@ function judgeStrut(axle: AxleMechanism, side: SideMechanism): MechanismFault[] 
   const design = linkageOf(axle, side, NO_ADJUSTMENT);
   const path = `${pathOf(axle, side.side)}.points`;
   const ballJoint = design.rods[0].outer;
+  const isAbove = design.guide!.top[2] > ballJoint[2];
   const rise = dot(subtract(design.guide!.top, ballJoint), design.guide!.axis);
-  if (!(rise > 0))
+  if (!(rise > 0 && isAbove))
     return [
       {
         code: 'strut-upside-down',
         path: `${path}.strutTop`,
-        found: 'a strut top below the ball joint along the strut’s axis',
+        found: 'a strut top below the ball joint',
         expected: 'the axis to run up from strutFoot to strutTop, past the ball joint',
         hint: 'are strutFoot and strutTop exchanged?',
       },

@@ -36,6 +36,24 @@ describe('designs that are no linkage', () => {
     expect(faults).toContainEqual({ code: 'over-centre', path: 'front.points.tieRodEnd', line: 37 });
   });
 
+  it('a strut whose top is under the ground', () => {
+    const faults = faultsOf(EVERYTHING, ['"strutTop": [-31, 585, 836]', '"strutTop": [-31, 700, -400]']);
+    expect(faults).toContainEqual({ code: 'strut-upside-down', path: 'front.points.strutTop', line: 32 });
+  });
+
+  it.each([0, 5280])('rear wheels level with the front ones, or %d mm farther forward than they are', (forward) => {
+    const car = JSON.parse(readGolden('car-22')) as {
+      rear: { points: Record<string, [number, number, number]> };
+      front: typeof car.rear;
+    };
+    const level = car.front.points['wheelCentre'][0] - car.rear.points['wheelCentre'][0];
+    for (const point of Object.values(car.rear.points)) point[0] += forward === 0 ? level : forward;
+    const outcome = parseCar(JSON.stringify(car));
+    expect(outcome.ok ? [] : outcome.failure.faults).toMatchObject([
+      { code: 'axles-exchanged', path: 'rear.points.wheelCentre' },
+    ]);
+  });
+
   it('a rod given twice holds nothing the second time', () => {
     const faults = faultsOf(WISHBONES, [
       '"upperRear": ["upperRearBody", "upperKnuckle"]',
