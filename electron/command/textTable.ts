@@ -25,7 +25,12 @@ export function formatDifference(value: number | null, decimals: number): string
 /** A number that somebody typed, as short as it can be said: no more than three decimals, no zeros at the end. */
 export const formatPlain = (value: number): string => formatFixed(Number(value.toFixed(3)), 3).replace(/\.?0+$/, '');
 
-export const heading = (text: string, style: TextStyle): string => (style.colour ? `\u001b[1m${text}\u001b[22m` : text);
+/** A text of somebody's file as a terminal may be given it: nothing in it can move the cursor or change the colour. */
+const harmless = (text: string): string => text.replace(/\p{Cc}/gu, '�');
+
+/** The heading of an answer: it carries names from the file. */
+export const heading = (text: string, style: TextStyle): string =>
+  style.colour ? `\u001b[1m${harmless(text)}\u001b[22m` : harmless(text);
 
 export interface Column {
   readonly title: string;

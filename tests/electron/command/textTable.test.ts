@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { formatDifference, formatFixed, formatPlain, tableLine, wrap } from '../../../electron/command/textTable';
+import { formatDifference, formatFixed, formatPlain, heading, tableLine, wrap } from '../../../electron/command/textTable';
 
 describe('numbers in tables', () => {
   test('have a true minus, and none before a zero', () => {
@@ -17,6 +17,11 @@ describe('numbers in tables', () => {
 });
 
 describe('lines', () => {
+  test('give a terminal nothing of a file that it would obey', () => {
+    expect(heading('a \u001b[31mred\u0007 car', { colour: false })).toBe('a �[31mred� car');
+    expect(heading('car', { colour: true })).toBe('\u001b[1mcar\u001b[22m');
+  });
+
   test('are cut where a cell is too long', () => {
     expect(
       tableLine(
