@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react';
+import { useEffect, useLayoutEffect, useState } from 'react';
 import { useBench } from './benchContext';
 
 const DARK = '(prefers-color-scheme: dark)';
@@ -20,7 +20,8 @@ export const useTheme = (): 'light' | 'dark' => {
   const chosen = useBench((state) => state.theme);
   const systemDark = useSystemDark();
   const theme = chosen === 'system' ? (systemDark ? 'dark' : 'light') : chosen;
-  useEffect(() => {
+  // before the picture's own effects, which read the colours that follow from it
+  useLayoutEffect(() => {
     document.documentElement.dataset.theme = theme;
   }, [theme]);
   return theme;
