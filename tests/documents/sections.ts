@@ -102,6 +102,7 @@ async function shortenedAnswer(): Promise<string> {
   const { document } = await readingsVerb({
     car,
     options: { axle: 'front', setup: 'Wet', against: 'Baseline' },
+    reads: [],
     progress: async () => {},
   });
   const text = JSON.stringify(signed(document), (key, value: unknown) => shortened(key, value), 2);
