@@ -27,16 +27,23 @@ export const type = async (field: Locator, text: string): Promise<void> => {
   await field.press('Enter');
 };
 
-/** The picture once it is drawn: waits until two frames in a row are the same. */
+/**
+ * The picture once it stands still: no frame was asked for and no transition runs for a while, and two pictures show the same
+ * (the software renderer shows a frame some time after it was asked for). Their bytes are not compared: they differ by rounding.
+ */
 export const pictureOf = async (page: Page): Promise<Buffer> => {
   const canvas = page.locator('canvas');
   await canvas.waitFor();
-  await page.waitForFunction(() => Number(document.querySelector('canvas')?.dataset['drawn'] ?? 0) > 0);
+  await page.waitForFunction(async () => {
+    const drawn = () => Number(document.querySelector('canvas')?.dataset['drawn'] ?? 0);
+    const before = drawn();
+    await new Promise((resolve) => setTimeout(resolve, 200));
+    return before > 0 && drawn() === before && document.getAnimations().every(({ playState }) => playState !== 'running');
+  });
   let last = await canvas.screenshot();
   for (;;) {
-    await page.waitForTimeout(350);
     const next = await canvas.screenshot();
-    if (next.equals(last)) return next;
+    if ((await shareChanged(page, last, next)) < UNSEEN) return next;
     last = next;
   }
 };

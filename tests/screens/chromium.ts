@@ -1,6 +1,6 @@
 import path from 'node:path';
 import { chromium, type Browser, type BrowserContextOptions, type Page } from 'playwright-core';
-import { inject, onTestFinished } from 'vitest';
+import { afterAll, inject, onTestFinished } from 'vitest';
 import { findChromium } from '../../electron/browser/findChromium';
 import { serveWindow, type ServeOptions } from '../../electron/serve/serveWindow';
 import './buildWindow';
@@ -30,13 +30,21 @@ export interface OpenedWindow {
   readonly complaints: readonly string[];
 }
 
-/** A browser for one test, closed when it is over. */
-export const launchChromium = async (graphics: WindowOptions['graphics'] = 'software'): Promise<Browser> => {
+const launched = new Map<'software' | 'none', Promise<Browser>>();
+afterAll(async () => {
+  for (const browser of launched.values()) await (await browser).close();
+  launched.clear();
+});
+
+/** The browser of a test file: every test opens windows of its own in it, with nothing shared between them. */
+export const launchChromium = (graphics: WindowOptions['graphics'] = 'software'): Promise<Browser> => {
+  const running = launched.get(graphics);
+  if (running) return running;
   const executablePath = findChromium();
   if (executablePath === null) throw new Error('No Chromium: set JOUNCE_CHROMIUM or put chromium on the PATH.');
   const args = [...FLAGS, ...(graphics === 'none' ? ['--disable-3d-apis'] : SOFTWARE_GRAPHICS)];
-  const browser = await chromium.launch({ executablePath, args });
-  onTestFinished(() => browser.close());
+  const browser = chromium.launch({ executablePath, args });
+  launched.set(graphics, browser);
   return browser;
 };
 
@@ -49,7 +57,9 @@ export const openWindow = async ({ graphics, served, ...context }: WindowOptions
   });
   onTestFinished(server.close);
   const browser = await launchChromium(graphics);
-  const page = await (await browser.newContext({ viewport: { width: 1280, height: 720 }, ...context })).newPage();
+  const shared = await browser.newContext({ viewport: { width: 1280, height: 720 }, ...context });
+  onTestFinished(() => shared.close());
+  const page = await shared.newPage();
   const complaints: string[] = [];
   page.on('pageerror', (error) => complaints.push(error.message));
   page.on('console', (message) => message.type() === 'error' && complaints.push(message.text()));
