@@ -11,6 +11,8 @@ import './viewport/viewport.css';
 import { findFiles, keepPresence } from './files/findFiles';
 import { App } from './shell/App';
 import { WindowContext } from './shell/benchContext';
+import { pageOfAddress } from './shell/pages';
+import { choosePage } from './state/actions/lookAt';
 import { openFirstSample } from './state/actions/openCar';
 import { createBenchStore } from './state/benchStore';
 
@@ -24,6 +26,7 @@ if (place) {
       <App />
     </WindowContext>,
   );
+  choosePage(store, pageOfAddress(window.location.hash));
   keepPresence();
   void openFirstSample(store, files);
 }

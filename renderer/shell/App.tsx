@@ -5,9 +5,10 @@ import { Readings } from '../readings/Readings';
 import { redoStep, undoStep } from '../state/actions/editSetup';
 import { standStill } from '../state/actions/lookAt';
 import { Viewport } from '../viewport/Viewport';
-import { useWindow } from './benchContext';
+import { useBench, useWindow } from './benchContext';
 import { Cautions } from './Cautions';
 import { Header } from './Header';
+import { PAGES } from './pages';
 import { Rail } from './Rail';
 import { RefusedFile } from './RefusedFile';
 import { useTheme } from './useTheme';
@@ -20,6 +21,7 @@ const isTyping = (target: EventTarget | null): boolean =>
 export const App = () => {
   const { store } = useWindow();
   const theme = useTheme();
+  const page = useBench((state) => state.page);
   const opener = useRef<HTMLInputElement>(null);
 
   useEffect(() => {
@@ -46,14 +48,15 @@ export const App = () => {
     <div className="app">
       <Rail />
       <Header opener={opener} />
-      <main className="bench" aria-label="Bench">
-        <Adjusters />
-        <div className="middle">
+      <main className={page} aria-label={PAGES.find(({ name }) => name === page)?.label}>
+        {page === 'bench' && <Adjusters />}
+        {/* One canvas for all pages: it stays mounted here and each page gives it its place. */}
+        <div className="middle" key="middle">
           <Viewport theme={theme} />
           <Cautions />
         </div>
-        <Readings />
-        <Motion />
+        {page === 'bench' && <Readings />}
+        {page === 'bench' && <Motion />}
       </main>
       <RefusedFile />
     </div>

@@ -5,6 +5,7 @@ import { startHistory, type History } from './history';
 
 export type Theme = 'light' | 'dark' | 'system';
 export type ViewName = 'corner' | 'front' | 'side' | 'top';
+export type PageName = 'bench';
 
 /** Wheel travel from standing [mm], roll [degrees], rack travel [mm]: what the motion rules hold. */
 export interface BenchPosition {
@@ -41,6 +42,7 @@ export interface BenchState {
   readonly file: OpenedFile | null;
   readonly refused: RefusedFile | null;
   readonly history: History<Bench> | null;
+  readonly page: PageName;
   readonly axle: AxleName;
   readonly position: BenchPosition;
   /** the adjuster under the hand, by its key; null when none is held */
@@ -60,6 +62,7 @@ const START: BenchState = {
   file: null,
   refused: null,
   history: null,
+  page: 'bench',
   axle: 'front',
   position: { travel: 0, rollDeg: 0, rack: 0 },
   held: null,

@@ -1,5 +1,5 @@
 import type { AxleName } from '../../../geometry/index';
-import { benchOf, change, type BenchPosition, type BenchStore, type Theme, type ViewName } from '../benchStore';
+import { benchOf, change, type BenchPosition, type BenchStore, type PageName, type Theme, type ViewName } from '../benchStore';
 
 /** Axle on the bench; its first adjuster is taken in hand. */
 export const chooseAxle = (store: BenchStore, axle: AxleName): void => {
@@ -24,3 +24,9 @@ export const holdAdjuster = (store: BenchStore, adjuster: string): void => {
 
 export const chooseView = (store: BenchStore, view: ViewName): void => store.setState({ view });
 export const chooseTheme = (store: BenchStore, theme: Theme): void => store.setState({ theme });
+
+/** Goes to a page, and writes it into the address. */
+export const choosePage = (store: BenchStore, page: PageName): void => {
+  store.setState({ page });
+  if (typeof window !== 'undefined') window.history.replaceState(null, '', `#${page}`);
+};
