@@ -1,3 +1,4 @@
+import { Commands } from '../commands/Commands';
 import { choosePage } from '../state/actions/lookAt';
 import { useBench, useWindow } from './benchContext';
 import { PAGES } from './pages';
@@ -30,6 +31,7 @@ export const Rail = () => {
           {label}
         </a>
       ))}
+      <Commands />
     </nav>
   );
 };

@@ -1,0 +1,82 @@
+import { describe, expect, test } from 'vitest';
+import { CATALOGUE, setupNames } from '../../../geometry/index';
+import { judgeCommand, markTyped } from '../../../renderer/commands/command';
+import { windowCommands } from '../../../renderer/commands/windowCommands';
+import { fetchedFiles } from '../../../renderer/files/fetchedFiles';
+import { chooseSetup, turnAdjuster } from '../../../renderer/state/actions/editSetup';
+import { createBenchStore } from '../../../renderer/state/benchStore';
+import { openedBench } from '../carUnderTest';
+
+const commandsOf = (store = openedBench()) => windowCommands({ store, files: fetchedFiles });
+
+describe('the command list', () => {
+  test('reaches every page, axle, setup, adjuster of both axles, reading and view, each under a name of its own', () => {
+    const store = openedBench();
+    const commands = commandsOf(store);
+    const ids = commands.map(({ id }) => id);
+    expect(new Set(ids).size).toBe(ids.length);
+    const document = store.getState().history?.present.document;
+    if (!document) throw new Error('a car is open');
+    expect(ids).toEqual(
+      expect.arrayContaining([
+        ...CATALOGUE.map(({ key }) => `reading.${key}`),
+        ...setupNames(document).flatMap((name) => [`setup.${name}`, `against.${name}`]),
+        ...(['front', 'rear'] as const).flatMap((axle) =>
+          Object.keys(document[axle]?.adjusters ?? {}).map((name) => `hold.${axle}.${name}`),
+        ),
+        'page.bench',
+        'axle.rear',
+        'view.top',
+        'theme.dark',
+        'zero',
+      ]),
+    );
+    expect(commands.every(({ label, where }) => label.trim() !== '' && where.trim() !== '')).toBe(true);
+  });
+
+  test('undo is in it by the name of the step, and only when there is one', () => {
+    const store = openedBench();
+    expect(commandsOf(store).find(({ id }) => id === 'undo')).toBeUndefined();
+    turnAdjuster(store, 'plateAcross', 'plate across', 'both', -5);
+    const undo = commandsOf(store).find(({ id }) => id === 'undo');
+    expect(undo?.label).toBe('Undo: Turn plate across');
+    undo?.run();
+    expect(store.getState().history?.past).toEqual([]);
+  });
+
+  test('a command does what the panel would', () => {
+    const store = openedBench();
+    const names = setupNames(store.getState().history!.present.document);
+    chooseSetup(store, names[0] ?? '');
+    commandsOf(store)
+      .find(({ id }) => id === `setup.${names[1]}`)
+      ?.run();
+    expect(store.getState().history?.present.setup).toBe(names[1]);
+  });
+
+  test('without a car it still opens one', () => {
+    const store = createBenchStore();
+    store.setState({ samples: ['chalkboard'] });
+    expect(commandsOf(store).map(({ id }) => id)).toEqual(expect.arrayContaining(['sample.chalkboard', 'theme.light']));
+    expect(commandsOf(store).some(({ id }) => id.startsWith('hold.'))).toBe(false);
+  });
+});
+
+test('what was typed is told from the rest of the label, whatever its case', () => {
+  expect(markTyped('Go to camber gain', 'CAMB')).toEqual([
+    { text: 'Go to ', typed: false },
+    { text: 'camb', typed: true },
+    { text: 'er gain', typed: false },
+  ]);
+  expect(markTyped('Zero', 'x')).toEqual([{ text: 'Zero', typed: false }]);
+  expect(markTyped('Zero', ' ')).toEqual([{ text: 'Zero', typed: false }]);
+});
+
+test('a label that begins with what was typed comes first; every word must be there, no strewn letters', () => {
+  const order = ['Camber', 'Go to camber gain', 'Decambering', 'Go to gain of camber'].map((label) =>
+    judgeCommand(label, [], label === 'Go to gain of camber' ? 'camber gain' : 'camb'),
+  );
+  expect(order).toEqual([...order].sort((a, b) => b - a));
+  expect(judgeCommand('Go to Rear bush', ['Bench, adjuster'], 'bench bush')).toBeGreaterThan(0);
+  expect(judgeCommand('Go to Rear bush, front', ['Bench, adjuster'], 'no such thing')).toBe(0);
+});
