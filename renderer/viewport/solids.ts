@@ -3,7 +3,7 @@ import {
   BufferAttribute,
   BufferGeometry,
   CylinderGeometry,
-  Group,
+  type Group,
   type Matrix4,
   Mesh,
   SphereGeometry,
@@ -164,6 +164,3 @@ export const buildPlate = (material: Material, thickness: number): Plate => {
     },
   };
 };
-
-/** A group whose children stand in its frame; for parts that move as one body. */
-export const buildFrame = (): Group => still(new Group());
