@@ -12,10 +12,7 @@ import { PAGES } from './pages';
 import { Rail } from './Rail';
 import { RefusedFile } from './RefusedFile';
 import { useTheme } from './useTheme';
-import { windowCommand } from './windowKeys';
-
-const isTyping = (target: EventTarget | null): boolean =>
-  target instanceof HTMLElement && target.closest('input, select, textarea') !== null;
+import { typingIn, windowCommand } from './windowKeys';
 
 /** The whole window: rail, header, and the bench. */
 export const App = () => {
@@ -26,7 +23,7 @@ export const App = () => {
 
   useEffect(() => {
     const onKeyDown = (event: KeyboardEvent) => {
-      const command = windowCommand(event, isTyping(event.target));
+      const command = windowCommand(event, typingIn(event.target instanceof Element ? event.target : null));
       if (!command) return;
       event.preventDefault();
       switch (command) {

@@ -9,18 +9,38 @@ interface Pressed {
   readonly altKey: boolean;
 }
 
+/** Where the focus is: nowhere that takes keys, in a control with keys of its own, or in text that is still being typed. */
+export type Typing = 'no' | 'control' | 'draft';
+
+interface Focused {
+  readonly closest: (selector: string) => unknown;
+  readonly matches: (selector: string) => boolean;
+}
+
+/** Number fields say when what stands in them is not taken yet; any other text is the person's until it is sent. */
+const DRAFT =
+  '[data-draft], textarea, input:not([role="spinbutton"], [type="range"], [type="file"], [type="checkbox"], [type="radio"])';
+
+/** What the focused element makes of keys. @param element - null where nothing has the focus */
+export const typingIn = (element: Focused | null): Typing => {
+  if (!element) return 'no';
+  if (element.matches(DRAFT)) return 'draft';
+  return element.closest('input, select, textarea') ? 'control' : 'no';
+};
+
 /**
  * @param pressed - the key event
- * @param typing - whether the focus is where Home and the arrows have a meaning of their own
+ * @param typing - where it was pressed: undo of a text that is being typed is the field's own
  */
-export const windowCommand = (pressed: Pressed, typing: boolean): WindowCommand | null => {
+export const windowCommand = (pressed: Pressed, typing: Typing): WindowCommand | null => {
   const control = pressed.ctrlKey || pressed.metaKey;
   const key = pressed.key.toLowerCase();
   if (control && !pressed.altKey) {
+    if (key === 'o') return 'open';
+    if (typing === 'draft') return null;
     if (key === 'z') return pressed.shiftKey ? 'redo' : 'undo';
     if (key === 'y') return 'redo';
-    if (key === 'o') return 'open';
     return null;
   }
-  return pressed.key === 'Home' && !typing ? 'zero' : null;
+  return pressed.key === 'Home' && typing === 'no' ? 'zero' : null;
 };

@@ -1,6 +1,8 @@
-import { useEffect, useRef, useState, type KeyboardEvent, type ReactNode } from 'react';
+import { useEffect, useId, useState, type KeyboardEvent, type ReactNode } from 'react';
 import { formatShort } from '../../units/format';
 import { parseNumber } from '../../units/parseNumber';
+import { unitsOf, type TypedUnit } from '../../units/typedUnits';
+import { FieldFault } from './FieldFault';
 
 export interface NumberFieldProps {
   /** spoken name, with side and unit */
@@ -8,7 +10,10 @@ export interface NumberFieldProps {
   readonly value: number | null;
   /** what stands in the field when there is no number */
   readonly absent?: string;
+  /** the field's own unit: others of the same quantity may be typed */
   readonly unit: string;
+  /** more that may be typed behind the number */
+  readonly moreUnits?: readonly TypedUnit[];
   readonly min: number;
   readonly max: number;
   readonly decimals?: number;
@@ -48,14 +53,16 @@ const stepsOf = ({ key, shiftKey }: KeyboardEvent): number => {
 
 /**
  * An exact number: typed and taken with Enter or on leaving, stepped with the arrows, zeroed with Home, given up with Escape.
- * What is typed wrong stays in the field, marked, with the reason beside it.
+ * What is typed wrong stays in the field, marked, with the reason beside it. While it holds what was typed and not yet taken,
+ * the input has `data-draft`: undo is then the field's own.
  */
 export const NumberField = (props: NumberFieldProps) => {
   const { value, unit, min, max, decimals = 3, lockedBy } = props;
   const [typed, setTyped] = useState<string | null>(null);
   const [fault, setFault] = useState<string | null>(null);
-  const input = useRef<HTMLInputElement>(null);
-  const shown = value === null ? (props.absent ?? '') : formatShort(value, decimals);
+  const faultId = useId();
+  // No comma between thousands: in a field it is a decimal comma.
+  const shown = value === null ? (props.absent ?? '') : formatShort(value, decimals).replaceAll(',', '');
   const range = `${formatShort(min)} … ${formatShort(max)}${unit === '°' ? '' : ' '}${unit}`;
 
   const forget = () => {
@@ -71,12 +78,15 @@ export const NumberField = (props: NumberFieldProps) => {
       props.onClear();
       return;
     }
-    const number = parseNumber(typed);
-    if (number === null) setFault(`Not a number. ${range}`);
-    else if (number < min - 1e-9 || number > max + 1e-9) setFault(`Out of range: ${range}`);
+    const units = [...unitsOf(unit), ...(props.moreUnits ?? [])];
+    const read = parseNumber(typed, units);
+    if (read.kind === 'none') setFault(`Not a number. ${range}`);
+    else if (read.kind === 'unit')
+      setFault(`${read.found} is no unit here: ${units.map(({ name }) => name).join(' or ') || 'a number alone'}. ${range}`);
+    else if (read.value < min - 1e-9 || read.value > max + 1e-9) setFault(`Out of range: ${range}`);
     else {
       forget();
-      if (number !== value) props.onSet(number);
+      if (read.value !== value) props.onSet(read.value);
     }
   };
 
@@ -99,7 +109,6 @@ export const NumberField = (props: NumberFieldProps) => {
     <span className={`field ${props.className ?? ''}${fault ? ' faulty' : ''}`}>
       {props.before}
       <input
-        ref={input}
         type="text"
         inputMode="decimal"
         autoComplete="off"
@@ -111,12 +120,14 @@ export const NumberField = (props: NumberFieldProps) => {
         aria-valuemin={min}
         aria-valuemax={max}
         aria-invalid={fault !== null}
+        aria-describedby={fault === null ? undefined : faultId}
+        data-draft={typed === null ? undefined : ''}
         aria-readonly={lockedBy !== undefined}
         readOnly={lockedBy !== undefined}
         title={fault ?? lockedBy ?? range}
         size={7}
         value={typed ?? shown}
-        onChange={(event) => setTyped(event.target.value)}
+        onChange={(event) => setTyped(event.target.value === shown ? null : event.target.value)}
         onFocus={(event) => event.target.select()}
         onBlur={take}
         onKeyDown={onKeyDown}
@@ -124,11 +135,7 @@ export const NumberField = (props: NumberFieldProps) => {
       <span className="unit" aria-hidden="true">
         {unit}
       </span>
-      {fault !== null && (
-        <span className="fieldfault" role="alert">
-          {fault}
-        </span>
-      )}
+      {fault !== null && <FieldFault id={faultId}>{fault}</FieldFault>}
     </span>
   );
 };

@@ -12,8 +12,16 @@ test.each([
   [{ key: 'Home' }, 'zero'],
   [{ key: 'z' }, null],
   [{ key: 'a', ctrlKey: true }, null],
-])('%o asks for %s', (pressed, command) => expect(windowCommand({ ...plain, ...pressed }, false)).toBe(command));
+])('%o asks for %s', (pressed, command) => expect(windowCommand({ ...plain, ...pressed }, 'no')).toBe(command));
 
-test('Home belongs to the field that is being typed in', () => {
-  expect(windowCommand({ ...plain, key: 'Home' }, true)).toBeNull();
+test('Home belongs to the field that has the focus', () => {
+  expect(windowCommand({ ...plain, key: 'Home' }, 'control')).toBeNull();
+});
+
+test('undo is the car’s in a field that holds what was taken, the field’s own while text is typed', () => {
+  for (const pressed of [{ key: 'z' }, { key: 'Z', shiftKey: true }, { key: 'y' }]) {
+    expect(windowCommand({ ...plain, ctrlKey: true, ...pressed }, 'control')).not.toBeNull();
+    expect(windowCommand({ ...plain, ctrlKey: true, ...pressed }, 'draft')).toBeNull();
+  }
+  expect(windowCommand({ ...plain, key: 'o', ctrlKey: true }, 'draft')).toBe('open');
 });
