@@ -27,6 +27,6 @@ if (place) {
     </WindowContext>,
   );
   choosePage(store, pageOfAddress(window.location.hash));
-  keepPresence();
+  keepPresence(crypto.randomUUID(), () => undefined);
   void openFirstSample(store, files);
 }

@@ -1,16 +1,8 @@
 import { mkdir, readdir, rm } from 'node:fs/promises';
 import path from 'node:path';
+import { isRunning } from '../files/isRunning';
 
 const PREFIX = 'window-profile-';
-
-const isRunning = (id: number): boolean => {
-  try {
-    process.kill(id, 0);
-    return true;
-  } catch (reason) {
-    return (reason as NodeJS.ErrnoException).code === 'EPERM';
-  }
-};
 
 /** An empty browser profile for this run, named for our process; those that a crash left behind are thrown away. */
 export const makeProfile = async (folder: string): Promise<string> => {

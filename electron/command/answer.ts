@@ -20,6 +20,8 @@ export interface Call {
 export interface Answer {
   readonly document: object;
   readonly words: (style: TextStyle) => string;
+  /** printed to the letter instead of the words, when it is there */
+  readonly text?: string;
 }
 
 export type VerbModule = { readonly answer: (call: Call) => Promise<Answer> };

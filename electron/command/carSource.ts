@@ -1,4 +1,5 @@
-import { createReadStream, readFileSync, statSync } from 'node:fs';
+import { constants, createReadStream, openSync, readFileSync, statSync } from 'node:fs';
+import { Socket } from 'node:net';
 import {
   parseCar,
   parseCarBytes,
@@ -8,7 +9,9 @@ import {
   type Fault,
   type Warning,
 } from '../../geometry/index';
+import type { CommandFaultCode } from './codes';
 import { CommandError } from './commandError';
+import { sayWhileWaiting } from './terminal';
 
 /** A car that has been read and judged. */
 export interface LoadedCar {
@@ -68,29 +71,49 @@ export async function readFileCapped(path: string): Promise<Uint8Array> {
   try {
     const status = statSync(path);
     if (status.isDirectory()) throw unreadable(path, 'a folder', 'a file');
-    if (!status.isFile()) return await readCapped(createReadStream(path));
-    return status.size <= LARGEST_FILE ? readFileSync(path) : await readCapped(createReadStream(path));
+    if (status.isFIFO()) return await readCapped(pipeAt(path), path);
+    if (!status.isFile()) return await readCapped(createReadStream(path), path);
+    return status.size <= LARGEST_FILE ? readFileSync(path) : await readCapped(createReadStream(path), path);
   } catch (thrown) {
     if (thrown instanceof CommandError) throw thrown;
     throw unreadable(path, reasonOf(thrown), 'a file that can be read');
   }
 }
 
-export const readStandardInput = (): Promise<Uint8Array> => readCapped(process.stdin);
+/** Read on demand and not by a thread that waits, which nothing would end: Ctrl-C ends the program while nobody writes yet. */
+const pipeAt = (path: string): AsyncIterable<Buffer> =>
+  new Socket({ fd: openSync(path, constants.O_RDONLY | constants.O_NONBLOCK), readable: true, writable: false });
 
-async function readCapped(stream: AsyncIterable<Buffer>): Promise<Uint8Array> {
+export const readStandardInput = (): Promise<Uint8Array> => readCapped(process.stdin, 'standard input');
+
+async function readCapped(stream: AsyncIterable<Buffer>, name: string): Promise<Uint8Array> {
   const pieces: Buffer[] = [];
   let size = 0;
-  for await (const piece of stream) {
-    pieces.push(piece);
-    size += piece.length;
-    if (size > LARGEST_FILE) break;
+  // a pipe that nobody writes to says nothing: whoever sits before it is told what is waited for
+  const hasCome = sayWhileWaiting(name);
+  try {
+    for await (const piece of stream) {
+      hasCome();
+      pieces.push(piece);
+      size += piece.length;
+      if (size > LARGEST_FILE) break;
+    }
+  } finally {
+    hasCome();
   }
   return Buffer.concat(pieces);
 }
 
 function unreadable(path: string, found: string, expected: string): CommandError {
-  const fault: Fault = { code: 'cannot-read', path: null, line: null, column: null, found, expected, hint: null };
+  const fault: Fault = {
+    code: 'cannot-read' satisfies CommandFaultCode,
+    path: null,
+    line: null,
+    column: null,
+    found,
+    expected,
+    hint: null,
+  };
   return new CommandError({ kind: 'file', message: `cannot read ${path}: ${found}`, faults: [fault] });
 }
 

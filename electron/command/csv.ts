@@ -8,6 +8,9 @@ export interface CsvAxle {
   readonly rows: readonly Row[];
 }
 
+/** The readings of the whole car at one position. */
+export type CsvWholeCar = Readonly<Record<string, unknown>>;
+
 const LINE_END = '\r\n';
 const SIDES = ['left', 'right', 'both'] as const;
 
@@ -16,12 +19,13 @@ const entriesOf = (side: (typeof SIDES)[number]): readonly ReadingEntry[] => rea
 /** A field of RFC 4180: quoted where it must be. */
 export const csvField = (text: string): string => (/[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text);
 
-function headerOf(axles: readonly CsvAxle[], inputUnit: string): string[] {
+function headerOf(axles: readonly CsvAxle[], hasWholeCar: boolean, inputUnit: string): string[] {
   const names = [`input [${inputUnit}]`];
   for (const { prefix } of axles)
     for (const side of SIDES)
       for (const entry of entriesOf(side))
         for (const name of numberNamesOf(entry)) names.push(`${prefix}${side}.${name} [${CONTRACT_UNITS[entry.quantity]}]`);
+  if (hasWholeCar) for (const entry of readingsOf('car')) names.push(`wholeCar.${entry.key} [${CONTRACT_UNITS[entry.quantity]}]`);
   names.push('error');
   return names;
 }
@@ -36,12 +40,25 @@ function cellsOf(row: ReadingsRow): string[] {
   return cells;
 }
 
+const cellOf = (value: unknown): string => (typeof value === 'number' ? String(value) : '');
+
 /**
  * A sweep as CSV, line by line: RFC 4180, CRLF, decimal points, full precision, no byte-order mark; an empty cell is no value.
- * Columns: the input, every reading of left, right and both in catalogue order, then the error of a row that was not reached.
+ * Columns: the input, every reading of left, right and both in catalogue order, those of the whole car where the sweep is of
+ * both axles, then the error of a row that was not reached.
+ * @param wholeCar - one a row; null in a sweep of one axle
  */
-export function* sweepCsvLines(inputs: readonly number[], inputUnit: string, axles: readonly CsvAxle[]): Generator<string> {
-  yield headerOf(axles, inputUnit).map(csvField).join(',') + LINE_END;
+export function* sweepCsvLines(
+  inputs: readonly number[],
+  inputUnit: string,
+  axles: readonly CsvAxle[],
+  wholeCar: readonly CsvWholeCar[] | null,
+): Generator<string> {
+  yield (
+    headerOf(axles, wholeCar !== null, inputUnit)
+      .map(csvField)
+      .join(',') + LINE_END
+  );
   for (const [index, input] of inputs.entries()) {
     const cells = [String(input)];
     const errors: string[] = [];
@@ -53,6 +70,7 @@ export function* sweepCsvLines(inputs: readonly number[], inputUnit: string, axl
         if (row) errors.push(`${prefix === '' ? '' : `${axle}: `}${row.error.message}`);
       }
     }
+    if (wholeCar !== null) for (const { key } of readingsOf('car')) cells.push(cellOf(wholeCar[index]?.[key]));
     cells.push(csvField(errors.join('; ')));
     yield cells.join(',') + LINE_END;
   }

@@ -1,4 +1,12 @@
-import { CONTRACT_UNITS, findReading, readingsOf, suggest, SYMBOLS, type ReadingEntry } from '../../geometry/index';
+import {
+  CONTRACT_UNITS,
+  findReading,
+  readingsOf,
+  suggest,
+  SYMBOLS,
+  type ReadingEntry,
+  type ReadingOwner,
+} from '../../geometry/index';
 import { usageError } from './commandError';
 import { findVerb, VERB_NAMES, VERBS, type OptionSpec, type VerbSpec } from './optionSpecs';
 import { wrap } from './textTable';
@@ -11,11 +19,25 @@ export function helpOn(topic: string | null): string {
   if (topic === READINGS_LIST) return helpOnReadings();
   const verb = findVerb(topic);
   if (verb) return helpOnVerb(verb);
-  const reading = findReading(topic);
+  const reading = findReading(topic) ?? readingOfDotted(topic);
   if (reading) return helpOnReading(reading);
   const keys = (['corner', 'axle', 'car'] as const).flatMap((owner) => readingsOf(owner).map((entry) => entry.key));
-  const hint = suggest(topic, [...VERB_NAMES, READINGS_LIST, ...keys]);
+  const hint = suggest(topic.split('.').at(-1) ?? topic, [...VERB_NAMES, READINGS_LIST, ...keys]);
   throw usageError(`there is no help on "${topic}"${hint ? `; ${hint}` : ''}`);
+}
+
+/** The owners that a dotted name tells, by its part before the reading's. */
+const OWNERS: Readonly<Record<string, ReadingOwner>> = { left: 'corner', right: 'corner', both: 'axle', wholeCar: 'car' };
+
+/** The reading of a dotted name as JSON, CSV and limits have it: `front.left.camber`, `both.track`, `left.wheelCentre.x`. */
+function readingOfDotted(name: string): ReadingEntry | undefined {
+  const parts = name.split('.');
+  const axle = parts[0] === 'front' || parts[0] === 'rear' ? parts.shift() : undefined;
+  const [owner = '', key = '', component, ...more] = parts;
+  const entry = findReading(key);
+  if (!entry || more.length > 0 || OWNERS[owner] !== entry.of || (axle !== undefined && entry.of === 'car')) return undefined;
+  const isKnown = component === undefined || (entry.components ?? []).some((known) => known === component);
+  return isKnown ? entry : undefined;
 }
 
 function helpOnProgram(): string {
@@ -27,7 +49,7 @@ function helpOnProgram(): string {
     ...VERBS.map((verb) => `  ${verb.name.padEnd(10)}${verb.summary}`),
     '',
     ...wrap(
-      'jounce <verb> --help shows its options and an example. jounce help readings-list says what every reading means, jounce help camber tells more of one.',
+      'jounce <verb> --help shows its options and an example. jounce help readings-list says what every reading means, jounce help camber (or front.left.camber) tells more of one.',
     ),
     '',
     ...wrap(
@@ -54,7 +76,7 @@ function helpOnVerb(verb: VerbSpec): string {
     `usage: ${usage}`,
     '',
     ...verb.details.flatMap((paragraph) => [...wrap(paragraph), '']),
-    ...verb.options.flatMap(optionLines),
+    ...verb.options.filter(({ idle }) => idle === undefined).flatMap(optionLines),
     '',
     verb.examples.length === 1 ? 'example:' : 'examples:',
     ...verb.examples.map((example) => `  ${example}`),

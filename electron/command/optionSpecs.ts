@@ -12,6 +12,8 @@ export interface OptionSpec {
   readonly writes?: true;
   /** it says how to print, not what to answer: no key of `batch` */
   readonly printing?: true;
+  /** every verb takes it, and to this one it says nothing: not in its help */
+  readonly idle?: true;
 }
 
 export type VerbName = 'check' | 'readings' | 'sweep' | 'schema' | 'batch';
@@ -46,6 +48,8 @@ const PRINTING: readonly OptionSpec[] = [
   { name: 'version', kind: 'flag', value: '', help: 'the version of the program', printing: true },
 ];
 const COMMON: readonly OptionSpec[] = [SETUP, SET, ...PRINTING];
+/** Of a verb that looks at no car. */
+const WITHOUT_CAR: readonly OptionSpec[] = [{ ...SETUP, idle: true }, { ...SET, idle: true }, ...PRINTING];
 
 const AXLE: OptionSpec = { name: 'axle', kind: 'axle', value: 'front|rear', help: 'this axle only; both when not given' };
 const TRAVEL: OptionSpec = {
@@ -117,7 +121,13 @@ export const VERBS: readonly VerbSpec[] = [
       { name: 'to', kind: 'number', value: 'B', help: 'last input' },
       { name: 'steps', kind: 'count', value: 'N', help: 'number of positions, ends included' },
       { name: 'list', kind: 'text', value: 'IN.csv', help: 'positions from a file instead of a motion; - is standard input' },
-      { name: 'csv', kind: 'text', value: 'OUT.csv', help: 'writes every reading as CSV', writes: true },
+      {
+        name: 'csv',
+        kind: 'text',
+        value: 'OUT.csv',
+        help: 'writes every reading as CSV; - is standard output, instead of the table',
+        writes: true,
+      },
       { name: 'force', kind: 'flag', value: '', help: 'lets --csv replace an existing file', writes: true },
       { name: 'against', kind: 'text', value: 'NAME', help: 'also the same positions in this setup, and this less that' },
       AXLE,
@@ -137,7 +147,7 @@ export const VERBS: readonly VerbSpec[] = [
     takesCar: false,
     summary: 'the JSON Schema of the car file',
     details: ['An editor that knows the schema completes names and marks faults while the file is written.'],
-    options: COMMON,
+    options: WITHOUT_CAR,
     examples: ['jounce schema > jounce-car.schema.json'],
   },
   {

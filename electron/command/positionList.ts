@@ -1,5 +1,6 @@
 import type { Fault } from '../../geometry/index';
 import { countOf, LARGEST_FILE } from './carSource';
+import type { CommandFaultCode } from './codes';
 import { CommandError } from './commandError';
 import { MOST_STEPS, parseNumber } from './options';
 import type { AskedPosition } from './question';
@@ -17,7 +18,7 @@ const MOST_FAULTS = 20;
 export function readPositionList(bytes: Uint8Array, name: string): readonly AskedPosition[] {
   const faults: Fault[] = [];
   const report = (line: number, column: number | null, found: string, expected: string): void => {
-    faults.push({ code: 'bad-list', path: null, line, column, found, expected, hint: null });
+    faults.push({ code: 'bad-list' satisfies CommandFaultCode, path: null, line, column, found, expected, hint: null });
   };
   const positions = parse(bytes, report);
   if (faults.length === 0) return positions;

@@ -68,6 +68,7 @@ const batchDefaults = ({ setup, set }: (CommandLine & { ask: 'verb' })['options'
 });
 
 async function printAnswer(answer: Answer, json: boolean, progress: Progress): Promise<void> {
+  if (!json && answer.text !== undefined) return print(answer.text);
   if (!json) return print(`${answer.words({ colour: hasColour() })}\n`);
   for (const piece of jsonPieces(signed(answer.document))) {
     await print(piece);

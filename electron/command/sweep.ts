@@ -1,7 +1,7 @@
 import { judgeLimits, sweepCar, type AssembledCar, type AxleName } from '../../geometry/index';
 import type { Answer, Call, Tell } from './answer';
 import { usageError } from './commandError';
-import { sweepCsvLines, type CsvAxle } from './csv';
+import { sweepCsvLines, type CsvAxle, type CsvWholeCar } from './csv';
 import { axlesAsked } from './question';
 import { assembledFor, refuseAllFailed, rowAt, UNITS, wholeCarAt, type Comparison } from './readings';
 import type { Row } from './rows';
@@ -12,39 +12,53 @@ import { refuseUnwritable, writeWholeFile } from './wholeFile';
 /** Positions between two looks at the clock and at Ctrl-C. */
 const CHUNK = 250;
 
+/** In the place of a file's name. */
+const STANDARD_OUTPUT = '-';
+
 /** `sweep`: readings over a motion or a list of positions. */
 export async function answer(call: Call): Promise<Answer> {
   const { options, progress, reads } = call;
   const force = options.force === true;
   if (force && options.csv === undefined) throw usageError('--force goes with --csv');
+  const toOutput = options.csv === STANDARD_OUTPUT;
+  if (toOutput && options.json) throw usageError('--csv - and --json both print the answer: give one of them');
+  if (toOutput && force) throw usageError('--force replaces a file; --csv - writes none');
   const question = await sweepQuestion(options);
   const { car, setup, assembled, against } = assembledFor(call);
-  if (options.csv !== undefined) await refuseUnwritable(options.csv, force, reads);
+  if (options.csv !== undefined && !toOutput) await refuseUnwritable(options.csv, force, reads);
   const swept = await sweepPositions(question, assembled, against, axlesAsked(car, options), progress);
   const { axles } = swept;
   refuseAllFailed(axles.flatMap(({ rows }) => rows));
 
   const alone = options.axle !== undefined;
+  let text: string | null = null;
   if (options.csv !== undefined) {
     const columns = axles.map(({ axle, rows }) => ({ axle, rows, prefix: alone ? '' : `${axle}.` }));
-    await writeWholeFile(options.csv, await csvText(question, columns, progress), force, reads);
+    text = await csvText(question, columns, alone ? null : swept.wholeCar, progress);
+    if (!toOutput) await writeWholeFile(options.csv, text, force, reads);
   }
+  const printed = toOutput && text !== null ? { text } : {};
   const head = { car: car.document.name, setup };
   const words: Answer['words'] = (style) => sweepInWords({ ...head, question, axles, csv: options.csv ?? null }, style);
   const [first] = axles;
   if (alone && first)
-    return { document: { ...head, axle: first.axle, units: UNITS, motion: question.motion, rows: first.rows }, words };
+    return {
+      document: { ...head, axle: first.axle, units: UNITS, motion: question.motion, rows: first.rows },
+      words,
+      ...printed,
+    };
   const ofAxle = (axle: AxleName) => axles.find((candidate) => candidate.axle === axle) ?? null;
   const wholeCar = { rows: swept.wholeCar };
   return {
     document: { ...head, units: UNITS, motion: question.motion, front: ofAxle('front'), rear: ofAxle('rear'), wholeCar },
     words,
+    ...printed,
   };
 }
 
 interface Swept {
   readonly axles: readonly { readonly axle: AxleName; readonly rows: Row[] }[];
-  readonly wholeCar: readonly object[];
+  readonly wholeCar: readonly CsvWholeCar[];
 }
 
 async function sweepPositions(
@@ -56,7 +70,7 @@ async function sweepPositions(
 ): Promise<Swept> {
   const limits = judgeLimits(assembled);
   const axles = asked.map((axle) => ({ axle, rows: [] as Row[] }));
-  const wholeCar: object[] = [];
+  const wholeCar: CsvWholeCar[] = [];
   const total = question.positions.length;
   for (let start = 0; start < total; start += CHUNK) {
     const positions = question.positions.slice(start, start + CHUNK);
@@ -72,9 +86,14 @@ async function sweepPositions(
   return { axles, wholeCar };
 }
 
-async function csvText(question: SweepQuestion, columns: readonly CsvAxle[], progress: Tell): Promise<string> {
+async function csvText(
+  question: SweepQuestion,
+  columns: readonly CsvAxle[],
+  wholeCar: readonly CsvWholeCar[] | null,
+  progress: Tell,
+): Promise<string> {
   const lines: string[] = [];
-  for (const line of sweepCsvLines(question.inputs, question.unit, columns)) {
+  for (const line of sweepCsvLines(question.inputs, question.unit, columns, wholeCar)) {
     lines.push(line);
     if (lines.length % CHUNK === 0) await progress(lines.length, question.inputs.length + 1);
   }

@@ -67,13 +67,29 @@ export function sweepInWords(answer: SweepAnswer, style: TextStyle): string {
   const lines = [heading(`${car}, setup ${setup}`, style)];
   for (const { axle, rows } of axles) {
     const title = `${axle === 'front' ? 'Front axle' : 'Rear axle'}, ${question.motion}`;
-    lines.push('', heading(title, style), ...table(question, rows, valuesOf));
+    lines.push('', heading(title, style), ...table(question, rows, valuesOf), ...warningsInWords(rows));
     const other = rows.map((row) => (isFailed(row) ? undefined : row.against?.setup)).find((name) => name !== undefined);
     if (other !== undefined)
       lines.push('', heading(`${title}: ${setup} less ${other}`, style), ...table(question, rows, differencesOf));
   }
   if (answer.csv !== null) lines.push('', `every reading: ${answer.csv}`);
   return [...lines, '', ...wrap(CAUTIONS)].join('\n');
+}
+
+/** Each warning once, with the number of positions that it stands at when it is not all of them. */
+function warningsInWords(rows: readonly Row[]): string[] {
+  const found = new Map<string, { readonly message: string; count: number }>();
+  for (const row of rows)
+    for (const { code, path, message } of isFailed(row) ? [] : row.warnings) {
+      const known = found.get(`${code} ${path}`);
+      if (known) known.count++;
+      else found.set(`${code} ${path}`, { message, count: 1 });
+    }
+  const answered = rows.filter((row) => !isFailed(row)).length;
+  return [...found.values()].flatMap(({ message, count }) => {
+    const where = count === answered ? '' : ` at ${count} of ${answered} positions, first`;
+    return wrap(`  warning${where}: ${message}`, '    ');
+  });
 }
 
 /** The cells of a row, or why it has none. */

@@ -47,6 +47,16 @@ export class Progress {
 }
 
 /**
+ * Says once, if someone is there to see it, that input is waited for when none has come for half a second.
+ * @returns to be called when some has come
+ */
+export function sayWhileWaiting(name: string): () => void {
+  if (process.stderr.isTTY !== true) return () => undefined;
+  const timer = setTimeout(() => printError(`jounce: waiting for ${name}\n`), QUIET_MS);
+  return () => clearTimeout(timer);
+}
+
+/**
  * Ends at once on Ctrl-C, and quietly when whoever reads the output has had enough (`| head`).
  */
 export function installSignals(): void {

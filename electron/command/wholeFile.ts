@@ -1,6 +1,5 @@
-import { randomBytes } from 'node:crypto';
-import { lstat, open, realpath, rename, stat, unlink } from 'node:fs/promises';
-import path from 'node:path';
+import { lstat, stat } from 'node:fs/promises';
+import { replaceFile } from '../files/wholeFile';
 import { systemError, usageError } from './commandError';
 import { reasonOf } from './carSource';
 
@@ -24,30 +23,10 @@ export async function refuseUnwritable(target: string, force: boolean, reads: re
   if (!force) throw systemError(`${target} exists; --force replaces it`);
 }
 
-/**
- * Writes a file whole: under another name beside it, flushed, then renamed. What was there stays until then, and stays when
- * the disk is full. (Node's own `writeFile` goes on after a short write; the package that is usually taken for this does not.)
- */
+/** Writes a file whole, or not at all: what was there stays until the new one is complete. */
 export async function writeWholeFile(target: string, text: string, force: boolean, reads: readonly string[]): Promise<void> {
   await refuseUnwritable(target, force, reads);
-  // through a link to the file it stands for
-  const place = await realpath(target).catch(() => target);
-  const temporary = path.join(path.dirname(place), `.${path.basename(place)}.${randomBytes(6).toString('hex')}`);
-  try {
-    const mode = await stat(place).then(
-      (there) => there.mode,
-      () => 0o666,
-    );
-    const file = await open(temporary, 'wx', mode);
-    try {
-      await file.writeFile(text, 'utf8');
-      await file.sync();
-    } finally {
-      await file.close();
-    }
-    await rename(temporary, place);
-  } catch (thrown) {
-    await unlink(temporary).catch(() => undefined);
+  await replaceFile(target, Buffer.from(text, 'utf8')).catch((thrown: unknown) => {
     throw systemError(`cannot write ${target}: ${reasonOf(thrown)}`);
-  }
+  });
 }

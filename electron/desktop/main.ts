@@ -1,21 +1,26 @@
-/**
- * Electron's main process: a list of setup calls.
- *
- * When it is packaged, these fuses of Electron's program are to be set: RunAsNode off, EnableNodeOptionsEnvironmentVariable
- * off, EnableNodeCliInspectArguments off, EnableCookieEncryption on, EnableEmbeddedAsarIntegrityValidation on,
- * OnlyLoadAppFromAsar on, GrantFileProtocolExtraPrivileges off.
- */
+/** Electron's main process: a list of setup calls. The fuses of its program are set when it is packaged (electron-builder.json). */
 import path from 'node:path';
-import { app, ipcMain, Menu, protocol } from 'electron';
+import { app, ipcMain, Menu, protocol, type BrowserWindow } from 'electron';
+import type { MenuCommand } from '../../renderer/files/fileService';
+import { FileDesk } from '../files/fileDesk';
+import { stateFolder } from '../files/stateFolder';
 import { readBuiltFiles } from '../serve/builtFiles';
+import { ASKED, HANDED } from './channelNames';
 import { channelHandlers } from './channels';
+import { nativeDialogs } from './dialogs';
 import { denyNavigation, denyPermissions } from './fences';
+import { menuTemplate } from './menu';
 import { openWindow, showExistingWindow } from './openWindow';
-import { desktopPlaces } from './places';
+import { desktopPlaces, filesOfCall } from './places';
 import { answerScheme, WINDOW_SCHEME } from './windowScheme';
 
 const scriptFolder = import.meta.dirname;
 const places = desktopPlaces(process.argv, scriptFolder);
+const state = stateFolder();
+/** what the system wants opened before there is a window (macOS tells by an event) */
+const early: string[] = [...filesOfCall(process.argv, process.cwd())];
+let desk: FileDesk | null = null;
+let shown: string | null = null;
 
 const serveScheme = async (): Promise<void> => {
   const files = await readBuiltFiles(places.windowFolder);
@@ -25,16 +30,34 @@ const serveScheme = async (): Promise<void> => {
   });
 };
 
-const answerChannels = (): void => {
-  for (const [channel, handle] of Object.entries(channelHandlers(places.samplesFolder))) {
+/** One window: one that begins takes the place of the one that was loaded before. */
+const windowBegins = (own: FileDesk, id: string): void => {
+  if (shown !== null && shown !== id) void own.windowWent(shown);
+  shown = id;
+  void own.windowCame(id);
+};
+
+const answerChannels = (own: FileDesk): void => {
+  const handlers = channelHandlers(places.samplesFolder, own, (id) => windowBegins(own, id));
+  for (const [channel, handle] of Object.entries(handlers)) {
     ipcMain.handle(channel, (event, argument: unknown) => handle(event.senderFrame?.url, argument));
   }
 };
 
-const setMenu = (): void => {
-  const mac: Electron.MenuItemConstructorOptions[] =
-    process.platform === 'darwin' ? [{ role: 'appMenu' }] : [{ role: 'fileMenu' }];
-  Menu.setApplicationMenu(Menu.buildFromTemplate([...mac, { role: 'editMenu' }, { role: 'viewMenu' }, { role: 'windowMenu' }]));
+const hand = (window: BrowserWindow | null, file: string): void => {
+  if (desk && window) window.webContents.send(HANDED, desk.hand(file));
+  else early.push(file);
+};
+
+const watchCalls = (): void => {
+  app.on('second-instance', (_event, args, folder) => {
+    const window = showExistingWindow();
+    for (const file of filesOfCall(args, folder)) hand(window, file);
+  });
+  app.on('open-file', (event, file) => {
+    event.preventDefault();
+    hand(showExistingWindow(), file);
+  });
 };
 
 const start = async (): Promise<void> => {
@@ -43,14 +66,18 @@ const start = async (): Promise<void> => {
     { scheme: WINDOW_SCHEME, privileges: { standard: true, secure: true, supportFetchAPI: true } },
   ]);
   denyNavigation(app);
-  app.on('second-instance', showExistingWindow);
+  watchCalls();
   app.on('window-all-closed', () => app.quit());
   await app.whenReady();
   denyPermissions();
   await serveScheme();
-  answerChannels();
-  setMenu();
-  await openWindow(path.join(scriptFolder, 'preload.cjs'));
+  const own = new FileDesk({ stateFolder: state, handed: early, dialogs: nativeDialogs });
+  answerChannels(own);
+  desk = own;
+  const ask = (command: MenuCommand): void => showExistingWindow()?.webContents.send(ASKED, command);
+  Menu.setApplicationMenu(Menu.buildFromTemplate([...menuTemplate(process.platform, ask)]));
+  const window = await openWindow(path.join(scriptFolder, 'preload.cjs'), state);
+  window.on('closed', () => void own.close());
 };
 
 if (app.requestSingleInstanceLock()) {

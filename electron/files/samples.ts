@@ -1,13 +1,9 @@
 import { readFile, readdir } from 'node:fs/promises';
 import path from 'node:path';
-import type { FileAnswer, FileFailure, OpenedFile, SampleFile } from '../../renderer/files/fileService';
+import type { FileAnswer, SampleFile, SampleText } from '../../renderer/files/fileService';
+import { failed } from './failures';
 
 const ENDING = '.jounce.json';
-
-const fail = (code: FileFailure['code'], name: string | null): { ok: false; failure: FileFailure } => ({
-  ok: false,
-  failure: { code, name },
-});
 
 /** The cars in a folder, sorted by name. */
 export const listSamples = async (folder: string): Promise<FileAnswer<readonly SampleFile[]>> => {
@@ -17,7 +13,7 @@ export const listSamples = async (folder: string): Promise<FileAnswer<readonly S
     const names = files.map((entry) => entry.name.slice(0, -ENDING.length)).sort();
     return { ok: true, value: names.map((name) => ({ name })) };
   } catch {
-    return fail('unreadable', null);
+    return failed('unreadable', null);
   }
 };
 
@@ -25,14 +21,14 @@ export const listSamples = async (folder: string): Promise<FileAnswer<readonly S
  * One of them. The name is compared with those that the folder holds and never made into a path unless it is one of them.
  * @param name - whatever the window sent
  */
-export const readSample = async (folder: string, name: unknown): Promise<FileAnswer<OpenedFile>> => {
+export const readSample = async (folder: string, name: unknown): Promise<FileAnswer<SampleText>> => {
   const list = await listSamples(folder);
   if (!list.ok) return list;
   const sample = list.value.find((file) => file.name === name);
-  if (!sample) return fail('notFound', typeof name === 'string' ? name.slice(0, 200) : null);
+  if (!sample) return failed('notFound', typeof name === 'string' ? name.slice(0, 200) : null);
   try {
     return { ok: true, value: { name: sample.name, text: await readFile(path.join(folder, sample.name + ENDING), 'utf8') } };
   } catch {
-    return fail('unreadable', sample.name);
+    return failed('unreadable', sample.name);
   }
 };

@@ -1,17 +1,24 @@
+import { QUESTION_ADDRESS } from '../../renderer/files/fileService';
+
 /** The largest body that is let in. */
 export const LARGEST_BODY_BYTES = 16 * 1024 * 1024;
 
 export interface Refusal {
-  readonly status: 400 | 403 | 405 | 413;
+  readonly status: 400 | 403 | 405 | 413 | 415;
   readonly reason: string;
 }
 
 /** The parts of a request that are judged before anything is looked up. */
 export interface RequestFacts {
   readonly method: string;
+  /** without the query */
+  readonly address: string;
   /** Each header with all its values, as Node's `headersDistinct`. */
   readonly headers: Readonly<Record<string, readonly string[] | undefined>>;
 }
+
+/** Questions are posted, the rest is fetched. */
+export const methodOf = (address: string): 'GET' | 'POST' => (address.startsWith(QUESTION_ADDRESS) ? 'POST' : 'GET');
 
 const refuse = (status: Refusal['status'], reason: string): Refusal => ({ status, reason });
 
@@ -23,7 +30,7 @@ const refuse = (status: Refusal['status'], reason: string): Refusal => ({ status
  *
  * @param port - the port that the server listens on
  */
-export const judgeRequest = ({ method, headers }: RequestFacts, port: number): Refusal | null => {
+export const judgeRequest = ({ method, address, headers }: RequestFacts, port: number): Refusal | null => {
   const host = headers['host'] ?? [];
   if (host.length !== 1 || host[0] !== `127.0.0.1:${port}`) return refuse(403, 'This address is not served here.');
   const origin = headers['origin'] ?? [];
@@ -31,6 +38,10 @@ export const judgeRequest = ({ method, headers }: RequestFacts, port: number): R
   if (!isOwn && (origin.length > 0 || method !== 'GET')) return refuse(403, 'Only the window itself may ask.');
   const size = headers['content-length']?.[0];
   if (size !== undefined && Number(size) > LARGEST_BODY_BYTES) return refuse(413, 'That is more than 16 MiB.');
-  if (method !== 'GET') return refuse(405, 'Nothing here is answered but GET.');
+  const allowed = methodOf(address);
+  if (method !== allowed) return refuse(405, `Nothing is answered here but ${allowed}.`);
+  // a form on another page cannot send this type
+  if (method === 'POST' && headers['content-type']?.[0] !== 'application/json')
+    return refuse(415, 'Questions are asked in JSON.');
   return null;
 };

@@ -30,14 +30,15 @@ export class Presence {
     this.timer = this.isSeen ? null : setTimeout(this.onGone, this.goneAfterMs);
   }
 
-  /** Keeps a stream open until the window closes it. */
-  hold(stream: ServerResponse): void {
+  /** Keeps a stream open until the window closes it. @param onClosed - called then */
+  hold(stream: ServerResponse, onClosed: () => void): void {
     stream.writeHead(200, { 'Content-Type': 'text/event-stream', 'Cache-Control': 'no-store' });
     stream.write(':\n\n');
     this.streams.add(stream);
     stream.on('close', () => {
       this.streams.delete(stream);
       this.noteSign();
+      onClosed();
     });
     this.noteSign();
   }

@@ -1,17 +1,23 @@
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
 import { type AddressInfo } from 'node:net';
-import { PRESENCE_ADDRESS, type FileAnswer } from '../../renderer/files/fileService';
+import { PRESENCE_ADDRESS, QUESTION_ADDRESS, type FileAnswer } from '../../renderer/files/fileService';
+import { FileDesk } from '../files/fileDesk';
 import { listSamples, readSample } from '../files/samples';
 import { readBuiltFiles } from './builtFiles';
 import { SECURITY_HEADERS } from './contentPolicy';
-import { judgeRequest } from './judgeRequest';
+import { judgeRequest, methodOf } from './judgeRequest';
 import { Presence } from './presence';
+import { readBody } from './readBody';
 import { Session } from './session';
 
 export interface ServeOptions {
   /** Folder of the built window. */
   readonly windowFolder: string;
   readonly samplesFolder: string;
+  /** Where recovery copies, recent files and preferences are kept. */
+  readonly stateFolder: string;
+  /** Files that the start command was given: the only ones of this machine that the window may read and write. */
+  readonly handed?: readonly string[];
   /** How long the window may be gone before the server ends, ms. */
   readonly goneAfterMs?: number;
 }
@@ -31,7 +37,7 @@ export interface WindowServer {
 export const DEFAULT_GONE_AFTER_MS = 60_000;
 
 const FOR_GOOD = 'private, max-age=31536000, immutable';
-const STATUS_OF_FAILURE = { notFound: 404, unreadable: 500, disconnected: 500 } as const;
+const UUID = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/;
 
 /** Serves the built window and the files of the contract on 127.0.0.1 alone, to one window. */
 export const serveWindow = async (options: ServeOptions): Promise<WindowServer> => {
@@ -43,7 +49,8 @@ export const serveWindow = async (options: ServeOptions): Promise<WindowServer> 
   });
   const { port } = server.address() as AddressInfo;
   const session = new Session(port);
-  const ended = new Promise<void>((resolve) => server.once('close', resolve));
+  const desk = new FileDesk({ stateFolder: options.stateFolder, ...(options.handed && { handed: options.handed }) });
+  const ended = new Promise<void>((resolve) => server.once('close', resolve)).then(() => desk.close());
   const close = (): void => {
     presence.close();
     server.close();
@@ -51,11 +58,18 @@ export const serveWindow = async (options: ServeOptions): Promise<WindowServer> 
   };
   const presence = new Presence(options.goneAfterMs ?? DEFAULT_GONE_AFTER_MS, close);
 
+  const holdPresence = (response: ServerResponse, window: string): void => {
+    const isNamed = UUID.test(window);
+    presence.hold(response, () => void (isNamed && desk.windowWent(window)));
+    if (isNamed) void desk.windowCame(window);
+  };
+
   const answerRequest = async (request: IncomingMessage, response: ServerResponse): Promise<void> => {
     for (const [name, value] of Object.entries(SECURITY_HEADERS)) response.setHeader(name, value);
-    const refusal = judgeRequest({ method: request.method ?? '', headers: request.headersDistinct }, port);
-    if (refusal) return refuse(response, refusal.status, refusal.reason);
     const [address = '', query = ''] = (request.url ?? '').split('?', 2);
+    const refusal = judgeRequest({ method: request.method ?? '', address, headers: request.headersDistinct }, port);
+    if (refusal?.status === 405) response.setHeader('Allow', methodOf(address));
+    if (refusal) return refuse(response, refusal.status, refusal.reason);
     if (address === '/open') {
       const cookie = session.exchange(new URLSearchParams(query).get('token') ?? '');
       if (cookie === null) return refuse(response, 403, 'This address was used before. Start Jounce again.');
@@ -65,7 +79,12 @@ export const serveWindow = async (options: ServeOptions): Promise<WindowServer> 
     if (!session.admits(request.headers.cookie))
       return refuse(response, 403, 'This window was not opened by Jounce. Start it again.');
     presence.noteSign();
-    if (address === PRESENCE_ADDRESS) return presence.hold(response);
+    if (address === PRESENCE_ADDRESS) return holdPresence(response, new URLSearchParams(query).get('window') ?? '');
+    if (address.startsWith(QUESTION_ADDRESS)) {
+      const body = await readBody(request);
+      if (!body.ok) return refuse(response, body.status, body.reason);
+      return send(response, await desk.answer(address.slice(QUESTION_ADDRESS.length), body.value));
+    }
     if (address === '/api/samples') return send(response, await listSamples(options.samplesFolder));
     const sample = /^\/api\/samples\/([^/]+)$/.exec(address)?.[1];
     if (sample !== undefined) return send(response, await readSample(options.samplesFolder, decode(sample)));
@@ -88,13 +107,26 @@ export const serveWindow = async (options: ServeOptions): Promise<WindowServer> 
 
 /** A refused request is not read to its end: the connection closes. */
 const refuse = (response: ServerResponse, status: number, reason: string): void => {
-  if (status === 405) response.setHeader('Allow', 'GET');
   response.writeHead(status, { 'Content-Type': 'text/plain; charset=utf-8', 'Cache-Control': 'no-store', Connection: 'close' });
   response.end(`${reason}\n`);
 };
 
+const statusOf = (answer: FileAnswer<unknown>): number => {
+  if (answer.ok) return 200;
+  switch (answer.failure.code) {
+    case 'notFound':
+      return 404;
+    case 'badRequest':
+      return 400;
+    case 'changed':
+      return 409;
+    default:
+      return 500;
+  }
+};
+
 const send = (response: ServerResponse, answer: FileAnswer<unknown>): void => {
-  const status = answer.ok ? 200 : STATUS_OF_FAILURE[answer.failure.code];
+  const status = statusOf(answer);
   response.writeHead(status, { 'Content-Type': 'application/json; charset=utf-8', 'Cache-Control': 'no-store' });
   response.end(JSON.stringify(answer));
 };

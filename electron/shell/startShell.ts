@@ -16,6 +16,8 @@ export interface ShellPlaces {
   readonly windowFolder: string;
   /** Where this program and Electron's scripts were built. */
   readonly shellFolder: string;
+  /** Car files to open, absolute: the only ones that a served window may read and write by itself. */
+  readonly files?: readonly string[];
 }
 
 /** Electron fails within this time when it cannot run here, ms. */
@@ -29,7 +31,8 @@ const runElectron = async (places: ShellPlaces): Promise<string | null> => {
   const program = installedElectron(places.root) ?? (await fetchElectron(places.root));
   if (program === null) return "Electron's program is not on this machine and could not be fetched";
   const script = path.join(places.shellFolder, 'desktop.js');
-  const args = [script, `--window-folder=${places.windowFolder}`, `--samples-folder=${path.join(places.root, 'samples')}`];
+  const named = [`--window-folder=${places.windowFolder}`, `--samples-folder=${path.join(places.root, 'samples')}`];
+  const args = [script, ...named, ...(places.files ?? []).map((file) => `--open=${file}`)];
   const started = await launch({ program, args }, ELECTRON_PATIENCE_MS);
   if (!started.ok) return `Electron did not start (${started.reason})`;
   if (started.child.exitCode === null) await new Promise((resolve) => started.child.once('exit', resolve));
@@ -40,7 +43,13 @@ export const startShell = async (places: ShellPlaces): Promise<void> => {
   const isPrintOnly = process.env['JOUNCE_NO_OPEN'] === '1';
   const reason = isPrintOnly ? null : await runElectron(places);
   if (!isPrintOnly && reason === null) return;
-  const server = await serveWindow({ windowFolder: places.windowFolder, samplesFolder: path.join(places.root, 'samples') });
+  const state = stateFolder();
+  const server = await serveWindow({
+    windowFolder: places.windowFolder,
+    samplesFolder: path.join(places.root, 'samples'),
+    stateFolder: state,
+    handed: places.files ?? [],
+  });
   process.once('SIGINT', server.close);
   process.once('SIGTERM', server.close);
   if (isPrintOnly) {
@@ -49,5 +58,5 @@ export const startShell = async (places: ShellPlaces): Promise<void> => {
     return;
   }
   say(`No Electron window: ${reason}.`);
-  await openInBrowser(server, stateFolder(), say);
+  await openInBrowser(server, state, say);
 };

@@ -1,22 +1,62 @@
-import type { FileAnswer, FileFailure, FileService, OpenedFile, SampleFile } from './fileService';
+import {
+  QUESTION_ADDRESS,
+  type FileAnswer,
+  type FileFailure,
+  type FileService,
+  type Questions,
+  type SampleFile,
+  type SampleText,
+} from './fileService';
+
+/** An answer that takes longer than this never comes, ms. Saving flushes the disk, which may be a slow one. */
+const PATIENCE_MS = 20_000;
 
 const disconnected = (name: string | null): { ok: false; failure: FileFailure } => ({
   ok: false,
   failure: { code: 'disconnected', name },
 });
 
-/** One GET of the loopback server; its status says nothing that the answer does not. */
-const ask = async <Value>(address: string, name: string | null): Promise<FileAnswer<Value>> => {
+/** One request to the loopback server; its status says nothing that the answer does not. */
+const ask = async <Value>(address: string, name: string | null, init: RequestInit = {}): Promise<FileAnswer<Value>> => {
   try {
-    const reply = await fetch(address, { credentials: 'same-origin' });
+    const signal = AbortSignal.timeout(PATIENCE_MS);
+    const reply = await fetch(address, { credentials: 'same-origin', signal, ...init });
+    if (reply.status === 413) return { ok: false, failure: { code: 'tooLarge', name } };
     return (await reply.json()) as FileAnswer<Value>;
   } catch {
     return disconnected(name);
   }
 };
 
+const question =
+  <Method extends keyof Questions>(method: Method) =>
+  (asked: Questions[Method]['ask']): Promise<FileAnswer<Questions[Method]['answer']>> =>
+    ask(QUESTION_ADDRESS + method, null, {
+      method: 'POST',
+      headers: { 'Content-Type': 'application/json' },
+      body: JSON.stringify(asked),
+    });
+
 /** The files of the loopback server that served this window. */
 export const fetchedFiles: FileService = {
+  shell: 'served',
   listSamples: () => ask<readonly SampleFile[]>('/api/samples', null),
-  readSample: (name) => ask<OpenedFile>(`/api/samples/${encodeURIComponent(name)}`, name),
+  readSample: (name) => ask<SampleText>(`/api/samples/${encodeURIComponent(name)}`, name),
+  whenHanded: () => undefined,
+  whenAsked: () => undefined,
+  handDropped: () => Promise.resolve(null),
+  begin: question('begin'),
+  openFile: question('openFile'),
+  lookAtFile: question('lookAtFile'),
+  saveFile: question('saveFile'),
+  chooseFile: question('chooseFile'),
+  choosePlace: question('choosePlace'),
+  releaseFile: question('releaseFile'),
+  noteRecent: question('noteRecent'),
+  keepCopy: question('keepCopy'),
+  keepOrigin: question('keepOrigin'),
+  readCopy: question('readCopy'),
+  listCopies: question('listCopies'),
+  dropCopy: question('dropCopy'),
+  keepPreferences: question('keepPreferences'),
 };

@@ -68,9 +68,8 @@ export const withSetup = (document: CarDocument, name: string, setup: SetupDocum
   setups: { ...document.setups, [name]: setup },
 });
 
-/** "Trial 1", or the first number that no setup has. */
-export const freeTrialName = (taken: readonly string[]): string => {
-  let number = 1;
-  while (taken.includes(`Trial ${number}`)) number += 1;
-  return `Trial ${number}`;
-};
+const TRIAL = /^Trial (\d+)$/;
+
+/** "Trial 1", or the number after the highest that a setup has. */
+export const freeTrialName = (taken: readonly string[]): string =>
+  `Trial ${Math.max(0, ...taken.map((name) => Number(TRIAL.exec(name)?.[1] ?? 0))) + 1}`;

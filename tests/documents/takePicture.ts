@@ -34,7 +34,8 @@ export async function takePicture(): Promise<string> {
   const windowFolder = await mkdtemp(path.join(tmpdir(), 'jounce-picture-'));
   try {
     await buildWindow(windowFolder);
-    const server = await serveWindow({ windowFolder, samplesFolder: path.join(ROOT, 'samples') });
+    const stateFolder = path.join(windowFolder, 'state');
+    const server = await serveWindow({ windowFolder, samplesFolder: path.join(ROOT, 'samples'), stateFolder });
     const browser = await chromium.launch({ executablePath, args: FLAGS });
     try {
       const page = await browser.newPage({ viewport: SIZE, colorScheme: 'light', reducedMotion: 'reduce' });

@@ -1,3 +1,5 @@
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { chromium, type Browser, type BrowserContextOptions, type Page } from 'playwright-core';
 import { afterAll, inject, onTestFinished } from 'vitest';
@@ -50,9 +52,12 @@ export const launchChromium = (graphics: WindowOptions['graphics'] = 'software')
 
 /** Opens the window as `npm start` serves it: the real server, the one-time address, the strict content policy. */
 export const openWindow = async ({ graphics, served, ...context }: WindowOptions = {}): Promise<OpenedWindow> => {
+  const stateFolder = await mkdtemp(path.join(tmpdir(), 'jounce-state-'));
+  onTestFinished(() => rm(stateFolder, { recursive: true, force: true, maxRetries: 5 }));
   const server = await serveWindow({
     windowFolder: inject('windowFolder'),
     samplesFolder: path.resolve(import.meta.dirname, '../../samples'),
+    stateFolder,
     ...served,
   });
   onTestFinished(server.close);

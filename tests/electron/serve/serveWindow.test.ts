@@ -22,7 +22,12 @@ const serve = async (options: Partial<ServeOptions> = {}): Promise<WindowServer>
     'samples/readme.md': 'no car',
     'secret.jounce.json': 'outside',
   });
-  const server = await serveWindow({ windowFolder: `${folder}/window`, samplesFolder: `${folder}/samples`, ...options });
+  const server = await serveWindow({
+    windowFolder: `${folder}/window`,
+    samplesFolder: `${folder}/samples`,
+    stateFolder: `${folder}/state`,
+    ...options,
+  });
   onTestFinished(() => server.close());
   return server;
 };
@@ -113,7 +118,7 @@ test('another Origin is refused, and the right one let in', async () => {
   expect((await ask(server, '/api/samples', { ...cookie, Origin: server.origin })).status).toBe(200);
 });
 
-test('nothing but GET is answered, and without Origin not even that is said', async () => {
+test('but for questions nothing but GET is answered, and without Origin not even that is said', async () => {
   const server = await serve();
   const cookie = await open(server);
   for (const method of ['POST', 'PUT', 'DELETE', 'PATCH', 'OPTIONS', 'TRACE', 'HEAD']) {
@@ -236,5 +241,7 @@ test('a window that never says it is there is gone too, some time after its last
 
 test('a folder without a built window is refused', async () => {
   const folder = await temporaryFolder({ 'main.js': '' });
-  await expect(serveWindow({ windowFolder: folder, samplesFolder: folder })).rejects.toThrow('is not a built window');
+  await expect(serveWindow({ windowFolder: folder, samplesFolder: folder, stateFolder: folder })).rejects.toThrow(
+    'is not a built window',
+  );
 });

@@ -32,4 +32,5 @@ test('a toe or height that is taken out leaves the setup without the key', () =>
 test('trials are numbered past those that are there', () => {
   expect(freeTrialName(['Baseline'])).toBe('Trial 1');
   expect(freeTrialName(['Trial 1', 'Trial 3', 'Trial 2'])).toBe('Trial 4');
+  expect(freeTrialName(['Baseline', 'Trial 3', 'Trial of Tom'])).toBe('Trial 4');
 });
