@@ -1,5 +1,6 @@
 import { useMemo } from 'react';
 import { useBench } from '../shell/benchContext';
+import { comparedWith } from '../state/benchStore';
 import { settingOf, setupNamed } from '../state/settings';
 import { AdjusterCard } from './AdjusterCard';
 import { AxleFields } from './AxleFields';
@@ -8,16 +9,17 @@ import { useDenseCards } from './useDenseCards';
 /** The adjusters of the axle, each as the part that the fitter holds, with its exact numbers. */
 export const Adjusters = () => {
   const bench = useBench((state) => state.history?.present ?? null);
+  const other = useBench(comparedWith);
   const axle = useBench((state) => state.axle);
   const document = bench?.document;
   const adjusters = useMemo(() => Object.entries(document?.[axle]?.adjusters ?? {}), [document, axle]);
   const moved = useMemo(() => {
-    if (!bench) return 0;
-    const [now, then] = [setupNamed(bench.document, bench.setup), setupNamed(bench.document, bench.against)];
+    if (!bench || !other) return 0;
+    const [now, then] = [setupNamed(bench.document, bench.setup), setupNamed(other.document, other.setup)];
     const differs = (name: string, side: 'left' | 'right') =>
       settingOf(now, axle, name, side) !== settingOf(then, axle, name, side);
     return adjusters.filter(([name]) => differs(name, 'left') || differs(name, 'right')).length;
-  }, [bench, adjusters, axle]);
+  }, [bench, other, adjusters, axle]);
   const dense = useDenseCards(adjusters.length);
   return (
     <section className="column adjusters" aria-label="Adjusters">
@@ -25,9 +27,9 @@ export const Adjusters = () => {
         <h2>Adjusters, {axle}</h2>
         <span className="quiet">{adjusters.length}</span>
         <span className="spread" />
-        {bench && bench.setup !== bench.against && (
+        {other && (
           <span className="quiet ellipsis">
-            {moved} moved from {bench.against}
+            {moved} moved from {other.name}
           </span>
         )}
       </div>

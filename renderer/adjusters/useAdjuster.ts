@@ -2,6 +2,7 @@ import { useMemo } from 'react';
 import { type AdjusterDocument, type AxleDocument } from '../../geometry/index';
 import { scaleOf, stepSetting } from '../compute/adjusterSteps';
 import { useBench, useWindow } from '../shell/benchContext';
+import { comparedWith } from '../state/benchStore';
 import { joinSides, separateSides, turnAdjuster } from '../state/actions/editSetup';
 import { isApart, settingOf, setupNamed, type Sides } from '../state/settings';
 import { mmPerFileUnit } from '../units/fileLength';
@@ -26,7 +27,8 @@ export const useAdjuster = (name: string, adjuster: AdjusterDocument) => {
   const bench = useBench((state) => state.history?.present ?? null);
   const toeReset = useBench((state) => state.shown?.row.toeReset ?? null);
   const setup = useMemo(() => (bench ? setupNamed(bench.document, bench.setup) : undefined), [bench]);
-  const against = useMemo(() => (bench ? setupNamed(bench.document, bench.against) : undefined), [bench]);
+  const other = useBench(comparedWith);
+  const against = useMemo(() => (other ? setupNamed(other.document, other.setup) : setup), [other, setup]);
   const label = adjuster.label ?? nameOfKey(name);
   const scale = scaleOf(adjuster);
   const mm = bench ? mmPerFileUnit(bench.document) : 1;

@@ -15,16 +15,23 @@ import {
   type ReadingValues,
   type Result,
 } from '../../geometry/index';
-import { wholeCarInContractUnits } from './wholeCar';
+import type { Compared } from '../state/compared';
 import { assembleSetup } from './assembleBench';
+import { memoLast } from './memoLast';
+import { wholeCarInContractUnits } from './wholeCar';
 
-export interface BenchQuestion {
+/** One setup of a car at one position of one axle. */
+export interface SetupQuestion {
   readonly document: CarDocument;
   readonly setup: string;
-  readonly against: string;
   readonly axle: AxleName;
   /** wheel travel from standing [mm], roll [degrees], rack [mm] */
   readonly position: { readonly travel: number; readonly rollDeg: number; readonly rack: number };
+}
+
+export interface BenchQuestion extends SetupQuestion {
+  /** what it is held against, of this car or another; null: nothing */
+  readonly compared: Compared | null;
 }
 
 /** Readings in mm, degrees and the other units of the catalogue. */
@@ -48,60 +55,72 @@ export interface BenchRow extends BenchReadings {
 
 export interface BenchAnswered {
   readonly row: BenchRow;
-  /** the compared setup at the same position, or why it has no answer */
+  /** name of what it is held against; null: there is nothing to compare */
+  readonly against: string | null;
+  /** what it is held against at the same position, or why that has no answer; the row itself where there is nothing */
   readonly compared: Result<BenchRow, Failure>;
-  /** this setup less the compared one; null where either has no value */
+  /** this setup less the compared one; null where either has no value, and everywhere where nothing is compared */
   readonly difference: BenchReadings;
 }
 
 export type BenchAnswer = Result<BenchAnswered, Failure & { readonly setup: string }>;
 
-const positionOf = ({ travel, rollDeg, rack }: BenchQuestion['position']): Position =>
-  rollDeg === 0 ? { travel, rack } : { travel, rack, roll: toRadians(rollDeg) };
+const positionOf = ({ travel, rollDeg, rack }: SetupQuestion['position'], isSteered: boolean): Position => {
+  const steered = isSteered ? rack : 0;
+  return rollDeg === 0 ? { travel, rack: steered } : { travel, rack: steered, roll: toRadians(rollDeg) };
+};
+
+/** Readings and places of an assembled car at one position; the last ones are kept while only the other setup is turned. */
+const answerAssembled = memoLast(
+  (car: AssembledCar, axle: AxleName, asked: SetupQuestion['position']): Result<BenchRow, Failure> => {
+    const assembled = car[axle];
+    if (!assembled) return { ok: false, failure: { kind: 'unreachable', message: `this car has no ${axle} axle` } };
+    const position = positionOf(asked, assembled.left.corner.isSteered);
+    const readings = readingsOfAxle(car, axle, position);
+    if (!readings.ok) return readings;
+    const placed = placeAxle(car, axle, position);
+    if (!placed.ok) return placed;
+    const { left, right, both, why, toeReset } = inContractUnits(readings.value);
+    const whole = wholeCarInContractUnits(readingsOfCar(car, position));
+    const value = {
+      car,
+      toeReset,
+      left,
+      right,
+      both,
+      wholeCar: whole.values,
+      why: { ...why, ...whole.why },
+      placed: placed.value,
+      rack: readings.value.rack,
+    };
+    return { ok: true, value };
+  },
+);
 
 /** Readings and places of one setup at one position. */
-export const answerSetup = (question: BenchQuestion, setup: string): Result<BenchRow, Failure> => {
-  const assembled = assembleSetup(question.document, setup);
-  if (!assembled.ok) return assembled;
-  const car = assembled.value;
-  const position = positionOf(question.position);
-  const readings = readingsOfAxle(car, question.axle, position);
-  if (!readings.ok) return readings;
-  const placed = placeAxle(car, question.axle, position);
-  if (!placed.ok) return placed;
-  const { left, right, both, why, toeReset } = inContractUnits(readings.value);
-  const whole = wholeCarInContractUnits(readingsOfCar(car, position));
-  const value = {
-    car,
-    toeReset,
-    left,
-    right,
-    both,
-    wholeCar: whole.values,
-    why: { ...why, ...whole.why },
-    placed: placed.value,
-    rack: readings.value.rack,
-  };
-  return { ok: true, value };
+export const answerSetup = ({ document, setup, axle, position }: SetupQuestion): Result<BenchRow, Failure> => {
+  const assembled = assembleSetup(document, setup);
+  return assembled.ok ? answerAssembled(assembled.value, axle, position) : assembled;
 };
 
-const differenceOf = (row: BenchReadings, other: Result<BenchReadings, Failure>): BenchReadings => {
-  const those = other.ok ? other.value : { left: {}, right: {}, both: {}, wholeCar: {} };
-  return {
-    left: differenceOfReadings(row.left, those.left),
-    right: differenceOfReadings(row.right, those.right),
-    both: differenceOfReadings(row.both, those.both),
-    wholeCar: differenceOfReadings(row.wholeCar, those.wholeCar),
-  };
-};
+const NOTHING: BenchReadings = { left: {}, right: {}, both: {}, wholeCar: {} };
+
+const differenceOf = (row: BenchReadings, those: BenchReadings): BenchReadings => ({
+  left: differenceOfReadings(row.left, those.left),
+  right: differenceOfReadings(row.right, those.right),
+  both: differenceOfReadings(row.both, those.both),
+  wholeCar: differenceOfReadings(row.wholeCar, those.wholeCar),
+});
 
 /**
  * Everything that the bench shows at one position: the setup on it, the compared one, and the difference.
  * @returns a failure only where the setup on the bench has no answer; its numbers say what is missing
  */
 export const answerBench = (question: BenchQuestion): BenchAnswer => {
-  const row = answerSetup(question, question.setup);
+  const row = answerSetup(question);
   if (!row.ok) return { ok: false, failure: { ...row.failure, setup: question.setup } };
-  const compared = question.against === question.setup ? row : answerSetup(question, question.against);
-  return { ok: true, value: { row: row.value, compared, difference: differenceOf(row.value, compared) } };
+  const { compared: other } = question;
+  const compared = other ? answerSetup({ ...question, document: other.document, setup: other.setup }) : row;
+  const difference = differenceOf(row.value, other && compared.ok ? compared.value : NOTHING);
+  return { ok: true, value: { row: row.value, against: other?.name ?? null, compared, difference } };
 };

@@ -1,7 +1,7 @@
 import { readingsOf, type AxleName, type CarDocument } from '../../geometry/index';
 import { settingOf, setupNamed, withSetting, withSetup } from '../state/settings';
 import { stepSetting } from './adjusterSteps';
-import { answerSetup, type BenchQuestion, type BenchRow } from './answerBench';
+import { answerSetup, type SetupQuestion, type BenchRow } from './answerBench';
 import { mattersOf } from './matters';
 import { memoLast } from './memoLast';
 
@@ -22,7 +22,7 @@ export interface NextStep {
   readonly effects: readonly Effect[];
 }
 
-type BenchOnly = Pick<BenchQuestion, 'document' | 'setup'>;
+type BenchOnly = Pick<SetupQuestion, 'document' | 'setup'>;
 
 /** Effects below this part of what matters are not worth their words. */
 const WORTH_SAYING = 0.1;
@@ -65,14 +65,14 @@ export const nextStepOf = memoLast(
   (
     bench: BenchOnly,
     axle: AxleName,
-    position: BenchQuestion['position'],
+    position: SetupQuestion['position'],
     adjusterName: string,
     now: BenchRow,
   ): NextStep | null => {
     const { document, setup } = bench;
     const trial = trialOf(document, setup, axle, adjusterName);
     if (!trial) return null;
-    const then = answerSetup({ document: trial.document, setup, against: setup, axle, position }, setup);
+    const then = answerSetup({ document: trial.document, setup, axle, position });
     return then.ok ? { setting: trial.setting, effects: changesBetween(document, now, then.value) } : null;
   },
 );

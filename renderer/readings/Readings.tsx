@@ -49,7 +49,7 @@ const Group = ({ group, moved, own, limits }: GroupProps) => (
 /** Every reading of the axle at the position shown, and its difference from the compared setup. */
 export const Readings = () => {
   const shown = useBench((state) => state.shown);
-  const against = useBench((state) => state.history?.present.against ?? '');
+  const against = useBench((state) => state.shown?.against ?? null);
   const position = usePositionWords();
   const groups = useMemo(() => (shown ? readingGroups(shown) : []), [shown]);
   const own = useMemo(() => hasOwnChanges(groups), [groups]);
@@ -77,11 +77,19 @@ export const Readings = () => {
                 <th scope="col" className="number right">
                   Right
                 </th>
-                <th scope="col" className="number" title={`difference from ${against}`}>
-                  {own ? '± L' : <span className="againstname">± {against}</span>}
+                <th
+                  scope="col"
+                  className="number"
+                  title={against === null ? 'nothing to compare with' : `difference from ${against}`}
+                >
+                  {own ? '± L' : <span className="againstname">{against === null ? '±' : `± ${against}`}</span>}
                 </th>
                 {own && (
-                  <th scope="col" className="number" title={`difference from ${against}`}>
+                  <th
+                    scope="col"
+                    className="number"
+                    title={against === null ? 'nothing to compare with' : `difference from ${against}`}
+                  >
                     ± R
                   </th>
                 )}

@@ -1,6 +1,7 @@
 import { judgedLimits, type JudgedLimit } from '../compute/limits';
 import { useMemo } from 'react';
 import { useBench } from '../shell/benchContext';
+import { comparedWith } from '../state/benchStore';
 import type { LimitPair } from './LimitBars';
 
 const NONE: readonly JudgedLimit[] = [];
@@ -9,11 +10,16 @@ const NONE: readonly JudgedLimit[] = [];
 export const useLimits = (): readonly JudgedLimit[] =>
   useBench(({ history, shown, axle }) => (history && shown ? judgedLimits(history.present.document, shown.row.car, axle) : NONE));
 
-/** The same of the compared setup. */
-const useComparedLimits = (): readonly JudgedLimit[] =>
-  useBench(({ history, shown, axle }) =>
-    history && shown && shown.compared.ok ? judgedLimits(history.present.document, shown.compared.value.car, axle) : NONE,
+/** The same of the compared setup, by the limits of its own car. */
+const useComparedLimits = (): readonly JudgedLimit[] => {
+  const other = useBench(comparedWith);
+  return useBench(({ shown, axle }) =>
+    other && shown && shown.compared.ok ? judgedLimits(other.document, shown.compared.value.car, axle) : NONE,
   );
+};
+
+const isSameLimit = (a: JudgedLimit, b: JudgedLimit): boolean =>
+  a.of === b.of && a.difference === b.difference && a.min === b.min && a.max === b.max;
 
 /** Limits by the reading that they limit. */
 export const useLimitsByReading = (): ReadonlyMap<string, readonly LimitPair[]> => {
@@ -21,9 +27,11 @@ export const useLimitsByReading = (): ReadonlyMap<string, readonly LimitPair[]> 
   const compared = useComparedLimits();
   return useMemo(() => {
     const pairs = new Map<string, LimitPair[]>();
-    limits.forEach((limit, index) => {
-      if (limit.kind === 'reading') pairs.set(limit.of, [...(pairs.get(limit.of) ?? []), { limit, compared: compared[index] }]);
-    });
+    for (const limit of limits)
+      if (limit.kind === 'reading') {
+        const other = compared.find((one) => isSameLimit(one, limit));
+        pairs.set(limit.of, [...(pairs.get(limit.of) ?? []), { limit, compared: other }]);
+      }
     return pairs;
   }, [limits, compared]);
 };

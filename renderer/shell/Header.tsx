@@ -1,11 +1,12 @@
 import type { ChangeEvent, RefObject } from 'react';
-import { setupNames, type AxleName } from '../../geometry/index';
+import type { AxleName } from '../../geometry/index';
 import { nameOfKey } from '../adjusters/fitterWords';
 import { Segments } from '../look/controls/Segments';
-import { chooseAgainst, chooseSetup, redoStep, undoStep } from '../state/actions/editSetup';
+import { redoStep, undoStep } from '../state/actions/editSetup';
 import { chooseAxle, chooseTheme } from '../state/actions/lookAt';
 import { openCarBytes, openSample } from '../state/actions/openCar';
 import type { Theme } from '../state/benchStore';
+import { SetupChoice } from '../setups/SetupChoice';
 import { useBench, useWindow } from './benchContext';
 
 const AXLES: readonly { name: AxleName; label: string }[] = [
@@ -73,36 +74,6 @@ const OpenFile = ({ opener }: { readonly opener: RefObject<HTMLInputElement | nu
   );
 };
 
-const Setups = () => {
-  const { store } = useWindow();
-  const bench = useBench((state) => state.history?.present ?? null);
-  if (!bench) return null;
-  const options = setupNames(bench.document).map((name) => (
-    <option key={name} value={name}>
-      {name}
-    </option>
-  ));
-  return (
-    <>
-      <span className="choice">
-        <select aria-label="Setup on the bench" value={bench.setup} onChange={(event) => chooseSetup(store, event.target.value)}>
-          {options}
-        </select>
-      </span>
-      <label className="choice compared">
-        <span className="quiet">against</span>
-        <select
-          aria-label="Setup compared with"
-          value={bench.against}
-          onChange={(event) => chooseAgainst(store, event.target.value)}
-        >
-          {options}
-        </select>
-      </label>
-    </>
-  );
-};
-
 const UndoRedo = () => {
   const { store } = useWindow();
   const last = useBench((state) => state.history?.past.at(-1)?.name ?? null);
@@ -156,7 +127,7 @@ export const Header = ({ opener }: { readonly opener: RefObject<HTMLInputElement
         options={AXLES.map((option) => ({ ...option, disabled: !has?.[option.name] }))}
         onChoose={(name) => chooseAxle(store, name)}
       />
-      <Setups />
+      <SetupChoice />
       <span className="spread" />
       <UndoRedo />
       <Samples />

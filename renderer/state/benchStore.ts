@@ -1,10 +1,14 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { AxleName, CarDocument, Fault, Warning } from '../../geometry/index';
 import { answerBench, type BenchAnswer, type BenchQuestion } from '../compute/answerBench';
+import { memoLast } from '../compute/memoLast';
+import { comparedOf, type AgainstCar, type Compared } from './compared';
 import { startHistory, type History } from './history';
+import { START_VIEWING, type Viewing, type ViewName } from './viewing';
+
+export type { ViewName };
 
 export type Theme = 'light' | 'dark' | 'system';
-export type ViewName = 'corner' | 'front' | 'side' | 'top';
 export type PageName = 'bench';
 
 /** Wheel travel from standing [mm], roll [degrees], rack travel [mm]: what the motion rules hold. */
@@ -18,7 +22,9 @@ export interface BenchPosition {
 export interface Bench {
   readonly document: CarDocument;
   readonly setup: string;
+  /** the compared setup, of the car that `againstCar` says */
   readonly against: string;
+  readonly againstCar: AgainstCar;
 }
 
 export interface OpenedFile {
@@ -48,6 +54,8 @@ export interface BenchState {
   /** the adjuster under the hand, by its key; null when none is held */
   readonly held: string | null;
   readonly view: ViewName;
+  /** what is shown in the view, and what is drawn over it */
+  readonly viewing: Viewing;
   readonly theme: Theme;
   /** the answer to what is asked now; a failure says why there is none */
   readonly answer: BenchAnswer | null;
@@ -67,6 +75,7 @@ const START: BenchState = {
   position: { travel: 0, rollDeg: 0, rack: 0 },
   held: null,
   view: 'corner',
+  viewing: START_VIEWING,
   theme: 'system',
   answer: null,
   shown: null,
@@ -74,8 +83,16 @@ const START: BenchState = {
 
 export const createBenchStore = (): BenchStore => createStore<BenchState>(() => START);
 
-const questionOf = (state: BenchState): BenchQuestion | null =>
-  state.history && { ...state.history.present, axle: state.axle, position: state.position };
+/** What the setup on the bench is held against; null where there is nothing, or no car. The same object while nothing changes. */
+export const comparedWith = (state: Pick<BenchState, 'history' | 'file'>): Compared | null =>
+  state.history && keptCompared(state.history.present, state.file?.asRead ?? null);
+const keptCompared = memoLast(comparedOf);
+
+const questionOf = (state: BenchState): BenchQuestion | null => {
+  if (!state.history) return null;
+  const { document, setup } = state.history.present;
+  return { document, setup, compared: comparedWith(state), axle: state.axle, position: state.position };
+};
 
 /**
  * Changes the state and answers the bench's question anew, so that numbers and picture are never of two states.
@@ -101,5 +118,9 @@ export const benchOf = (state: BenchState): Bench | null => state.history?.prese
 export const openBench = (file: OpenedFile, setups: readonly string[]): Pick<BenchState, 'file' | 'refused' | 'history'> => {
   const first = setups[0] ?? '';
   const setup = file.asRead.onCar && setups.includes(file.asRead.onCar) ? file.asRead.onCar : first;
-  return { file, refused: null, history: startHistory<Bench>({ document: file.asRead, setup, against: first }) };
+  return {
+    file,
+    refused: null,
+    history: startHistory<Bench>({ document: file.asRead, setup, against: first, againstCar: { kind: 'own' } }),
+  };
 };

@@ -1,9 +1,17 @@
-import { findSetup, type AxleName, type CarDocument, type SetupAxleDocument, type SetupDocument } from '../../geometry/index';
+import {
+  findSetup,
+  setupNames,
+  type AxleName,
+  type CarDocument,
+  type SetupAxleDocument,
+  type SetupDocument,
+} from '../../geometry/index';
 
 export type Sides = 'both' | 'left' | 'right';
 
 /** The setup of that name; one that the document has not is a car with nothing set. */
-export const setupNamed = (document: CarDocument, name: string): SetupDocument => findSetup(document, name) ?? {};
+export const setupNamed = (document: CarDocument, name: string): SetupDocument =>
+  setupNames(document).includes(name) ? findSetup(document, name) : {};
 
 /** The number of one adjuster on one side in a setup; null where nothing is set (zero, or a concentric bushing). */
 export const settingOf = (

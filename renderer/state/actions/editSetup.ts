@@ -1,5 +1,6 @@
 import { setupNames, type SetupDocument } from '../../../geometry/index';
 import { benchOf, change, type Bench, type BenchStore } from '../benchStore';
+import type { AgainstCar } from '../compared';
 import { abandon, mark, record, redo, settle, undo, type History } from '../history';
 import { freeTrialName, setupNamed, withAxleValue, withSetting, withSetup, withSidesApart, type Sides } from '../settings';
 
@@ -10,12 +11,12 @@ import { freeTrialName, setupNamed, withAxleValue, withSetting, withSetup, withS
 const edit = (store: BenchStore, name: string, changed: (setup: SetupDocument) => SetupDocument): void => {
   const { history, file } = store.getState();
   if (!history || !file) return;
-  const { document, setup, against } = history.present;
+  const { document, setup } = history.present;
   const cameWithFile = setupNames(file.asRead).includes(setup);
   const target = cameWithFile ? freeTrialName(setupNames(document)) : setup;
   const before = setupNamed(document, setup);
   const withNames = document.setups ? document : withSetup(document, setup, before);
-  const bench: Bench = { document: withSetup(withNames, target, changed(before)), setup: target, against };
+  const bench: Bench = { ...history.present, document: withSetup(withNames, target, changed(before)), setup: target };
   change(store, { history: record(history, name, bench) });
 };
 
@@ -58,4 +59,6 @@ const choose = (store: BenchStore, part: Partial<Bench>): void => {
   changeHistory(store, (history) => (bench ? { ...history, present: { ...bench, ...part } } : history));
 };
 export const chooseSetup = (store: BenchStore, setup: string): void => choose(store, { setup });
-export const chooseAgainst = (store: BenchStore, against: string): void => choose(store, { against });
+/** @param againstCar - whose setup it is: of the car on the bench where left out */
+export const chooseAgainst = (store: BenchStore, against: string, againstCar: AgainstCar = { kind: 'own' }): void =>
+  choose(store, { against, againstCar });

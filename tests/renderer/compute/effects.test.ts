@@ -8,13 +8,19 @@ const position = { travel: 10, rollDeg: 0, rack: 0 };
 
 test('the next step says what making it then does', () => {
   const document = carDocument('car-23');
-  const bench = { document, setup: 'Baseline', against: 'Baseline' };
+  const bench = { document, setup: 'Baseline', compared: null };
   const now = answerBench({ ...bench, axle: 'front', position });
   if (!now.ok) throw new Error('stands');
   const next = nextStepOf(bench, 'front', position, 'plateAcross', now.value.row);
   expect(next?.setting).toBe(1);
   const made = withSetup(document, 'Made', withSetting(setupNamed(document, 'Baseline'), 'front', 'plateAcross', 'both', 1));
-  const then = answerBench({ document: made, setup: 'Made', against: 'Baseline', axle: 'front', position });
+  const then = answerBench({
+    document: made,
+    setup: 'Made',
+    compared: { document: made, setup: 'Baseline', name: 'Baseline' },
+    axle: 'front',
+    position,
+  });
   if (!then.ok) throw new Error('stands');
   const camber = next?.effects.find(({ key }) => key === 'camber');
   expect(camber?.change).toBeCloseTo(then.value.difference.left['camber'] as number, 12);
@@ -25,7 +31,7 @@ test('the next step says what making it then does', () => {
 test('no next step at the end of the range', () => {
   const document = carDocument('car-23');
   const end = withSetup(document, 'End', { front: { both: { plateAcross: 10 } } });
-  const answer = answerBench({ document: end, setup: 'End', against: 'Baseline', axle: 'front', position });
+  const answer = answerBench({ document: end, setup: 'End', compared: null, axle: 'front', position });
   if (!answer.ok) throw new Error('stands');
   const bench = { document: end, setup: 'End' };
   expect(nextStepOf(bench, 'front', position, 'plateAcross', answer.value.row)).toBeNull();

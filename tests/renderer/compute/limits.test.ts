@@ -8,7 +8,7 @@ const position = { travel: 0, rollDeg: 0, rack: 0 };
 
 const judged = (limits: readonly LimitDocument[]) => {
   const document: CarDocument = { ...carDocument('car-23'), limits };
-  const answer = answerSetup({ document, setup: 'Baseline', against: 'Baseline', axle: 'front', position }, 'Baseline');
+  const answer = answerSetup({ document, setup: 'Baseline', axle: 'front', position });
   if (!answer.ok) throw new Error('stands');
   return { limits: judgedLimits(document, answer.value.car, 'front'), row: answer.value };
 };
