@@ -20,6 +20,7 @@ const REST_OF_GEOMETRY = [
   'adjusters',
   'readings',
   'axle',
+  'points',
   'studies',
   'format',
   'words',

@@ -6,7 +6,7 @@
 // The car file
 export { parseCar, parseCarBytes } from './setup/readCar';
 export type { BadCarFile, ParsedCar } from './car/parseCar';
-export type { Fault, Warning } from './car/fault';
+export { formatPath, type Fault, type Warning } from './car/fault';
 export { FAULT_CODES } from './car/faultCodes';
 export { WARNING_CODES } from './car/warningCodes';
 export { carFileSchema } from './car/carFileSchema';
@@ -56,6 +56,7 @@ export { judgeMechanism } from './setup/judgeMechanism';
 // Readings
 export { readingsOfAxle, readingsOfCar, sweepAxle, sweepCar, type CarReadings } from './readings/readings';
 export type { AxleReadings, AxleRow, CornerReadings, PerSide, Position, RowWarning, WholeCarReadings } from './readings/rows';
+export { ROW_WARNING_CODES } from './readings/rowWarningCodes';
 export { judgeLimits, type LimitJudgement } from './setup/judgeLimits';
 export { CATALOGUE, CONTRACT_UNITS, findReading, readingsOf } from './readings/catalogue';
 export { SYMBOLS, type Component, type Quantity, type ReadingEntry, type ReadingOwner } from './readings/readingEntry';
@@ -69,6 +70,27 @@ export {
   type ReadingValue,
   type ReadingValues,
 } from './readings/contractUnits';
+
+// Coordinates in and out
+export { readPoints, POINT_UNITS, type PointList, type PointRow, type PointUnit } from './points/readPoints';
+export { AXIS_WORDS, CAR_AXES, frameOf, type AxesFailure, type AxisWord, type Frame, type FrameAxes } from './points/frameAxes';
+export { rigidFit, type RigidFit, type RigidFitFailure } from './points/rigidFit';
+export {
+  bringPoints,
+  DEFAULT_BRING,
+  type BringFailure,
+  type BringOptions,
+  type Brought,
+  type BroughtPoint,
+  type BroughtRow,
+  type DatumFit,
+  type ReferencePoint,
+} from './points/bringPoints';
+export { bringFailureWords } from './points/bringFailureWords';
+export { pointNamesOf } from './points/matchName';
+export { takePoints, withRightPoints } from './points/takePoints';
+export { designPoint, designPoints } from './points/designPoints';
+export { placedPoints, pointsCsv, type PlacedPoint } from './points/placedPoints';
 
 // Words
 export { suggest } from './car/suggest';

@@ -1,0 +1,44 @@
+import type { Warning } from '../car/fault';
+import { mirror } from '../core/vector';
+import type { Brought, BringOptions } from './bringPoints';
+
+/** A list that fits best at another size than its own by more than this was most likely read in another unit. */
+const SIZE_SLIP = 0.02;
+/** A point this far over the middle plane is on the other side, and not just near the middle [mm]. */
+const OTHER_SIDE_MM = 10;
+
+/** What is odd about a list of points without being wrong. */
+export function warningsOf(brought: Omit<Brought, 'warnings'>, options: BringOptions): Warning[] {
+  const warnings: Warning[] = [];
+  const warn = (code: string, path: string | null, message: string): void => {
+    warnings.push({ code, path, message });
+  };
+  const { datum, rows, points } = brought;
+  if (datum?.planar)
+    warn(
+      'datum-planar',
+      null,
+      'The reference points lie in one plane: a list from a mirrored frame would fit them as well. Look whether a point off that plane is where it should be.',
+    );
+  if (datum && Math.abs(datum.size - 1) > SIZE_SLIP)
+    warn(
+      'datum-size',
+      null,
+      `The reference points would fit best at ${datum.size.toFixed(3)} times their size: is the unit of the list right?`,
+    );
+  for (const row of rows) {
+    if (row.state !== 'taken') continue;
+    const outward = (row.onSide === 'left' ? row.at : mirror(row.at))[1];
+    if (outward < -OTHER_SIDE_MM)
+      warn(
+        'other-side',
+        row.point,
+        `${row.name} (line ${row.line}) lies on the ${row.onSide === 'left' ? 'right' : 'left'} of the car's middle plane.`,
+      );
+  }
+  if (options.sides === 'average')
+    for (const { point, lines } of points)
+      if (lines.length === 1)
+        warn('one-side-only', point, `${point} was measured on one side only: there is nothing to average.`);
+  return warnings;
+}

@@ -1,0 +1,183 @@
+import type { AxleName, SideName } from '../car/document';
+import { describe, shorten, type Fault } from '../car/fault';
+import type { Vector } from '../core/vector';
+import { readTable, type Field, type Separator } from './readTable';
+
+/** A point as the file has it: its numbers are in the file's own unit and axes. */
+export interface PointRow {
+  readonly line: number;
+  readonly name: string;
+  readonly read: Vector;
+  /** where the file has a column that says so */
+  readonly axle?: AxleName;
+  readonly side?: SideName;
+}
+
+/** A list of points that was read, with how it was understood. */
+export interface PointList {
+  readonly rows: readonly PointRow[];
+  readonly separator: Separator;
+  readonly decimal: 'point' | 'comma';
+  readonly header: boolean;
+  /** the unit that the header names behind a coordinate, as in `x [mm]`; null where it names none */
+  readonly headerUnit: PointUnit | null;
+  /** rows that cannot be read, with line and column */
+  readonly faults: readonly Fault[];
+}
+
+export type PointUnit = 'mm' | 'in' | 'cm' | 'm';
+export const POINT_UNITS: readonly PointUnit[] = ['mm', 'in', 'cm', 'm'];
+export const MM_PER_POINT_UNIT: Readonly<Record<PointUnit, number>> = { mm: 1, in: 25.4, cm: 10, m: 1000 };
+
+/** More points than this are no car's. */
+export const MOST_POINTS = 10_000;
+
+const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d+)?$/;
+const isNumber = (text: string, decimal: 'point' | 'comma'): boolean => NUMBER.test(plain(text, decimal));
+const plain = (text: string, decimal: 'point' | 'comma'): string => {
+  const minus = text.replace(/^[−–]/, '-');
+  return decimal === 'comma' ? minus.replace(',', '.') : minus;
+};
+
+/** Places of the columns: of a header by its names, else in this order. */
+interface Columns {
+  readonly name: number;
+  readonly at: readonly [number, number, number];
+  readonly axle: number | null;
+  readonly side: number | null;
+}
+const IN_ORDER: Columns = { name: 0, at: [1, 2, 3], axle: null, side: null };
+
+const headOf = (text: string): string =>
+  text
+    .toLowerCase()
+    .replace(/\s*[[(].*$/, '')
+    .trim();
+const unitOfHead = (text: string): PointUnit | null => {
+  const unit = /[[(]\s*(mm|cm|m|in|inch|inches|")\s*[\])]/i.exec(text)?.[1]?.toLowerCase();
+  if (unit === undefined) return null;
+  return unit === 'mm' || unit === 'cm' || unit === 'm' ? unit : 'in';
+};
+
+function columnsOf(header: readonly Field[]): Columns {
+  const heads = header.map(({ text }) => headOf(text));
+  const find = (...names: string[]): number => heads.findIndex((head) => names.includes(head));
+  const [name, x, y, z] = [find('name', 'point'), find('x'), find('y'), find('z')];
+  if (name < 0 || x < 0 || y < 0 || z < 0) return IN_ORDER;
+  const [axle, side] = [find('axle'), find('side')];
+  return { name, at: [x, y, z], axle: axle < 0 ? null : axle, side: side < 0 ? null : side };
+}
+
+const isHeader = (row: readonly Field[]): boolean =>
+  row.length >= 4 && row.slice(1, 4).every(({ text }) => !isNumber(text, 'point') && !isNumber(text, 'comma') && text !== '');
+
+/** Commas in numbers are decimals where fields are not separated by commas and no number has a point. */
+function decimalOf(rows: readonly (readonly Field[])[], separator: Separator): 'point' | 'comma' {
+  if (separator === 'comma') return 'point';
+  const texts = rows.flatMap((row) => row.slice(1)).map(({ text }) => text);
+  const points = texts.some((text) => text.includes('.') && isNumber(text, 'point'));
+  return !points && texts.some((text) => text.includes(',') && isNumber(text, 'comma')) ? 'comma' : 'point';
+}
+
+const faultAt = (
+  { line, column }: { line: number; column: number },
+  found: string,
+  expected: string,
+  hint: string | null = null,
+) => ({
+  code: 'bad-points',
+  path: null,
+  line,
+  column,
+  found,
+  expected,
+  hint,
+});
+
+const FORM = 'name, x, y, z';
+
+/**
+ * Reads a list of points: `name, x, y, z`, a file or a block copied from a spreadsheet.
+ *
+ * Fields are separated by commas, semicolons or tabs; with the last two a comma may be the decimal mark. A first row without
+ * numbers is a header; one that names name, x, y and z may have them in any order and other columns beside them, `axle` and
+ * `side` being read too. A row that cannot be read is a fault with its line and column, and never read in part.
+ *
+ * @param text - decoded; a byte-order mark is read and dropped
+ */
+export function readPoints(text: string): PointList {
+  const table = readTable(text);
+  const { separator } = table;
+  const [first] = table.rows;
+  const header = first !== undefined && isHeader(first);
+  const columns = header ? columnsOf(first) : IN_ORDER;
+  const body = header ? table.rows.slice(1) : table.rows;
+  const decimal = decimalOf(body, separator);
+  const faults: Fault[] = [];
+  const rows: PointRow[] = [];
+  if (table.unclosed) faults.push(faultAt(table.unclosed, 'a quote that is not closed', 'a closing "'));
+  for (const fields of body.slice(0, MOST_POINTS)) {
+    const row = readRow(fields, columns, { decimal, separator, header }, faults);
+    if (row) rows.push(row);
+  }
+  if (body.length > MOST_POINTS)
+    faults.push(faultAt(body[MOST_POINTS][0], `${body.length} rows`, `at most ${MOST_POINTS} points`));
+  if (body.length === 0) faults.push(faultAt({ line: 1, column: 1 }, 'no points', `rows of ${FORM}`));
+  const units = header ? columns.at.map((column) => unitOfHead(first[column]?.text ?? '')) : [];
+  const headerUnit = units.find((unit) => unit !== null) ?? null;
+  faults.sort((a, b) => (a.line ?? 0) - (b.line ?? 0) || (a.column ?? 0) - (b.column ?? 0));
+  return { rows, separator, decimal, header, headerUnit, faults };
+}
+
+interface Form {
+  readonly decimal: 'point' | 'comma';
+  readonly separator: Separator;
+  readonly header: boolean;
+}
+
+function readRow(fields: readonly Field[], columns: Columns, form: Form, faults: Fault[]): PointRow | null {
+  const before = faults.length;
+  const width = form.header ? Infinity : 4;
+  const given = fields.reduce((last, { text }, i) => (text === '' ? last : i + 1), 0);
+  const needed = Math.max(columns.name, ...columns.at) + 1;
+  if (given < needed || given > width) {
+    const hint =
+      form.separator === 'comma' && given > 4 && given <= 7
+        ? 'with decimal commas, separate the fields by semicolons or tabs'
+        : null;
+    faults.push(faultAt(fields[0], `${given} field${given === 1 ? '' : 's'}`, FORM, hint));
+    return null;
+  }
+  const name = fields[columns.name];
+  if (name.text === '') faults.push(faultAt(name, 'no name', 'the name of a point'));
+  const read = columns.at.map((column, i) => {
+    const field = fields[column];
+    if (isNumber(field.text, form.decimal)) {
+      const value = Number(plain(field.text, form.decimal));
+      if (Number.isFinite(value)) return value === 0 ? 0 : value;
+    }
+    const mixed = form.decimal === 'point' && form.separator !== 'comma' && isNumber(field.text, 'comma');
+    const hint = mixed ? 'other numbers of this list have a decimal point' : null;
+    faults.push(faultAt(field, field.text === '' ? 'nothing' : describe(field.text), `a number for ${'xyz'[i]}`, hint));
+    return 0;
+  });
+  const axle = wordOf(fields, columns.axle, ['front', 'rear'] as const, faults);
+  const side = wordOf(fields, columns.side, ['left', 'right'] as const, faults);
+  if (faults.length > before) return null;
+  const at: Vector = [read[0], read[1], read[2]];
+  return { line: name.line, name: shorten(name.text), read: at, ...(axle ? { axle } : {}), ...(side ? { side } : {}) };
+}
+
+function wordOf<Word extends string>(
+  fields: readonly Field[],
+  column: number | null,
+  words: readonly Word[],
+  faults: Fault[],
+): Word | null {
+  const field = column === null ? undefined : fields[column];
+  if (field === undefined || field.text === '') return null;
+  const word = words.find((known) => known === field.text.toLowerCase());
+  if (word === undefined)
+    faults.push(faultAt(field, describe(field.text), words.map((known) => JSON.stringify(known)).join(' or ')));
+  return word ?? null;
+}
