@@ -3,7 +3,7 @@ import type { AdjusterDocument } from '../../geometry/index';
 import { useBench, useWindow } from '../shell/benchContext';
 import { holdAdjuster } from '../state/actions/lookAt';
 import { AdjusterFields } from './AdjusterFields';
-import { fitterWords } from './fitterWords';
+import { fitterWordsOfSides } from './fitterWords';
 import { HeldCard } from './HeldCard';
 import { PartDrawing } from './parts/PartDrawing';
 import { useAdjuster, type AdjusterInHand } from './useAdjuster';
@@ -17,10 +17,9 @@ export const LockShape = () => (
 
 const wordsOf = (adjuster: AdjusterDocument, hand: AdjusterInHand): string => {
   if (adjuster.locked !== undefined) return `locked: ${adjuster.locked}`;
-  const left = fitterWords(adjuster, hand.value.left, hand.mm, hand.pivotToBolt).short;
-  if (hand.toeDeg !== null) return `${left}; ${hand.outOfRange ? 'past its range' : `sets toe to ${hand.toeDeg}°`}`;
-  const right = fitterWords(adjuster, hand.value.right, hand.mm, hand.pivotToBolt).short;
-  return left === right ? left : `${left}; right ${right}`;
+  const words = fitterWordsOfSides(adjuster, hand.value, hand.mm, hand.pivotToBolt).short;
+  if (hand.toeDeg === null) return words;
+  return `${words}; ${hand.outOfRange ? 'past its range' : `sets toe to ${hand.toeDeg}°`}`;
 };
 
 export interface AdjusterCardProps {
@@ -75,7 +74,9 @@ export const AdjusterCard = ({ name, adjuster, dense }: AdjusterCardProps) => {
           {adjuster.locked !== undefined && <LockShape />}
           {hand.label}
         </span>
-        <span className="cardwords">{wordsOf(adjuster, hand)}</span>
+        <span className="cardwords" title={wordsOf(adjuster, hand)}>
+          {wordsOf(adjuster, hand)}
+        </span>
       </span>
       <AdjusterFields adjuster={adjuster} hand={hand} />
     </div>

@@ -1,5 +1,7 @@
 import type { AdjusterDocument } from '../../geometry/index';
 import { NumberField } from '../look/controls/NumberField';
+import { hoursOf } from '../units/typedUnits';
+import { clockSeen } from './clockWords';
 import type { Sides } from '../state/settings';
 import type { AdjusterInHand } from './useAdjuster';
 
@@ -12,6 +14,13 @@ const reasonOf = (adjuster: AdjusterDocument, hand: AdjusterInHand): string | un
   return adjuster.locked === undefined ? undefined : `Locked: ${adjuster.locked}`;
 };
 
+/** A bushing's hole is read like a clock, and can be typed like one: as the fitter sees it. */
+const hoursTyped = (adjuster: AdjusterDocument, sides: Sides) => {
+  if (adjuster.kind !== 'offset-bushing') return undefined;
+  // mirroring a clock twice gives it back: the same rule leads from what is seen to the setting
+  return [hoursOf((seen) => clockSeen(seen, adjuster.axis, adjuster.seenFrom, sides === 'right' ? 'right' : 'left'))];
+};
+
 const Field = ({ adjuster, hand, sides }: { adjuster: AdjusterDocument; hand: AdjusterInHand; sides: Sides }) => {
   const setting = hand.value[sides === 'right' ? 'right' : 'left'];
   const bushing = adjuster.kind === 'offset-bushing';
@@ -22,6 +31,7 @@ const Field = ({ adjuster, hand, sides }: { adjuster: AdjusterDocument; hand: Ad
       value={shown}
       absent={bushing ? 'none' : ''}
       unit={hand.unit}
+      moreUnits={hoursTyped(adjuster, sides)}
       min={hand.scale.min * hand.factor}
       max={hand.scale.max * hand.factor}
       className={hand.toeDeg !== null ? 'derived' : adjuster.locked !== undefined ? 'locked' : ''}

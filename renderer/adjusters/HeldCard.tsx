@@ -5,7 +5,7 @@ import { Segments } from '../look/controls/Segments';
 import { formatChange, formatShort, shownUnit } from '../units/format';
 import { AdjusterFields } from './AdjusterFields';
 import { LockShape, type AdjusterCardProps } from './AdjusterCard';
-import { fitterWords, partSize } from './fitterWords';
+import { fitterWordsOfSides, partSize } from './fitterWords';
 import { PartDrawing } from './parts/PartDrawing';
 import type { AdjusterInHand } from './useAdjuster';
 import { useNextStep } from './useNextStep';
@@ -57,9 +57,10 @@ export const HeldCard = (props: AdjusterCardProps & HeldCardProps) => {
   useLayoutEffect(() => {
     if (focusField !== null) card.current?.querySelectorAll<HTMLInputElement>('.field input')[focusField]?.focus();
   }, [focusField]);
+  const { left, right } = hand.value;
   const words = useMemo(
-    () => fitterWords(adjuster, hand.value.left, hand.mm, hand.pivotToBolt),
-    [adjuster, hand.value.left, hand.mm, hand.pivotToBolt],
+    () => fitterWordsOfSides(adjuster, { left, right }, hand.mm, hand.pivotToBolt),
+    [adjuster, left, right, hand.mm, hand.pivotToBolt],
   );
   const locked = adjuster.locked !== undefined || hand.toeDeg !== null;
   const sides = hand.apart ? 'left' : 'both';
@@ -105,9 +106,9 @@ export const HeldCard = (props: AdjusterCardProps & HeldCardProps) => {
               </button>
             </span>
           )}
-          <span className="say">{locked || hand.apart ? props.words : words.short}</span>
+          <span className="say">{locked ? props.words : words.short}</span>
           <span className="sub">
-            {isOffMark(adjuster, hand.value.left) && hand.toeDeg === null ? 'between marks; ' : ''}
+            {(isOffMark(adjuster, left) || isOffMark(adjuster, right)) && hand.toeDeg === null ? 'between marks; ' : ''}
             {words.detail}
           </span>
         </div>

@@ -8,12 +8,16 @@ import {
 import { scaleOf } from '../compute/adjusterSteps';
 import { formatNumber, formatShort } from '../units/format';
 import { clockSeen, hourWords, seenFromWords } from './clockWords';
+import { sideWords } from './sideWords';
 
 /** What the fitter does or reads off the part, in two lengths. */
 export interface FitterWords {
   readonly short: string;
   readonly detail: string;
 }
+
+/** Whose words: one side's, or both sides' where they have one number. */
+type WordsOf = 'both' | 'left' | 'right';
 
 const FORE = ['forward', 'rearward'] as const;
 const SIDE = ['outboard', 'inboard'] as const;
@@ -69,16 +73,16 @@ const slideWords = (adjuster: SlideDocument, value: number, mmPerUnit: number): 
   return { short, detail };
 };
 
-const bushingWords = (adjuster: OffsetBushingDocument, value: number | null): FitterWords => {
+const bushingWords = (adjuster: OffsetBushingDocument, value: number | null, side: WordsOf): FitterWords => {
   if (value === null) return { short: 'concentric', detail: 'hole in the middle of the bore' };
   const { axis, seenFrom, index } = adjuster;
-  const left = clockSeen(value, axis, seenFrom, 'left');
-  const right = clockSeen(value, axis, seenFrom, 'right');
-  const marks = formatShort(left / index, 1);
-  const sides = left === right ? '' : `; the right one at ${hourWords(right)}`;
+  const seen = clockSeen(value, axis, seenFrom, side === 'right' ? 'right' : 'left');
+  const other = clockSeen(value, axis, seenFrom, 'right');
+  const marks = formatShort(seen / index, 1);
+  const sides = side !== 'both' || seen === other ? '' : `; the right one at ${hourWords(other)}`;
   return {
-    short: `hole at ${hourWords(left)}`,
-    detail: `${formatShort(left, 1)}°, ${marks} marks from 12, ${seenFromWords(seenFrom)}${sides}`,
+    short: `hole at ${hourWords(seen)}`,
+    detail: `${formatShort(seen, 1)}°, ${marks} marks from 12, ${seenFromWords(seenFrom)}${sides}`,
   };
 };
 
@@ -87,19 +91,21 @@ const bushingWords = (adjuster: OffsetBushingDocument, value: number | null): Fi
  * @param value - in the file's unit, null: nothing set
  * @param mmPerUnit - millimetres in one unit of length of the file
  * @param pivotToBolt - of a clamp eccentric: distance of its two bolts in the file's unit
+ * @param side - a clock is mirrored on the right
  */
 export const fitterWords = (
   adjuster: AdjusterDocument,
   value: number | null,
   mmPerUnit: number,
   pivotToBolt?: number,
+  side: WordsOf = 'both',
 ): FitterWords => {
   const number = value ?? 0;
   switch (adjuster.kind) {
     case 'slide':
       return slideWords(adjuster, number, mmPerUnit);
     case 'offset-bushing':
-      return bushingWords(adjuster, value);
+      return bushingWords(adjuster, value, side);
     case 'eccentric-bolt': {
       if (number === 0) return { short: 'at zero', detail: 'bolt in the middle of its slot' };
       const moved = adjuster.throw * sine(number);
@@ -133,6 +139,20 @@ export const fitterWords = (
       return { short: `${turnsText(number)} ${turnWord(number)} ${way}`, detail: `${what} ${mm} mm ${way} of the datum` };
     }
   }
+};
+
+/** The words for both sides of the car: one set where they have one number, else what is said of each. */
+export const fitterWordsOfSides = (
+  adjuster: AdjusterDocument,
+  value: { readonly left: number | null; readonly right: number | null },
+  mmPerUnit: number,
+  pivotToBolt?: number,
+): FitterWords => {
+  if (value.left === value.right) return fitterWords(adjuster, value.left, mmPerUnit, pivotToBolt);
+  const [left, right] = (['left', 'right'] as const).map((side) =>
+    fitterWords(adjuster, value[side], mmPerUnit, pivotToBolt, side),
+  ) as [FitterWords, FitterWords];
+  return { short: sideWords(left.short, right.short), detail: sideWords(left.detail, right.detail) };
 };
 
 /** The one size of a part that its card's head names. */

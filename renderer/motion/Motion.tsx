@@ -4,6 +4,7 @@ import { standingRow } from '../compute/standing';
 import { useBench, useWindow } from '../shell/benchContext';
 import { moveTo, standStill } from '../state/actions/lookAt';
 import { MotionRule } from './MotionRule';
+import { steerSense } from './steerSense';
 import { usePlay } from './usePlay';
 
 /** One press of an arrow key: what a person would try next. */
@@ -18,6 +19,7 @@ export const Motion = () => {
   const axle = useBench((state) => state.axle);
   const position = useBench((state) => state.position);
   const ranges = useMemo(() => bench && motionRanges(bench.document, axle, standingRow(bench, axle)), [bench, axle]);
+  const locks = useMemo(() => (bench && ranges?.rack ? steerSense(bench, axle) : null), [bench, ranges, axle]);
   const { playing, toggle, play } = usePlay(ranges?.travel ?? null);
   const greeted = useRef(false);
   // First start: the car moves until the first touch, unless the system asks for less movement.
@@ -63,6 +65,7 @@ export const Motion = () => {
           value={position.rack}
           step={RACK_STEP}
           decimals={1}
+          ends={locks}
           onMove={(rack) => moveTo(store, { rack })}
         />
       ) : (

@@ -1,8 +1,9 @@
-import { useMemo } from 'react';
+import { useLayoutEffect, useMemo, useRef, useState } from 'react';
 import type { MotionRange } from '../compute/motionRanges';
 import { NumberField } from '../look/controls/NumberField';
 import { formatSigned } from '../units/format';
 import { ruleMarks } from './ruleMarks';
+import type { LockWords } from './steerSense';
 
 export interface MotionRuleProps {
   readonly name: string;
@@ -13,14 +14,31 @@ export interface MotionRuleProps {
   /** movement of one press of an arrow key */
   readonly step: number;
   readonly decimals: number;
+  /** what the two ends of the rule mean, where that is not plain from the sign */
+  readonly ends?: LockWords | null;
   readonly onMove: (value: number) => void;
 }
 
+/** Length of a rule as it is drawn [px]. */
+const useRuleLength = () => {
+  const rule = useRef<SVGSVGElement>(null);
+  const [length, setLength] = useState(Infinity);
+  useLayoutEffect(() => {
+    if (!rule.current) return;
+    const observer = new ResizeObserver(([entry]) => entry && setLength(entry.contentRect.width));
+    observer.observe(rule.current);
+    return () => observer.disconnect();
+  }, []);
+  return { rule, length };
+};
+
 /** A graduated rule with its index, and the exact number beside it. */
 export const MotionRule = (props: MotionRuleProps) => {
-  const { name, range, value, step, unit, onMove } = props;
+  const { name, range, value, step, unit, ends, onMove } = props;
   const { min, max, stops } = range;
-  const marks = useMemo(() => ruleMarks(min, max), [min, max]);
+  const { rule, length } = useRuleLength();
+  const marks = useMemo(() => ruleMarks(min, max, length), [min, max, length]);
+  const way = ends && value !== 0 ? `, towards ${value < 0 ? ends.min : ends.max}` : '';
   const at = (position: number): string => `${((position - min) / (max - min)) * 100}%`;
   const clamp = (next: number) => Math.min(max, Math.max(min, Number(next.toFixed(6))));
   const [from, to] = [Math.min(0, value), Math.max(0, value)];
@@ -28,7 +46,7 @@ export const MotionRule = (props: MotionRuleProps) => {
     <div className="motionrule" role="group" aria-label={name}>
       <span className="motionname">{name}</span>
       <div className="rule">
-        <svg className="rulesvg" aria-hidden="true">
+        <svg ref={rule} className="rulesvg" aria-hidden="true">
           {stops && <rect className="stop" x="0" y="21" width={at(stops[0])} height="6" />}
           {stops && <rect className="stop" x={at(stops[1])} y="21" width={at(min + max - stops[1])} height="6" />}
           <line className="base" x1="0" x2="100%" y1="27" y2="27" />
@@ -51,6 +69,16 @@ export const MotionRule = (props: MotionRuleProps) => {
                 </text>
               ),
           )}
+          {ends && (
+            <>
+              <text x="0" y="12">
+                {ends.min}
+              </text>
+              <text x="100%" y="12" textAnchor="end">
+                {ends.max}
+              </text>
+            </>
+          )}
         </svg>
         <input
           type="range"
@@ -60,7 +88,7 @@ export const MotionRule = (props: MotionRuleProps) => {
           step="any"
           value={clamp(value)}
           aria-label={`${props.spoken}, slider`}
-          aria-valuetext={`${formatSigned(value, props.decimals)} ${unit}`}
+          aria-valuetext={`${formatSigned(value, props.decimals)} ${unit}${way}`}
           onChange={(event) => onMove(roundTo(Number(event.target.value), step / 2))}
           onKeyDown={(event) => {
             const steps = keySteps(event.key, event.shiftKey);

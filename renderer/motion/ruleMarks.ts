@@ -8,11 +8,16 @@ export interface RuleMark {
 
 const NICE = [0.5, 1, 2, 5, 10, 20, 30, 40, 50, 100];
 const MAJORS = 5;
+/** Room that a numeral takes with the gap to the next one [px]. */
+const NUMERAL = 38;
 
-/** The graduations of a rule from `min` to `max`: a few numbered, four between two of them, zero heavy. */
-export const ruleMarks = (min: number, max: number): readonly RuleMark[] => {
-  const wanted = (max - min) / MAJORS;
-  const major = NICE.find((step) => step >= wanted - 1e-9) ?? NICE.at(-1) ?? 100;
+/**
+ * The graduations of a rule from `min` to `max`: a few numbered, four between two of them, zero heavy.
+ * @param width - length of the rule [px]: the numbered ones are so far apart that their numerals stay clear of each other
+ */
+export const ruleMarks = (min: number, max: number, width = Infinity): readonly RuleMark[] => {
+  const wanted = (max - min) * Math.max(1 / MAJORS, NUMERAL / Math.max(width, NUMERAL));
+  const major = NICE.find((step) => step >= wanted - 1e-9) ?? 100 * Math.ceil(wanted / 100);
   const minor = major / (major % 4 === 0 ? 4 : 5);
   const marks: RuleMark[] = [];
   for (let index = Math.ceil(min / minor - 1e-9); index * minor <= max + 1e-9; index += 1) {

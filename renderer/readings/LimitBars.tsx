@@ -1,6 +1,8 @@
 import { findReading } from '../../geometry/index';
 import type { JudgedLimit } from '../compute/limits';
+import { useBench } from '../shell/benchContext';
 import { formatReading, formatShort } from '../units/format';
+import { isMoved } from './positionWords';
 
 const shareOf = (limit: JudgedLimit, value: number): number => {
   if (limit.min === null || limit.max === null) return 0;
@@ -13,15 +15,20 @@ const Pointer = ({ share, kind, d }: { readonly share: number; readonly kind: st
   </svg>
 );
 
-const spareWords = (limit: JudgedLimit): string => {
+/**
+ * How much of a limit is left. @param moved - the car is not shown where it stands, while limits are judged only there
+ */
+export const spareWords = (limit: Pick<JudgedLimit, 'of' | 'spare'>, moved: boolean): string => {
   const entry = findReading(limit.of);
-  if (limit.spare === null || !entry) return 'no value';
+  const where = moved ? 'standing: ' : '';
+  if (limit.spare === null || !entry) return `${where}no value`;
   const amount = formatReading(entry, Math.abs(limit.spare));
-  return limit.spare < 0 ? `${amount} out` : `${amount} spare`;
+  return `${where}${amount} ${limit.spare < 0 ? 'out' : 'spare'}`;
 };
 
 const Bar = ({ limit, compared }: LimitPair) => {
   const { left, right } = limit.values;
+  const moved = useBench(({ position }) => isMoved(position));
   const other = compared?.values.left ?? null;
   return (
     <div
@@ -45,7 +52,7 @@ const Bar = ({ limit, compared }: LimitPair) => {
         <span>{limit.min === null ? 'at most' : 'at least'}</span>
       )}
       <span>
-        {limit.max === null ? '' : formatShort(limit.max, 2)} <span className="spare">{spareWords(limit)}</span>
+        {limit.max === null ? '' : formatShort(limit.max, 2)} <span className="spare">{spareWords(limit, moved)}</span>
       </span>
     </div>
   );

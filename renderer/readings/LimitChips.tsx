@@ -1,18 +1,21 @@
 import type { Verdict } from '../compute/limits';
 import { VerdictShape } from '../look/controls/VerdictShape';
 import { useBench } from '../shell/benchContext';
+import { isMoved } from './positionWords';
 import { useLimits } from './useLimits';
 
 const WORDS: Readonly<Record<Verdict, string>> = { within: 'within', close: 'close', broken: 'out' };
 const ORDER: readonly Verdict[] = ['within', 'close', 'broken'];
 
-/** How many limits of the car file are kept, nearly reached, broken. */
+/** How many limits of the car file are kept, nearly reached, broken: always where the setup stands, said where it is shown moved. */
 export const LimitChips = () => {
   const limits = useLimits();
   const open = useBench((state) => state.history !== null);
+  const moved = useBench(({ position }) => isMoved(position));
   if (limits.length === 0) return open ? <span className="quiet">no limits in this car file</span> : null;
   return (
-    <>
+    <span className="chips" role="group" aria-label="Limits, where the setup stands">
+      {moved && <span className="quiet">standing:</span>}
       {ORDER.map((verdict) => {
         const these = limits.filter((limit) => limit.verdict === verdict);
         if (these.length === 0) return null;
@@ -24,6 +27,6 @@ export const LimitChips = () => {
           </span>
         );
       })}
-    </>
+    </span>
   );
 };

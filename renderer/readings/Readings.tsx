@@ -1,8 +1,8 @@
 import { useMemo } from 'react';
 import { useNextStep } from '../adjusters/useNextStep';
 import { useBench } from '../shell/benchContext';
-import { formatSigned } from '../units/format';
 import { LimitChips } from './LimitChips';
+import { positionWords } from './positionWords';
 import { hasOwnChanges, readingGroups, type ReadingGroup } from './readingRows';
 import { ReadingLine } from './ReadingLine';
 import { useLimitsByReading } from './useLimits';
@@ -14,16 +14,6 @@ const MOVED = 0.2;
 const useMoved = (): ReadonlySet<string> => {
   const next = useNextStep();
   return useMemo(() => new Set(next?.effects.filter(({ weight }) => weight >= MOVED).map(({ key }) => key)), [next]);
-};
-
-const usePositionWords = (): string => {
-  const { travel, rollDeg, rack } = useBench((state) => state.position);
-  const parts = [
-    travel !== 0 ? `bump ${formatSigned(travel, 1)}` : null,
-    rollDeg !== 0 ? `roll ${formatSigned(rollDeg, 2)}°` : null,
-    rack !== 0 ? `rack ${formatSigned(rack, 1)}` : null,
-  ].filter((part) => part !== null);
-  return parts.length === 0 ? 'standing' : `at ${parts.join(', ')}`;
 };
 
 interface GroupProps {
@@ -50,9 +40,10 @@ const Group = ({ group, moved, own, limits }: GroupProps) => (
 export const Readings = () => {
   const shown = useBench((state) => state.shown);
   const against = useBench((state) => state.shown?.against ?? null);
-  const position = usePositionWords();
+  const position = useBench((state) => positionWords(state.position));
   const groups = useMemo(() => (shown ? readingGroups(shown) : []), [shown]);
   const own = useMemo(() => hasOwnChanges(groups), [groups]);
+  const againstWords = against === null ? 'no other setup to compare with' : `difference from ${against}`;
   const moved = useMoved();
   const limits = useLimitsByReading();
   return (
@@ -77,19 +68,11 @@ export const Readings = () => {
                 <th scope="col" className="number right">
                   Right
                 </th>
-                <th
-                  scope="col"
-                  className="number"
-                  title={against === null ? 'nothing to compare with' : `difference from ${against}`}
-                >
-                  {own ? '± L' : <span className="againstname">{against === null ? '±' : `± ${against}`}</span>}
+                <th scope="col" className="number" title={againstWords} aria-label={againstWords}>
+                  {own ? '± L' : <span className="againstname">{against === null ? 'no other setup' : `± ${against}`}</span>}
                 </th>
                 {own && (
-                  <th
-                    scope="col"
-                    className="number"
-                    title={against === null ? 'nothing to compare with' : `difference from ${against}`}
-                  >
+                  <th scope="col" className="number" title={againstWords} aria-label={`${againstWords}, right`}>
                     ± R
                   </th>
                 )}

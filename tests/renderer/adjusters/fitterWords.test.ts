@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { AdjusterDocument } from '../../../geometry/index';
 import { clockSeen, hourWords } from '../../../renderer/adjusters/clockWords';
-import { fitterWords, nameOfKey, shimsFor, turnsText } from '../../../renderer/adjusters/fitterWords';
+import { fitterWords, fitterWordsOfSides, nameOfKey, shimsFor, turnsText } from '../../../renderer/adjusters/fitterWords';
 
 const bush: AdjusterDocument = {
   kind: 'offset-bushing',
@@ -93,4 +93,30 @@ describe("the fitter's words", () => {
 test('keys read as words', () => {
   expect(nameOfKey('plateAcross')).toBe('Plate across');
   expect(nameOfKey('rear_bush-2')).toBe('Rear bush 2');
+});
+
+const SIX: readonly AdjusterDocument[] = [
+  bush,
+  { kind: 'slide', moves: 'strutTop', along: [0, 1, 0], range: [-20, 20], step: 1 },
+  { kind: 'eccentric-bolt', moves: 'armFront', slot: [0, 1, 0], throw: 5, mark: 15 },
+  { kind: 'clamp-eccentric', pivot: 'clampUpper', bolt: 'clampLower', axis: [1, 0, 0], throw: 3, mark: 15 },
+  { kind: 'turnbuckle', rod: 'tieRod', perTurn: 1.5, range: [-20, 20], step: 0.125 },
+  { kind: 'perch', perTurn: 1.5, range: [-20, 20], step: 0.25 },
+];
+
+test.each(SIX.map((adjuster) => [adjuster.kind, adjuster] as const))(
+  'of a %s say both sides where they differ',
+  (_, adjuster) => {
+    const { short, detail } = fitterWordsOfSides(adjuster, { left: 15, right: -15 }, 1);
+    const [left, right] = (['left', 'right'] as const).map((side) =>
+      fitterWords(adjuster, side === 'left' ? 15 : -15, 1, undefined, side),
+    );
+    if (adjuster.kind !== 'offset-bushing') expect(short).toBe(`left ${left?.short}; right ${right?.short}`);
+    if (left?.detail !== right?.detail) expect(detail).toBe(`left ${left?.detail}; right ${right?.detail}`);
+    expect(fitterWordsOfSides(adjuster, { left: 15, right: 15 }, 1)).toEqual(fitterWords(adjuster, 15, 1));
+  },
+);
+
+test('the right one of two bushings is read on its own, mirrored clock', () => {
+  expect(fitterWordsOfSides(bush, { left: 330, right: 300 }, 1).short).toBe('left hole at 11 o’clock; right hole at 2 o’clock');
 });

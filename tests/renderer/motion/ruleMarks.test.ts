@@ -20,6 +20,22 @@ test('every mark lies within the rule, ends that are not round included', () => 
   }
 });
 
+test('numerals stay clear of each other on a short rule', () => {
+  for (const [min, max] of [
+    [-80, 80],
+    [-45, 95],
+    [-4, 4],
+    [-70, 70],
+  ] as const)
+    for (const width of [40, 70, 110, 160, 300]) {
+      const numbered = ruleMarks(min, max, width).filter(({ label }) => label !== null);
+      expect(numbered.map(({ label }) => label)).toContain('0');
+      const places = numbered.map(({ value }) => ((value - min) / (max - min)) * width);
+      for (const [index, place] of places.entries())
+        if (index > 0) expect(place - (places[index - 1] ?? 0)).toBeGreaterThanOrEqual(38 - 1e-9);
+    }
+});
+
 test('the ride stays clear of the stops and passes zero', () => {
   expect(rideTravel(-70, 80, 0)).toBe(0);
   for (let at = 0; at < 5000; at += 100) {
