@@ -1,0 +1,163 @@
+import {
+  numberNamesOf,
+  numbersOf,
+  sweepAxle,
+  sweepCar,
+  toRadians,
+  valueInContractUnits,
+  type AssembledCar,
+  type AxleName,
+  type AxleRow,
+  type CarReadings,
+  type Failure,
+  type Position,
+  type ReadingEntry,
+  type ReadingValues,
+  type Result,
+} from '../../geometry/index';
+import type { CarDocument } from '../../geometry/index';
+import { assembleSetup } from './assembleBench';
+import { memoLast } from './memoLast';
+
+/** The motion that curves run over: wheel travel [mm], roll [degrees] or rack travel [mm]. */
+export type CurveOver = 'bump' | 'roll' | 'steer';
+
+/** Positions of a curve: enough that straight pieces between them are not seen. */
+export const CURVE_POSITIONS = 61;
+
+export interface CurveSpan {
+  readonly over: CurveOver;
+  /** the first and the last position: mm, or degrees in roll */
+  readonly from: number;
+  readonly to: number;
+  /** where the other two motions are held; the swept one is ignored */
+  readonly held: { readonly travel: number; readonly rollDeg: number; readonly rack: number };
+}
+
+/** One reading along the span, in contract units; where it has no value the number is NaN and `why` says the reason. */
+export interface CurveLine {
+  readonly values: Float64Array;
+  readonly why: (index: number) => string | null;
+}
+
+/** The lines of one reading: one for each side, or one for the axle or the car. */
+export interface ReadingCurves {
+  readonly left: CurveLine;
+  /** null: the reading is of the axle or the car, and `left` is its only line */
+  readonly right: CurveLine | null;
+}
+
+/** One setup swept over a span. */
+export interface SweptSetup {
+  readonly inputs: Float64Array;
+  readonly curvesOf: (entry: ReadingEntry, number: string) => ReadingCurves;
+}
+
+interface Positions {
+  readonly inputs: Float64Array;
+  readonly positions: readonly Position[];
+}
+
+const inputAt = (from: number, to: number, index: number): number => {
+  const value = from + ((to - from) * index) / (CURVE_POSITIONS - 1);
+  return Math.abs(value) < 1e-9 ? 0 : value;
+};
+
+const positionAt = (over: CurveOver, input: number, travel: number, rollDeg: number, rack: number): Position => {
+  const roll = toRadians(over === 'roll' ? input : rollDeg);
+  const level = { travel: over === 'bump' ? input : travel, rack: over === 'steer' ? input : rack };
+  return roll === 0 ? level : { ...level, roll };
+};
+
+/** The positions of a span; the same array for the same span, so that what was swept over it can be kept. */
+const positionsOf = memoLast(
+  (over: CurveOver, from: number, to: number, travel: number, rollDeg: number, rack: number): Positions => {
+    const inputs = Float64Array.from({ length: CURVE_POSITIONS }, (_, index) => inputAt(from, to, index));
+    return { inputs, positions: Array.from(inputs, (input) => positionAt(over, input, travel, rollDeg, rack)) };
+  },
+  8,
+);
+
+const positionsOfSpan = ({ over, from, to, held }: CurveSpan, isSteered: boolean): Positions =>
+  positionsOf(
+    over,
+    from,
+    to,
+    over === 'bump' ? 0 : held.travel,
+    over === 'roll' ? 0 : held.rollDeg,
+    over === 'steer' || !isSteered ? 0 : held.rack,
+  );
+
+const lineOf = (count: number, valueAt: (index: number) => number | null, why: CurveLine['why']): CurveLine => ({
+  values: Float64Array.from({ length: count }, (_, index) => valueAt(index) ?? NaN),
+  why,
+});
+
+const numberOf = (entry: ReadingEntry, component: number, readings: object): number | null => {
+  const value = valueInContractUnits((readings as ReadingValues)[entry.key] ?? null, entry.quantity);
+  return numbersOf(entry, value)[component] ?? null;
+};
+
+type Owner = 'left' | 'right' | 'both';
+
+const axleLine = (rows: readonly Result<AxleRow, Failure>[], owner: Owner, entry: ReadingEntry, component: number): CurveLine =>
+  lineOf(
+    rows.length,
+    (index) => {
+      const row = rows[index];
+      return row?.ok ? numberOf(entry, component, row.value[owner]) : null;
+    },
+    (index) => {
+      const row = rows[index];
+      if (!row) return null;
+      return row.ok ? (row.value.why[`${owner}.${entry.key}`] ?? null) : row.failure.message;
+    },
+  );
+
+const carLine = (rows: readonly CarReadings[], entry: ReadingEntry): CurveLine =>
+  lineOf(
+    rows.length,
+    (index) => (rows[index] ? numberOf(entry, 0, rows[index].wholeCar) : null),
+    (index) => rows[index]?.why[entry.key] ?? null,
+  );
+
+const sweep = memoLast((car: AssembledCar, axle: AxleName, { inputs, positions }: Positions): SweptSetup => {
+  const rows = sweepAxle(car, axle, positions);
+  let cars: readonly CarReadings[] | null = null;
+  const known = new Map<string, ReadingCurves>();
+  const make = (entry: ReadingEntry, number: string): ReadingCurves => {
+    const component = Math.max(0, numberNamesOf(entry).indexOf(number));
+    if (entry.of === 'corner')
+      return { left: axleLine(rows, 'left', entry, component), right: axleLine(rows, 'right', entry, component) };
+    if (entry.of === 'axle') return { left: axleLine(rows, 'both', entry, component), right: null };
+    return { left: carLine((cars ??= sweepCar(car, positions)), entry), right: null };
+  };
+  return {
+    inputs,
+    curvesOf: (entry, number) => {
+      const curves = known.get(number) ?? make(entry, number);
+      known.set(number, curves);
+      return curves;
+    },
+  };
+}, 6);
+
+/**
+ * One axle of one setup swept over a span. The last ones are kept: while a part is turned the compared setup is not swept
+ * again, and while the car moves along the span nothing is.
+ * @returns the failure of the assembly where the setup cannot stand
+ */
+export const sweepSetup = (
+  document: CarDocument,
+  setup: string,
+  axle: AxleName,
+  span: CurveSpan,
+): Result<SweptSetup, Pick<Failure, 'message'>> => {
+  const car = assembleSetup(document, setup);
+  if (!car.ok) return car;
+  const assembled = car.value[axle];
+  if (!assembled) return { ok: false, failure: { message: `this car has no ${axle} axle` } };
+  const { isSteered } = assembled.left.corner;
+  if (span.over === 'steer' && !isSteered) return { ok: false, failure: { message: 'this axle is not steered' } };
+  return { ok: true, value: sweep(car.value, axle, positionsOfSpan(span, isSteered)) };
+};
