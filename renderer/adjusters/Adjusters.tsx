@@ -1,10 +1,18 @@
 import { useMemo } from 'react';
 import { useBench } from '../shell/benchContext';
 import { comparedWith } from '../state/benchStore';
+import { copiedFrom } from '../state/copiedFrom';
 import { settingOf, setupNamed } from '../state/settings';
 import { AdjusterCard } from './AdjusterCard';
 import { AxleFields } from './AxleFields';
 import { useDenseCards } from './useDenseCards';
+
+/** Whose copy the setup on the bench is, and how many adjusters stand elsewhere than in the compared one. */
+const wordsOf = (source: string | null, other: string | null, moved: number): string => {
+  const copy = source === null ? null : `copy of ${source}`;
+  const count = other === null ? null : source === other ? `${moved} moved` : `${moved} moved from ${other}`;
+  return [copy, count].filter((part) => part !== null).join(', ');
+};
 
 /** The adjusters of the axle, each as the part that the fitter holds, with its exact numbers. */
 export const Adjusters = () => {
@@ -20,6 +28,8 @@ export const Adjusters = () => {
       settingOf(now, axle, name, side) !== settingOf(then, axle, name, side);
     return adjusters.filter(([name]) => differs(name, 'left') || differs(name, 'right')).length;
   }, [bench, other, adjusters, axle]);
+  const source = useBench(({ history }) => (history ? copiedFrom(history) : null));
+  const words = wordsOf(source, other?.name ?? null, moved);
   const dense = useDenseCards(adjusters.length);
   return (
     <section className="column adjusters" aria-label="Adjusters">
@@ -27,11 +37,9 @@ export const Adjusters = () => {
         <h2>Adjusters, {axle}</h2>
         <span className="quiet">{adjusters.length}</span>
         <span className="spread" />
-        {other && (
-          <span className="quiet ellipsis">
-            {moved} moved from {other.name}
-          </span>
-        )}
+        <span className="quiet ellipsis" role="status" title={words}>
+          {words}
+        </span>
       </div>
       <div className={`scroll cards${dense ? ' dense' : ''}`}>
         {bench &&

@@ -1,7 +1,9 @@
-import { useEffect, useMemo, useRef } from 'react';
+import { useEffect, useMemo, useRef, useState } from 'react';
 import { motionRanges } from '../compute/motionRanges';
 import { standingRow } from '../compute/standing';
+import { Segments } from '../look/controls/Segments';
 import { useBench, useWindow } from '../shell/benchContext';
+import { useNarrow } from '../shell/useNarrow';
 import { moveTo, standStill } from '../state/actions/lookAt';
 import { MotionRule } from './MotionRule';
 import { steerSense } from './steerSense';
@@ -12,7 +14,13 @@ const TRAVEL_STEP = 1;
 const ROLL_STEP = 0.1;
 const RACK_STEP = 1;
 
-/** Bump, roll and steer of the car, along the foot of the bench. */
+const MOTIONS = [
+  { name: 'bump', label: 'Bump' },
+  { name: 'roll', label: 'Roll' },
+  { name: 'steer', label: 'Steer' },
+] as const;
+
+/** Bump, roll and steer of the car, along the foot of the bench; one at a time in a narrow window. */
 export const Motion = () => {
   const { store } = useWindow();
   const bench = useBench((state) => state.history?.present ?? null);
@@ -21,6 +29,9 @@ export const Motion = () => {
   const ranges = useMemo(() => bench && motionRanges(bench.document, axle, standingRow(bench, axle)), [bench, axle]);
   const locks = useMemo(() => (bench && ranges?.rack ? steerSense(bench, axle) : null), [bench, ranges, axle]);
   const { playing, toggle, play } = usePlay(ranges?.travel ?? null);
+  const narrow = useNarrow();
+  const [chosen, setChosen] = useState<(typeof MOTIONS)[number]['name']>('bump');
+  const shows = (name: typeof chosen): boolean => !narrow || name === chosen;
   const greeted = useRef(false);
   // First start: the car moves until the first touch, unless the system asks for less movement.
   useEffect(() => {
@@ -30,49 +41,55 @@ export const Motion = () => {
   }, [ranges, play]);
   if (!ranges) return <footer className="motion" aria-label="Motion" role="group" />;
   return (
-    <footer className="motion" aria-label="Motion" role="group">
+    <footer className={narrow ? 'motion one' : 'motion'} aria-label="Motion" role="group">
       <button type="button" className="play" aria-label={playing ? 'Stop' : 'Play bump'} aria-pressed={playing} onClick={toggle}>
         <svg width="18" height="18" viewBox="0 0 18 18" aria-hidden="true">
           <path d={playing ? 'M4 2h3.5v14H4zM10.5 2H14v14h-3.5z' : 'M4 2l11 7-11 7z'} fill="currentColor" />
         </svg>
       </button>
-      <MotionRule
-        name="Bump"
-        spoken="Bump: wheel travel from standing, mm"
-        unit="mm"
-        range={ranges.travel}
-        value={position.travel}
-        step={TRAVEL_STEP}
-        decimals={1}
-        onMove={(travel) => moveTo(store, { travel })}
-      />
-      <MotionRule
-        name="Roll"
-        spoken="Roll, degrees, left side up plus"
-        unit="°"
-        range={ranges.roll}
-        value={position.rollDeg}
-        step={ROLL_STEP}
-        decimals={2}
-        onMove={(rollDeg) => moveTo(store, { rollDeg })}
-      />
-      {ranges.rack ? (
+      {narrow && <Segments label="Motion shown" options={MOTIONS} chosen={chosen} onChoose={setChosen} />}
+      {shows('bump') && (
         <MotionRule
-          name="Steer"
-          spoken="Steer: rack travel, mm"
+          name="Bump"
+          spoken="Bump: wheel travel from standing, mm"
           unit="mm"
-          range={ranges.rack}
-          value={position.rack}
-          step={RACK_STEP}
+          range={ranges.travel}
+          value={position.travel}
+          step={TRAVEL_STEP}
           decimals={1}
-          ends={locks}
-          onMove={(rack) => moveTo(store, { rack })}
+          onMove={(travel) => moveTo(store, { travel })}
         />
-      ) : (
-        <p className="notsteered">
-          <b>Steer</b> <span className="quiet">this axle is not steered</span>
-        </p>
       )}
+      {shows('roll') && (
+        <MotionRule
+          name="Roll"
+          spoken="Roll, degrees, left side up plus"
+          unit="°"
+          range={ranges.roll}
+          value={position.rollDeg}
+          step={ROLL_STEP}
+          decimals={2}
+          onMove={(rollDeg) => moveTo(store, { rollDeg })}
+        />
+      )}
+      {shows('steer') &&
+        (ranges.rack ? (
+          <MotionRule
+            name="Steer"
+            spoken="Steer: rack travel, mm"
+            unit="mm"
+            range={ranges.rack}
+            value={position.rack}
+            step={RACK_STEP}
+            decimals={1}
+            ends={locks}
+            onMove={(rack) => moveTo(store, { rack })}
+          />
+        ) : (
+          <p className="notsteered">
+            <b>Steer</b> <span className="quiet">this axle is not steered</span>
+          </p>
+        ))}
       <button type="button" className="button" onClick={() => standStill(store)}>
         Zero <span className="key">Home</span>
       </button>

@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { Adjusters } from '../adjusters/Adjusters';
 import { Motion } from '../motion/Motion';
 import { Readings } from '../readings/Readings';
@@ -6,11 +6,13 @@ import { redoStep, undoStep } from '../state/actions/editSetup';
 import { standStill } from '../state/actions/lookAt';
 import { Viewport } from '../viewport/Viewport';
 import { useBench, useWindow } from './benchContext';
+import { BenchPanels, type BenchPanel } from './BenchPanels';
 import { Cautions } from './Cautions';
 import { Header } from './Header';
 import { PAGES } from './pages';
 import { Rail } from './Rail';
 import { RefusedFile } from './RefusedFile';
+import { useNarrow } from './useNarrow';
 import { useTheme } from './useTheme';
 import { typingIn, windowCommand } from './windowKeys';
 
@@ -19,6 +21,8 @@ export const App = () => {
   const { store } = useWindow();
   const theme = useTheme();
   const page = useBench((state) => state.page);
+  const narrow = useNarrow();
+  const [panel, setPanel] = useState<BenchPanel>('view');
   const opener = useRef<HTMLInputElement>(null);
 
   useEffect(() => {
@@ -45,7 +49,8 @@ export const App = () => {
     <div className="app">
       <Rail />
       <Header opener={opener} />
-      <main className={page} aria-label={PAGES.find(({ name }) => name === page)?.label}>
+      <main className={page} data-panel={narrow ? panel : undefined} aria-label={PAGES.find(({ name }) => name === page)?.label}>
+        {page === 'bench' && narrow && <BenchPanels chosen={panel} onChoose={setPanel} />}
         {page === 'bench' && <Adjusters />}
         {/* One canvas for all pages: it stays mounted here and each page gives it its place. */}
         <div className="middle" key="middle">
