@@ -2,8 +2,12 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { AxleName, CarDocument, Fault, Warning } from '../../geometry/index';
 import { answerBench, type BenchAnswer, type BenchQuestion } from '../compute/answerBench';
 import { memoLast } from '../compute/memoLast';
+import type { FilePlace } from '../files/places';
 import { comparedOf, type AgainstCar, type Compared } from './compared';
+import { startFiles, type FilesState } from './filesState';
 import { startHistory, type History } from './history';
+import type { Preferences } from './preferences';
+import { isSameDocument } from './sameDocument';
 import { START_VIEWING, type Viewing, type ViewName } from './viewing';
 
 export type { ViewName };
@@ -34,6 +38,18 @@ export interface OpenedFile {
   /** the document as it was read; its setups are never edited in place */
   readonly asRead: CarDocument;
   readonly warnings: readonly Warning[];
+  /** where saving writes to */
+  readonly place: FilePlace;
+  readonly saved: SavedCar;
+}
+
+/** A car as it was last read or saved. */
+export interface SavedCar {
+  readonly document: CarDocument;
+  /** the text of the file, from which the next one keeps whatever did not change */
+  readonly text: string;
+  /** when the file was written, ms since 1970; null: unknown, or no file */
+  readonly at: number | null;
 }
 
 /** A file that could not be opened: what was tried and every fault that was found. */
@@ -41,10 +57,14 @@ export interface RefusedFile {
   readonly title: string;
   readonly message: string;
   readonly faults: readonly Fault[];
+  /** what stands in the file; null where it could not be read */
+  readonly text: string | null;
 }
 
 export interface BenchState {
   readonly samples: readonly string[];
+  /** recent files, kept copies and what there is to say about the open file */
+  readonly files: FilesState;
   readonly file: OpenedFile | null;
   readonly refused: RefusedFile | null;
   readonly history: History<Bench> | null;
@@ -57,6 +77,7 @@ export interface BenchState {
   /** what is shown in the view, and what is drawn over it */
   readonly viewing: Viewing;
   readonly theme: Theme;
+  readonly preferences: Preferences;
   /** the answer to what is asked now; a failure says why there is none */
   readonly answer: BenchAnswer | null;
   /** the last answer that closed, for this car and axle: what the view keeps showing */
@@ -65,7 +86,7 @@ export interface BenchState {
 
 export type BenchStore = StoreApi<BenchState>;
 
-const START: BenchState = {
+const START: Omit<BenchState, 'files'> = {
   samples: [],
   file: null,
   refused: null,
@@ -77,15 +98,16 @@ const START: BenchState = {
   view: 'corner',
   viewing: START_VIEWING,
   theme: 'system',
+  preferences: {},
   answer: null,
   shown: null,
 };
 
-export const createBenchStore = (): BenchStore => createStore<BenchState>(() => START);
+export const createBenchStore = (): BenchStore => createStore<BenchState>(() => ({ ...START, files: startFiles() }));
 
 /** What the setup on the bench is held against; null where there is nothing, or no car. The same object while nothing changes. */
 export const comparedWith = (state: Pick<BenchState, 'history' | 'file'>): Compared | null =>
-  state.history && keptCompared(state.history.present, state.file?.asRead ?? null);
+  state.history && keptCompared(state.history.present, state.file?.saved.document ?? null);
 const keptCompared = memoLast(comparedOf);
 
 const questionOf = (state: BenchState): BenchQuestion | null => {
@@ -114,6 +136,14 @@ export const change = (store: BenchStore, part: Partial<BenchState>): void => {
 
 /** The bench of a state that has a car; null before one is open. */
 export const benchOf = (state: BenchState): Bench | null => state.history?.present ?? null;
+
+/** Whether what is open says something else than its file. A change that was undone, or made back by hand, is none. */
+export const isUnsaved = ({ file, history }: Pick<BenchState, 'file' | 'history'>): boolean =>
+  file !== null && history !== null && !isSameDocument(history.present.document, file.saved.document);
+
+/** Changes a part of what is known of files. */
+export const changeFiles = (store: BenchStore, part: Partial<FilesState>): void =>
+  store.setState({ files: { ...store.getState().files, ...part } });
 
 export const openBench = (file: OpenedFile, setups: readonly string[]): Pick<BenchState, 'file' | 'refused' | 'history'> => {
   const first = setups[0] ?? '';

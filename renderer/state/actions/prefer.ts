@@ -1,0 +1,8 @@
+import type { BenchStore } from '../benchStore';
+
+/** Keeps what a person chose for the window; a list is kept as one text. */
+export const prefer = (store: BenchStore, name: string, value: string | number | boolean | readonly string[]): void => {
+  const kept = typeof value === 'object' ? value.join(',') : value;
+  const { preferences } = store.getState();
+  if (preferences[name] !== kept) store.setState({ preferences: { ...preferences, [name]: kept } });
+};
