@@ -72,7 +72,7 @@ export {
 } from './readings/contractUnits';
 
 // Coordinates in and out
-export { readPoints, POINT_UNITS, type PointList, type PointRow, type PointUnit } from './points/readPoints';
+export { readPoints, MM_PER_POINT_UNIT, POINT_UNITS, type PointList, type PointRow, type PointUnit } from './points/readPoints';
 export { AXIS_WORDS, CAR_AXES, frameOf, type AxesFailure, type AxisWord, type Frame, type FrameAxes } from './points/frameAxes';
 export { rigidFit, type RigidFit, type RigidFitFailure } from './points/rigidFit';
 export {

@@ -20,6 +20,8 @@ export interface LoadedCar {
   /** the version that the file says, where it is older than the one that is written now */
   readonly olderVersion?: number;
   readonly mechanism: CarMechanism;
+  /** as read, so that a car made of it keeps its spelling */
+  readonly text: string;
 }
 
 /** The largest file that is read at all; one byte more is enough to know that it is too large. */
@@ -32,11 +34,12 @@ function loaded(parsed: Parsed, name: string): LoadedCar {
     const { faults } = parsed.failure;
     throw new CommandError({ kind: 'file', message: `${name} is refused: ${countOf(faults.length, 'fault')}`, faults });
   }
-  const { document, warnings, olderVersion } = parsed.value;
+  const { document, warnings, olderVersion, text } = parsed.value;
   return {
     document,
     warnings,
     mechanism: toMechanism(document),
+    text,
     ...(olderVersion === undefined ? {} : { olderVersion }),
   };
 }

@@ -7,12 +7,28 @@
 export const COMMAND_FAULT_CODES = {
   'cannot-read': 'A file that is not there, that is a folder, or that the system does not let be read.',
   'bad-list': 'A line of a list of positions that is not what its header says, or a header that is none.',
+  'bad-points': 'A row of a list of points that cannot be read: fields, a number, a name, an open quote.',
+  'point-twice': 'Two rows of a list that are the same point of the same side.',
+  'unnamed-point': 'A row of a list whose name is no point of the axle, with `--out`: say what it is with `--map`.',
+  'datum-unknown': 'A reference point that the list, or the car, does not have.',
+  'datum-too-few': 'Fewer than three reference points.',
+  'datum-collinear': 'Reference points on one line.',
+  'datum-mirrored': 'Reference points that fit only as a mirror image.',
 } as const satisfies Readonly<Record<string, string>>;
 
 /** Of warnings of `check` about setups, on top of those of the car file. */
 export const CHECK_WARNING_CODES = {
   'setup-unreachable': 'A setup in which the car cannot be put together, or cannot stand.',
   'setup-toe-out-of-range': 'A setup whose toe needs its adjuster outside the range that the file gives.',
+} as const satisfies Readonly<Record<string, string>>;
+
+/** Of warnings of `points`. */
+export const POINTS_WARNING_CODES = {
+  'unit-differs': 'The header of the list names another unit than `--units`.',
+  'datum-planar': 'Reference points in one plane: a list from a mirrored frame would fit as well.',
+  'datum-size': 'The reference points fit best at another size: the unit may be wrong.',
+  'other-side': 'A point over the middle plane from the side that it is said to be on.',
+  'one-side-only': 'A point to be averaged that was measured on one side.',
 } as const satisfies Readonly<Record<string, string>>;
 
 export type CommandFaultCode = keyof typeof COMMAND_FAULT_CODES;

@@ -1,5 +1,5 @@
 /** What the value of an option is. `settings` may be given again and again. */
-export type OptionKind = 'flag' | 'text' | 'number' | 'count' | 'travel' | 'axle' | 'motion' | 'settings';
+export type OptionKind = 'flag' | 'text' | 'number' | 'count' | 'travel' | 'axle' | 'motion' | 'choice' | 'settings';
 
 export interface OptionSpec {
   /** as spelled after the dashes, and as key in `batch` */
@@ -10,19 +10,21 @@ export interface OptionSpec {
   readonly help: string;
   /** it makes the verb write a file, which `batch` refuses */
   readonly writes?: true;
-  /** it says how to print, not what to answer: no key of `batch` */
+  /** it says how to print, or where the car is: no key of a batch's options */
   readonly printing?: true;
   /** every verb takes it, and to this one it says nothing: not in its help */
   readonly idle?: true;
 }
 
-export type VerbName = 'check' | 'readings' | 'sweep' | 'schema' | 'batch';
+export type VerbName = 'check' | 'readings' | 'sweep' | 'points' | 'schema' | 'batch';
 
 export interface VerbSpec {
   readonly name: VerbName;
   /** positional arguments as help writes them; empty when there is none */
   readonly positional: string;
   readonly takesCar: boolean;
+  /** the car comes with `--car`, and in a batch with the line's own key; the first word is a file of another kind */
+  readonly carByOption?: true;
   readonly summary: string;
   /** what else there is to know, one paragraph each */
   readonly details: readonly string[];
@@ -139,6 +141,62 @@ export const VERBS: readonly VerbSpec[] = [
     examples: [
       'jounce sweep samples/saltmarsh-hatch.jounce.json --motion bump --from -60 --to 60 --steps 13',
       'jounce sweep samples/chalkboard.jounce.json --motion roll --from -3 --to 3 --steps 7 --csv a.csv',
+    ],
+  },
+  {
+    name: 'points',
+    positional: '[IN.csv]',
+    takesCar: false,
+    carByOption: true,
+    summary: 'coordinates in from any frame, and out of any setup at any position',
+    details: [
+      "With a list: shows every point of it as read, in the car's frame, and what it would replace. Nothing is written without --out. A list is name,x,y,z with commas, semicolons or tabs; a header may name the columns in any order, axle and side among them.",
+      'Without a list: every point of the car in its setup at a position, beside design, in mm, as CSV.',
+      "Reference points are named points of the car (--datum armFront,ballJoint,strutTop), or a CSV of points in the car's frame, in mm unless its header says another unit. The list is moved onto them by the least-squares rigid fit; what each misses by is told.",
+      "Names agree but for case, blanks, underscores and hyphens. With --side both a row's side is its column, else the word left or right in its name, else the sign of y.",
+    ],
+    options: [
+      { name: 'car', kind: 'text', value: 'CAR', help: 'the car file; - is standard input', printing: true },
+      { name: 'in', kind: 'text', value: 'IN.csv', help: 'the list, in place of the first word; - is standard input' },
+      AXLE,
+      {
+        name: 'axes',
+        kind: 'text',
+        value: 'X,Y,Z',
+        help: 'where the axes of the list point: forward, back, left, right, up or down each; forward,left,up when not given',
+      },
+      {
+        name: 'units',
+        kind: 'choice',
+        value: 'mm|in|cm|m',
+        help: 'unit of the list; may be left out where its header names it, as in x [mm]',
+      },
+      {
+        name: 'datum',
+        kind: 'text',
+        value: 'NAMES|FILE',
+        help: "three or more reference points; without them the list is in the car's frame already",
+      },
+      { name: 'side', kind: 'choice', value: 'left|right|both', help: 'the side that was measured; left when not given' },
+      { name: 'mirror', kind: 'flag', value: '', help: 'the other side is the mirror image of the measured one' },
+      { name: 'average', kind: 'flag', value: '', help: 'both sides become the mean of them; with --side both' },
+      {
+        name: 'map',
+        kind: 'settings',
+        value: 'NAME=POINT',
+        help: 'a name of the list is this point, or none to leave the row out; again and again',
+      },
+      { name: 'out', kind: 'text', value: 'NEW.jounce.json', help: 'writes the car with the points taken', writes: true },
+      { name: 'csv', kind: 'text', value: 'OUT.csv', help: 'writes the points of the car as CSV', writes: true },
+      { name: 'force', kind: 'flag', value: '', help: 'lets --out or --csv replace an existing file', writes: true },
+      TRAVEL,
+      RACK,
+      ROLL,
+      ...COMMON,
+    ],
+    examples: [
+      'jounce points measured.csv --car samples/saltmarsh-hatch.jounce.json --axle front --axes back,right,up --units in --datum armFront,ballJoint,strutTop',
+      'jounce points --car samples/saltmarsh-hatch.jounce.json --setup Wet --travel 25 --csv points.csv',
     ],
   },
   {

@@ -1,6 +1,6 @@
 import type { Answer } from './answer';
 import { readCarFile } from './carSource';
-import { errorInWords, errorOfThrown, exitStatusOf } from './commandError';
+import { errorInWords, errorOfThrown, exitStatusOf, usageError } from './commandError';
 import { jsonPieces } from './jsonText';
 import { parseArguments, wantsJson, type CommandLine } from './parseArguments';
 import { hasColour, print, printError, Progress } from './terminal';
@@ -54,15 +54,24 @@ async function answerVerb(command: CommandLine & { ask: 'verb' }, json: boolean,
     return;
   }
   const { loadVerb } = await import('./verbModules');
-  const [{ answer }, car] = await Promise.all([loadVerb(verb.name), verb.takesCar ? readCarFile(positionals[0] ?? '-') : null]);
-  const reads = [positionals[0], options.list].filter((read) => read !== undefined);
-  const answered = await answer({ car, options, reads, progress: (done, total) => progress.report(done, total) });
+  const place = verb.takesCar ? (positionals[0] ?? '-') : verb.carByOption ? options.car : undefined;
+  const [{ answer }, car] = await Promise.all([loadVerb(verb.name), place === undefined ? null : readCarFile(place)]);
+  const reads = [positionals[0], options.car, options.in, options.datum, options.list].filter((read) => read !== undefined);
+  const asked = verb.carByOption && positionals[0] !== undefined ? withList(options, positionals[0]) : options;
+  const answered = await answer({ car, options: asked, reads, progress: (done, total) => progress.report(done, total) });
   progress.end();
   await printAnswer(answered, json, progress);
 }
 
+type Options = (CommandLine & { ask: 'verb' })['options'];
+
+const withList = (options: Options, list: string): Options => {
+  if (options.in !== undefined) throw usageError(`the list is given twice: ${list} and --in ${options.in}`);
+  return { ...options, in: list };
+};
+
 /** What of a batch's own options holds for its lines. */
-const batchDefaults = ({ setup, set }: (CommandLine & { ask: 'verb' })['options']) => ({
+const batchDefaults = ({ setup, set }: Options) => ({
   ...(setup === undefined ? {} : { setup }),
   ...(set === undefined ? {} : { set }),
 });

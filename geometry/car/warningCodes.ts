@@ -11,6 +11,7 @@ export const WARNING_CODES = {
   'unused-point': 'A point that no rod, spring or damper uses.',
   'left-point-on-right': 'A left-hand point on the right of the middle plane.',
   'rack-without-ends': 'A rack without travel: lock is not known.',
+  'loaded-radius-odd': 'A loaded radius that the rim, the tyre or any car contradicts.',
   'older-version': 'The file is of an older version; it was brought up to this one in memory.',
 } as const satisfies Readonly<Record<string, string>>;
 

@@ -3,6 +3,7 @@ import { formatPath, type Warning } from './fault';
 import type { WarningCode } from './warningCodes';
 import { at, entriesOf, isThere, itemsOf, numberOf, textOf, type Place } from './place';
 import { contactCentre } from './contactCentre';
+import { wheelsOf, whatIsOddAbout } from './rules/wheelRules';
 import { AXLES, viewAxle, type AxleView } from './rules/axleView';
 import { settingBounds } from './rules/adjusterRules';
 import { unusedPoints } from './rules/linkageRules';
@@ -107,6 +108,10 @@ export function findWarnings(document: CarDocument): Warning[] {
     if (!isThere(view.place)) continue;
     warnOfRanges(view, warn);
     warnOfParts(view, warn);
+  }
+  for (const wheel of wheelsOf(car, views)) {
+    const odd = whatIsOddAbout(wheel);
+    if (odd !== null) warn('loaded-radius-odd', wheel.loadedRadius, odd);
   }
   warnOfSteps(car, views, warn);
   return warnings;

@@ -25,6 +25,7 @@ import {
   type StandingReasons,
 } from './reasons';
 import type { AxleReadings, AxleRow, CornerReadings, PerSide, Position, RowWarning } from './rows';
+import { standingWarnings, warningsAt } from './rowWarnings';
 import { suspendedState, type SuspendedState } from './suspendedReadings';
 
 /** Everything that the rows of one axle share. */
@@ -57,27 +58,6 @@ function dotted({ corner, both }: StandingReasons): Record<string, string> {
   for (const side of ['left', 'right']) for (const [key, reason] of Object.entries(corner)) why[`${side}.${key}`] = reason;
   for (const [key, reason] of Object.entries(both)) why[`both.${key}`] = reason;
   return why;
-}
-
-const rounded = (setting: number): string => String(Number(setting.toFixed(3)));
-
-function standingWarnings({ axle }: AxleSolver, setting: AxleSetting): RowWarning[] {
-  const warnings: RowWarning[] = [];
-  if (setting.springDatum.left.by === 'weight') {
-    warnings.push({
-      code: 'spring-force-from-weight',
-      path: `${axle.axle}.spring`,
-      message: 'Spring force is taken from the sprung corner weight, for the file does not give freeLength and installed.',
-    });
-  }
-  if (axle.toeReset !== null && !axle.toeReset.inRange) {
-    warnings.push({
-      code: 'toe-reset-out-of-range',
-      path: `${axle.axle}.adjusters.${axle.toeReset.adjuster}`,
-      message: `The toe reset needs ${axle.toeReset.adjuster} at ${rounded(axle.toeReset.left)} left, ${rounded(axle.toeReset.right)} right: outside its range.`,
-    });
-  }
-  return warnings;
 }
 
 /** What the axle's own corners give, before what needs the other axle. */
@@ -126,7 +106,7 @@ export function solveRow(maker: RowMaker, position: Position): Result<SolvedRow,
     both: own,
     why: whyOf(maker, placed, corners, left, right, rollCentre, own),
     toeReset: solver.axle.toeReset,
-    warnings: maker.warnings,
+    warnings: warningsAt(solver, placed, { left, right }, maker.warnings),
   };
   return succeed({ maker, placed, corners, suspended, rollCentre, row });
 }

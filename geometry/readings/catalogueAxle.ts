@@ -186,7 +186,8 @@ export const AXLE_CATALOGUE: readonly ReadingEntry[] = [
     plus: 'holds the body upright',
     meaning: "Moment per degree of roll that the springs of this axle put against the body's roll.",
     why: "Set against the bar's it shows which of the two to change.",
-    formula: 'Σ rate at the contact × half track², with the rate at the contact = wheel rate / v_n² and the geometric term',
+    formula:
+      'Σ c·y²: y the half track, c the rate at the contact = wheel rate/v_n² − F·r·(d v_n/d travel)/v_n³, F the spring force, r the spring ratio, v_n = v·n',
     source: SOURCES.transfer,
   },
   {
@@ -223,7 +224,8 @@ export const AXLE_CATALOGUE: readonly ReadingEntry[] = [
     meaning:
       "Frequency at which this axle's sprung mass bounces on its wheel rates, tyres in series only where the file gives their rate.",
     why: 'It compares springs of cars of any weight: a road car sits near 1.2 Hz, a circuit car at 2 and more.',
-    formula: '√(wheel rates / sprung mass) / 2π',
+    formula:
+      '√(Σ c/m)/2π: c the rate of each wheel at the contact, with a tyre of rate t in series c·t/(c + t), m the sprung mass of the axle',
     source: SOURCES.construction,
   },
   {

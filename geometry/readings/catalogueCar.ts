@@ -49,7 +49,8 @@ export const CAR_CATALOGUE: readonly ReadingEntry[] = [
     plus: 'the body leans out of the corner',
     meaning: 'Degrees of body roll per g of steady cornering.',
     why: 'Together with camber compensation it tells what camber the outer wheel has at the limit.',
-    formula: 'sprung weight × lever to the roll axis / (roll stiffness − weight × lever)',
+    formula:
+      'm·g·d/(K − m·g·d): m the sprung mass, d its centre of gravity over the roll axis, K the roll stiffness of both axles',
     source: SOURCES.transfer,
   },
   {
@@ -71,9 +72,9 @@ export const CAR_CATALOGUE: readonly ReadingEntry[] = [
     quantity: 'length',
     decimals: 1,
     plus: 'the centre of gravity is above the axis',
-    meaning: 'Distance of the centre of gravity from the roll axis.',
-    why: 'It is the lever with which the body rolls.',
-    formula: 'distance of the centre of gravity from the line joining the roll centres',
+    meaning: "Distance of the whole car's centre of gravity from the roll axis.",
+    why: 'It compares cars; roll gradient uses the sprung mass and the lever of that alone, which is most often longer.',
+    formula: 'distance of the centre of gravity, wheels included, from the line joining the roll centres',
     source: SOURCES.construction,
   },
 ];

@@ -1,6 +1,7 @@
 import { readFile, readdir } from 'node:fs/promises';
 import path from 'node:path';
 import { readCarFile } from '../../electron/command/carSource';
+import { CHECK_WARNING_CODES, COMMAND_FAULT_CODES, POINTS_WARNING_CODES } from '../../electron/command/codes';
 import { helpOn } from '../../electron/command/help';
 import { VERBS } from '../../electron/command/optionSpecs';
 import { answer as readingsVerb } from '../../electron/command/readings';
@@ -17,6 +18,7 @@ import {
   parseCar,
   readingsOf,
   readingsOfAxle,
+  ROW_WARNING_CODES,
   SYMBOLS,
   toMechanism,
   WARNING_CODES,
@@ -38,6 +40,10 @@ export async function makeSections(): Promise<ReadonlyMap<string, string>> {
     ['symbols', SYMBOLS],
     ['fault-codes', codeTable(FAULT_CODES)],
     ['warning-codes', codeTable(WARNING_CODES)],
+    ['command-fault-codes', codeTable(COMMAND_FAULT_CODES)],
+    ['check-warning-codes', codeTable(CHECK_WARNING_CODES)],
+    ['points-warning-codes', codeTable(POINTS_WARNING_CODES)],
+    ['row-warning-codes', codeTable(ROW_WARNING_CODES)],
     ['verbs', verbTable()],
     ['options', VERBS.map(({ name }) => fenced('text', helpOn(name))).join('\n\n')],
     ['keys', keyTable()],

@@ -96,13 +96,15 @@ describe('spring and damper on a swinging arm, lengths from the circle', () => {
     expect(raised.damperTravel).toBe(plain.damperTravel);
   });
 
-  it('a threaded foot shifts the travel of the damper and not the spring', () => {
+  // The sign: turned by + the damper stands shorter at the same wheel height, as after bump, so its travel grows.
+  it('a threaded foot adds its movement to the travel of the damper and leaves the spring alone', () => {
     const damper = { stroke: 160, bumpStopAt: 50, droopStopAt: 80 };
     const spring = { seat: 'strut', rate: 60, installed: 220, freeLength: 270 } as const;
     const foot = { kind: 'perch', perTurn: 2, range: [-10, 10], step: 0.5, moves: 'body' } as const;
     const front = planarStrutAxle(AT_ROW_0, { damper, spring, adjusters: { foot } });
     const left = (turns: number) => rowAt(stand({ front, setups: { One: { front: { both: { foot: turns } } } } }), 'front').left;
-    expectWithin(Math.abs(left(3).damperTravel! - left(0).damperTravel!), 6, CLOSED_MM, 'damper travel');
+    expectWithin(left(3).damperTravel! - left(0).damperTravel!, 6, CLOSED_MM, 'damper travel');
+    expectWithin(left(-3).damperTravel! - left(0).damperTravel!, -6, CLOSED_MM, 'damper travel, turned back');
     expectWithin(left(3).bumpLeft! + left(3).damperTravel!, 50, CLOSED_MM, 'stop');
     expect([left(3).springTravel, left(3).springForce, left(3).camber]).toEqual([
       left(0).springTravel,

@@ -1,5 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { carPath, jounce, jounceJson, readJsonFile } from './jounce';
+import type { CarDocument } from '../../../geometry/index';
+import { carPath, jounce, jounceJson, readJsonFile, type Json } from './jounce';
+
+const TURNBUCKLE = { kind: 'turnbuckle', rod: 'tieRod', perTurn: 1.5, range: [-0.25, 0.25], step: 0.25 };
 
 describe('check', () => {
   test('a good file: its name, version, axles, setups and warnings', async () => {
@@ -22,6 +25,20 @@ describe('check', () => {
     car.setups['Odd'] = { front: { both: { plateAcross: -2.123 } } };
     const { document } = await jounceJson(['check', '-'], { stdin: JSON.stringify(car) });
     expect(JSON.stringify(document['warnings'])).toContain('plateAcross');
+  });
+
+  test('a setup whose toe leaves the range of its adjuster is warned of, with numbers', async () => {
+    const car = (await readJsonFile(carPath(22))) as unknown as CarDocument;
+    const { toeAdjuster = '' } = car.front ?? {};
+    const front = { ...car.front, adjusters: { ...car.front?.adjusters, [toeAdjuster]: { ...TURNBUCKLE } } };
+    const setups = { Straight: { front: { setToe: 0 } }, 'Far out': { front: { setToe: 2 } } };
+    const { status, document } = await jounceJson(['check', '-'], { stdin: JSON.stringify({ ...car, front, setups }) });
+    expect(status).toBe(0);
+    const toe = (document['warnings'] as readonly Json[]).filter(({ code }) => String(code) === 'setup-toe-out-of-range');
+    expect(toe.map(({ path }) => String(path))).toEqual(['setups["Far out"].front.setToe']);
+    expect(String(toe[0]?.['message'])).toMatch(
+      new RegExp(`^The toe 2° needs ${toeAdjuster} at −?[0-9.]+ left, −?[0-9.]+ right, outside its range from −0.25 to 0.25\\.$`),
+    );
   });
 
   test('in words: one line says that there are no faults', async () => {

@@ -2,6 +2,7 @@ import { readFile, readdir, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { CONTRACT_UNITS, numberNamesOf, readingsOf } from '../../../geometry/index';
+import { ROOT } from '../../../electron/building/products.mjs';
 import { temporaryFolder } from '../temporaryFolder';
 import { carPath, jounce, jounceJson, type Json } from './jounce';
 
@@ -21,6 +22,8 @@ const NAMES = (['left', 'right', 'both'] as const).flatMap((side) =>
     numberNamesOf(entry).map((name) => `${side}.${name} [${CONTRACT_UNITS[entry.quantity]}]`),
   ),
 );
+
+const WHOLE_CAR = readingsOf('car').map(({ key, quantity }) => `wholeCar.${key} [${CONTRACT_UNITS[quantity]}]`);
 
 describe('sweep --json', () => {
   test('one axle: motion, and a row per input', async () => {
@@ -144,9 +147,36 @@ describe('sweep --csv', () => {
     expect(stdout).toContain('out.csv');
     const [header, ...rows] = (await readFile(path.join(folder, 'out.csv'), 'utf8')).trimEnd().split('\r\n');
     expect(header).toBe(
-      ['input [deg]', ...NAMES.map((name) => `front.${name}`), ...NAMES.map((name) => `rear.${name}`), 'error'].join(','),
+      [
+        'input [deg]',
+        ...NAMES.map((name) => `front.${name}`),
+        ...NAMES.map((name) => `rear.${name}`),
+        ...WHOLE_CAR,
+        'error',
+      ].join(','),
     );
     expect(rows).toHaveLength(3);
+    const words = ['sweep', carPath(22), '--motion', 'roll', '--from', '-1', '--to', '1', '--steps', '3'];
+    const { document } = await jounceJson(words);
+    const cells = rows[2]?.split(',').slice(1 + 2 * NAMES.length, -1) ?? [];
+    for (const [index, { key }] of readingsOf('car').entries()) {
+      const value = rowsOf(document['wholeCar'])[2]?.[key] as number | null | undefined;
+      expect(cells[index], key).toBe(value === null ? '' : String(value));
+    }
+  });
+
+  test('- is standard output, to the letter what a file would hold', async () => {
+    const folder = await temporaryFolder();
+    const words = ['sweep', carPath(22), ...bump(0, 10, 2), '--csv'];
+    const printed = await jounce([...words, '-'], { folder });
+    expect(printed.status).toBe(0);
+    expect(await readdir(folder)).toEqual([]);
+    await jounce([...words, 'out.csv'], { folder });
+    expect(printed.stdout).toBe(await readFile(path.join(folder, 'out.csv'), 'utf8'));
+    for (const other of ['--json', '--force']) {
+      const refused = await jounce([...words, '-', other], { folder });
+      expect([other, refused.status]).toEqual([other, 2]);
+    }
   });
 
   test('replaces an existing file only with --force, and leaves nothing beside it', async () => {
@@ -180,5 +210,24 @@ describe('sweep in words', () => {
     expect(stdout).toContain('camber L');
     expect(stdout).toContain('camber R');
     expect(stdout).toContain('Baseline less Trial');
+  });
+
+  test('says what the rows warn of once, with the number of positions', async () => {
+    const car = path.join(ROOT, 'samples/saltmarsh-hatch.jounce.json');
+    const { stdout } = await jounce([
+      'sweep',
+      car,
+      '--axle',
+      'front',
+      '--motion',
+      'steer',
+      '--from',
+      '60',
+      '--to',
+      '80',
+      '--steps',
+      '3',
+    ]);
+    expect(stdout).toContain('warning at 1 of 3 positions, first: The rack at 80 mm is past the end of its travel, 70 mm.');
   });
 });

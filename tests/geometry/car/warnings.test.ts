@@ -37,6 +37,8 @@ describe('warnings', () => {
     ['rate-not-listed', 'front.spring.rate', EVERYTHING, '"rate": 70,', '"rate": 75,'],
     ['spring-loose', 'front.spring.installed', EVERYTHING, '"installed": 172', '"installed": 210'],
     ['rack-without-ends', 'front.steering', EVERYTHING, '"travel": 70, "perTurn"', '"perTurn"'],
+    ['loaded-radius-odd', 'front.wheel.loadedRadius', EVERYTHING, '"loadedRadius": 312', '"loadedRadius": 1'],
+    ['loaded-radius-odd', 'setups.Wet.front.wheel.loadedRadius', EVERYTHING, '"loadedRadius": 306', '"loadedRadius": 200'],
     ['not-level', null, EVERYTHING, '"loadedRadius": 312', '"loadedRadius": 314'],
   ])('%s at %s', (code, path, car, from, to) => {
     expect(Object.keys(WARNING_CODES)).toContain(code);
