@@ -15,6 +15,8 @@ const VIEWS: Readonly<Record<ViewName, string>> = {
   front: 'from the front, or from behind at the rear axle',
   side: 'from the side',
   top: 'from above',
+  wheel: 'from the wheel',
+  axis: 'along the steering axis',
 };
 const THEMES: Readonly<Record<Theme, string>> = { light: 'light', dark: 'dark', system: 'as the system has it' };
 

@@ -1,20 +1,12 @@
 import { lazy, Suspense, useEffect, useRef, useState } from 'react';
-import { Segments } from '../look/controls/Segments';
-import { useBench, useWindow } from '../shell/benchContext';
-import { chooseView } from '../state/actions/lookAt';
-import type { ViewName } from '../state/benchStore';
+import { useBench } from '../shell/benchContext';
 import { hasWebgl } from './hasWebgl';
-import type { EyeControl } from './Scene';
-import { useEyeInput } from './useEyeInput';
+import { PointCard } from './PointCard';
+import type { SceneControl } from './runScene';
+import { useViewInput } from './useViewInput';
+import { ViewTools } from './ViewTools';
 
 const Picture = lazy(async () => ({ default: (await import('./Picture')).Picture }));
-
-const viewsOf = (axle: 'front' | 'rear'): readonly { name: ViewName; label: string }[] => [
-  { name: 'corner', label: 'Corner' },
-  { name: 'front', label: axle === 'front' ? 'Front' : 'Behind' },
-  { name: 'side', label: 'Side' },
-  { name: 'top', label: 'Top' },
-];
 
 const NoPicture = ({ why }: { readonly why: string }) => (
   <div className="nopicture" role="status">
@@ -25,18 +17,9 @@ const NoPicture = ({ why }: { readonly why: string }) => (
   </div>
 );
 
-/** The linkage of the axle as solid parts. Drawn only when something changed. */
-export const Viewport = ({ theme }: { readonly theme: string }) => {
-  const { store } = useWindow();
-  const axle = useBench((state) => state.axle);
-  const view = useBench((state) => state.view);
-  const section = useRef<HTMLElement>(null);
-  const overlay = useRef<SVGSVGElement>(null);
-  const control = useRef<EyeControl | null>(null);
-  const [webgl] = useState(hasWebgl);
+/** Whether the graphics driver has let go of the canvas under an element. */
+const useLostContext = (section: { readonly current: HTMLElement | null }): boolean => {
   const [lost, setLost] = useState(false);
-  const input = useEyeInput(section, control);
-
   useEffect(() => {
     const element = section.current;
     if (!element) return;
@@ -51,8 +34,26 @@ export const Viewport = ({ theme }: { readonly theme: string }) => {
       element.removeEventListener('webglcontextlost', onLost, true);
       element.removeEventListener('webglcontextrestored', onRestored, true);
     };
-  }, []);
+  }, [section]);
+  return lost;
+};
 
+/**
+ * The car as solid parts, drawn only when something changed. One canvas for the whole window: it stays mounted, and
+ * `state.viewing.layout` says which views it shows. The bench leaves that empty and has its one view with the tools; a
+ * page that wants two views side by side, as lines and without tools, calls `layViews(store, ['front', 'top'])` when it
+ * opens and `layViews(store, [])` when it closes. `askPick` has a point or a direction picked in it.
+ */
+export const Viewport = ({ theme }: { readonly theme: string }) => {
+  const axle = useBench((state) => state.axle);
+  const isLaid = useBench((state) => state.viewing.layout.length > 0);
+  const asked = useBench((state) => state.viewing.pick?.say ?? null);
+  const section = useRef<HTMLElement>(null);
+  const overlay = useRef<SVGSVGElement>(null);
+  const control = useRef<SceneControl | null>(null);
+  const [webgl] = useState(hasWebgl);
+  const lost = useLostContext(section);
+  const input = useViewInput(section, control);
   const picture = webgl && !lost;
   return (
     <section
@@ -70,7 +71,7 @@ export const Viewport = ({ theme }: { readonly theme: string }) => {
       {webgl ? (
         <>
           <Suspense>
-            <Picture overlay={overlay} control={control} theme={theme} />
+            <Picture host={section} overlay={overlay} control={control} theme={theme} />
           </Suspense>
           <svg ref={overlay} className="overlay" aria-hidden="true" />
         </>
@@ -78,17 +79,13 @@ export const Viewport = ({ theme }: { readonly theme: string }) => {
         <NoPicture why="this machine or browser offers no WebGL." />
       )}
       {lost && <NoPicture why="the graphics driver let go of it. It comes back by itself; if not, reload the window." />}
-      {picture && (
-        <div className="viewtools">
-          <Segments
-            label="View"
-            className="upright"
-            options={viewsOf(axle)}
-            chosen={view}
-            onChoose={(name) => chooseView(store, name)}
-          />
-        </div>
+      {asked !== null && (
+        <p className="asked" role="status" data-over-view>
+          {asked}
+        </p>
       )}
+      {picture && !isLaid && <ViewTools control={control} />}
+      {picture && !isLaid && <PointCard />}
     </section>
   );
 };

@@ -1,8 +1,8 @@
-import { Group, type BufferGeometry, type Mesh } from 'three';
-import type { AxleDocument, AxleName, PlacedAxle, PlacedCorner } from '../../geometry/index';
-import { wheelCutFor, type Subject } from './camera';
-import { buildRodCorner, buildStrutCorner, CornerBuilder, type CornerModel, type StrutSizes } from './cornerModel';
-import { buildGround, type GroundModel } from './ground';
+import { Group } from 'three';
+import type { AxleDocument, PlacedAxle, PlacedCorner, SideName } from '../../geometry/index';
+import { wheelCutFor } from './camera';
+import { CornerBuilder, type CornerModel } from './cornerBuilder';
+import { addRodCorner, addStrutCorner, type StrutSizes } from './cornerModel';
 import { groundFrame, type GroundFrame } from './groundFrame';
 import type { Materials } from './materials';
 import { rodKey } from './partKeys';
@@ -15,14 +15,18 @@ export interface AxleModel {
   readonly object: Group;
   /** the frame that the last position was placed in */
   readonly frame: () => GroundFrame;
-  readonly subject: Subject;
+  readonly wheelRadius: number;
+  readonly tyreWidth: number;
   readonly place: (placed: PlacedAxle, rack: number) => void;
-  /** turns the wheels' cuts to the eye; true where a wheel is seen flat on and shown by its outline only */
-  readonly cutFor: (eye: Point) => boolean;
+  readonly show: (sides: readonly SideName[]) => void;
+  /** turns the wheels' cuts to the eye; says which wheels are seen flat on and are shown by their outline only */
+  readonly cutFor: (eye: Point) => Readonly<Record<SideName, boolean>>;
   readonly hold: (keys: readonly string[]) => void;
-  readonly drawGround: () => void;
   readonly dispose: () => void;
 }
+
+const SIDES: readonly SideName[] = ['left', 'right'];
+const dot = (a: Point, b: Point): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
 
 const strutSizes = (axle: AxleDocument, mm: number): StrutSizes => {
   const [top, foot] = [axle.points['strutTop'], axle.points['strutFoot']];
@@ -43,81 +47,72 @@ const brakeOf = (axle: AxleDocument, mm: number): BrakeDisc | null => {
 const damperTube = (axle: AxleDocument, corner: PlacedCorner): number | null =>
   corner.damper && axle.damper?.upper !== undefined ? 0.55 * separation(corner.damper.upper, corner.damper.lower) : null;
 
-const addRack = (build: CornerBuilder, axis: Point, rackAt: () => number, ends: () => readonly [Point, Point]): void => {
-  const middle = (): readonly [Point, Point] => {
-    const [left, right] = ends();
-    const shift = -rackAt();
-    return [along(left, axis, shift), along(right, axis, shift)];
-  };
-  const housing = (share: number): Point => {
-    const [left, right] = middle();
-    const inset = Math.min(0.3, 105 / Math.max(1, separation(left, right)));
-    return between(left, right, share === 0 ? inset : 1 - inset);
-  };
-  build.tube('alloy', 25, () => [housing(0), housing(1)]);
-  build.tube('steel', 10, () => ends());
-  build.tube('rubber', 25, () => [housing(0), between(housing(0), ends()[0], 0.88)], 0.5);
-  build.tube('rubber', 25, () => [housing(1), between(housing(1), ends()[1], 0.88)], 0.5);
+/** Half of the rack and half of the bar: each side of the car brings its own, so that one corner alone shows no end of the other. */
+const addHalves = (
+  build: CornerBuilder,
+  axle: AxleDocument,
+  side: SideName,
+  now: () => PlacedAxle,
+  rackAt: () => number,
+): void => {
+  const sense = side === 'left' ? 1 : -1;
+  if (axle.steering) {
+    const axis = direction([0, 0, 0], axle.steering.axis);
+    const end = (): Point => now().rack?.[side] ?? [0, 0, 0];
+    const centred = (): Point => along(end(), axis, -rackAt());
+    /** a point of the housing, by its distance from the car's middle along the rack */
+    const middle = (): Point => along(centred(), axis, -sense * Math.abs(dot(centred(), axis)));
+    const housing = (): Point => along(centred(), axis, -sense * 105);
+    build.tube('alloy', 25, () => [middle(), housing()]);
+    build.tube('steel', 10, () => [along(housing(), axis, -sense * 20), end()]);
+    build.tube('rubber', 25, () => [housing(), between(housing(), end(), 0.88)], 0.5);
+    build.disc('alloy', 31, 14, () => [along(housing(), axis, -sense * 26), axis]);
+  }
+  if (axle.antiRollBar) {
+    const pivot = (): Point => now()[side].bar?.pivot ?? [0, 0, 0];
+    const other = (): Point => now()[side === 'left' ? 'right' : 'left'].bar?.pivot ?? [0, 0, 0];
+    build.tube('steel', 11, () => [pivot(), between(pivot(), other(), 0.5)], 1, rodKey('bar'));
+    build.disc('rubber', 19, 34, () => [between(pivot(), other(), 0.08), direction(pivot(), other())]);
+  }
 };
 
-export const buildAxleModel = (
-  axleName: AxleName,
-  axle: AxleDocument,
-  first: PlacedAxle,
-  mm: number,
-  materials: Materials,
-): AxleModel => {
+export const buildAxleModel = (axle: AxleDocument, first: PlacedAxle, mm: number, materials: Materials): AxleModel => {
   const object = new Group();
-  const body = new Group();
-  body.matrixAutoUpdate = false;
-  object.add(body);
+  object.matrixAutoUpdate = false;
   let latest = first;
   let rackNow = 0;
   let frame = groundFrame(first.ground);
-
-  const cornerOf = (corner: PlacedCorner): CornerModel =>
-    axle.layout === 'strut'
-      ? buildStrutCorner(axle, strutSizes(axle, mm), materials)
-      : buildRodCorner(axle, damperTube(axle, corner), materials);
-  const corners = { left: cornerOf(first.left), right: cornerOf(first.right) };
   const sections = wheelSections(axle.wheel, mm);
-  const wheels: Record<'left' | 'right', WheelModel> = {
-    left: buildWheel(sections, brakeOf(axle, mm), materials),
-    right: buildWheel(sections, brakeOf(axle, mm), materials),
-  };
-  const shared = new CornerBuilder(materials);
-  if (axle.steering) {
-    const ends = (): readonly [Point, Point] => [latest.rack?.left ?? [0, 0, 0], latest.rack?.right ?? [0, 0, 0]];
-    addRack(shared, direction([0, 0, 0], axle.steering.axis), () => rackNow, ends);
-  }
-  if (axle.antiRollBar) {
-    shared.tube('steel', 11, () => [latest.left.bar?.pivot ?? [0, 0, 0], latest.right.bar?.pivot ?? [0, 0, 0]], 1, rodKey('bar'));
-  }
-  const sharedModel = shared.finish();
-  body.add(corners.left.object, corners.right.object, wheels.left.object, wheels.right.object, sharedModel.object);
 
-  const left = frame.toGround(first.left.contactCentre);
-  const halfTrack = Math.abs(left[1] - frame.toGround(first.right.contactCentre)[1]) / 2;
-  const ground: GroundModel = buildGround(axleName, left[0], halfTrack, sections.tyreRadius, materials);
-  object.add(ground.object);
-  const heights = Object.values(first.left.points).map((point) => frame.toGround(point)[2]);
-  const subject: Subject = {
-    axle: axleName,
-    left: [left[0], left[1], 0],
-    halfTrack,
-    height: Math.max(2 * sections.tyreRadius, ...heights) + 30,
-    wheelRadius: sections.tyreRadius,
+  const build = (side: SideName): { readonly corner: CornerModel; readonly wheel: WheelModel; readonly object: Group } => {
+    const builder = new CornerBuilder(materials);
+    if (axle.layout === 'strut') addStrutCorner(builder, axle, strutSizes(axle, mm));
+    else addRodCorner(builder, axle, damperTube(axle, first[side]));
+    addHalves(
+      builder,
+      axle,
+      side,
+      () => latest,
+      () => rackNow,
+    );
+    const corner = builder.finish();
+    const wheel = buildWheel(sections, brakeOf(axle, mm), materials);
+    const both = new Group();
+    both.add(corner.object, wheel.object);
+    object.add(both);
+    return { corner, wheel, object: both };
   };
+  const sides = { left: build('left'), right: build('right') };
 
   let eye: Point = [1, 0, 0];
-  const placeWheels = (): boolean => {
-    let flat = false;
-    for (const side of ['left', 'right'] as const) {
+  const placeWheels = (): Readonly<Record<SideName, boolean>> => {
+    const flat = { left: false, right: false };
+    for (const side of SIDES) {
       const { wheelCentre, spindle } = latest[side];
       const centre = frame.toGround(wheelCentre);
       const cut = wheelCutFor([eye[0] - centre[0], eye[1] - centre[1], eye[2] - centre[2]]);
-      wheels[side].place(wheelCentre, spindle, cut);
-      if (side === 'left') flat = cut === 'outline';
+      sides[side].wheel.place(wheelCentre, spindle, cut);
+      flat[side] = cut === 'outline';
     }
     return flat;
   };
@@ -125,39 +120,30 @@ export const buildAxleModel = (
   return {
     object,
     frame: () => frame,
-    subject,
+    wheelRadius: sections.tyreRadius,
+    tyreWidth: sections.width,
     place: (placed, rack) => {
       latest = placed;
       rackNow = rack;
       frame = groundFrame(placed.ground);
       const [x, y, z] = frame.rows;
       const at = frame.toGround([0, 0, 0]);
-      body.matrix.set(x[0], x[1], x[2], at[0], y[0], y[1], y[2], at[1], z[0], z[1], z[2], at[2], 0, 0, 0, 1);
-      body.matrixWorldNeedsUpdate = true;
-      corners.left.place(placed.left);
-      corners.right.place(placed.right);
-      sharedModel.place(placed.left);
+      object.matrix.set(x[0], x[1], x[2], at[0], y[0], y[1], y[2], at[1], z[0], z[1], z[2], at[2], 0, 0, 0, 1);
+      object.matrixWorldNeedsUpdate = true;
+      for (const side of SIDES) sides[side].corner.place(placed[side]);
       placeWheels();
     },
+    show: (shown) => SIDES.forEach((side) => (sides[side].object.visible = shown.includes(side))),
     cutFor: (from) => {
       eye = from;
       return placeWheels();
     },
-    hold: (keys) => {
-      corners.left.hold(keys);
-      corners.right.hold(keys);
-      sharedModel.hold(keys);
-    },
-    drawGround: ground.draw,
+    hold: (keys) => SIDES.forEach((side) => sides[side].corner.hold(keys)),
     dispose: () => {
-      ground.dispose();
-      wheels.left.dispose();
-      wheels.right.dispose();
-      // Coils own their buffers; every other solid shares a unit shape.
-      object.traverse((part) => {
-        const geometry = (part as Partial<Mesh>).geometry as BufferGeometry | undefined;
-        if (geometry?.index && geometry.getAttribute('uv') === undefined) geometry.dispose();
-      });
+      for (const side of SIDES) {
+        sides[side].corner.dispose();
+        sides[side].wheel.dispose();
+      }
     },
   };
 };

@@ -1,5 +1,4 @@
-import { toRadians, type AxleName } from '../../geometry/index';
-import type { ViewName } from '../state/benchStore';
+import { toRadians } from '../../geometry/index';
 
 export type Point = readonly [number, number, number];
 
@@ -12,64 +11,21 @@ export interface Eye {
   readonly distance: number;
   /** the lens's whole angle over the height of the view */
   readonly lens: number;
+  /** lines of sight are parallel: the view is as high everywhere as it is at the target */
+  readonly parallel: boolean;
 }
 
-/** What has to fit into a view. */
-export interface Subject {
-  readonly axle: AxleName;
-  /** where the left wheel stands on the ground */
-  readonly left: Point;
-  readonly halfTrack: number;
-  /** height of the tallest part over the ground */
-  readonly height: number;
-  readonly wheelRadius: number;
-}
+/** The steepest look down: from right above, the view would not know which way is up. */
+export const STEEPEST = toRadians(89.5);
 
-/** A lens for pictures, and one so long that the view is as good as parallel, for the views square to the car. */
-const PICTURE_LENS = toRadians(22);
-const LONG_LENS = toRadians(4);
-const STEEPEST = toRadians(89);
-
-/** Distance at which `width` × `height` [mm] square to the view fill it. */
-const distanceFor = (width: number, height: number, aspect: number, lens: number): number =>
-  Math.max(height, width / aspect) / 2 / Math.tan(lens / 2);
-
-const square = (azimuth: number, elevation: number, target: Point, width: number, height: number, aspect: number): Eye => ({
-  target,
-  azimuth,
-  elevation,
-  lens: LONG_LENS,
-  distance: distanceFor(width, height, aspect, LONG_LENS),
-});
-
-/**
- * The eye of a named view.
- * @param aspect - width ÷ height of the view
- */
-export const eyeOf = (view: ViewName, subject: Subject, aspect: number): Eye => {
-  const { left, halfTrack, height, axle, wheelRadius } = subject;
-  const [x, y] = left;
-  const middle = height / 2;
-  const away = axle === 'front' ? 0 : Math.PI;
-  switch (view) {
-    case 'corner': {
-      const azimuth = toRadians(axle === 'front' ? 31 : 149);
-      const size = Math.max(height, 2 * wheelRadius) * 1.32;
-      return {
-        target: [x, y - 0.3 * halfTrack, middle * 0.94],
-        azimuth,
-        elevation: toRadians(axle === 'front' ? 20 : 19),
-        lens: PICTURE_LENS,
-        distance: distanceFor(size * 0.98, size, aspect, PICTURE_LENS),
-      };
-    }
-    case 'front':
-      return square(away, 0, [x, 0, middle], 2 * halfTrack + 420, height + 260, aspect);
-    case 'side':
-      return square(Math.PI / 2, 0, [x, y, middle], 3.2 * wheelRadius, height + 220, aspect);
-    case 'top':
-      return square(away, STEEPEST, [x, 0, 0], 2 * halfTrack + 420, 3 * wheelRadius, aspect);
-  }
+/** The eye's own axes: to the right of the view, up it, and away from the eye. */
+export const eyeAxes = ({ azimuth, elevation }: Pick<Eye, 'azimuth' | 'elevation'>): readonly [Point, Point, Point] => {
+  const [sa, ca, se, ce] = [Math.sin(azimuth), Math.cos(azimuth), Math.sin(elevation), Math.cos(elevation)];
+  return [
+    [-sa, ca, 0],
+    [-se * ca, -se * sa, ce],
+    [-ce * ca, -ce * sa, -se],
+  ];
 };
 
 /** Where the eye stands. */
@@ -86,7 +42,7 @@ export const eyePoint = ({ target, azimuth, elevation, distance }: Eye): Point =
 export const orbit = (eye: Eye, right: number, up: number): Eye => ({
   ...eye,
   azimuth: eye.azimuth + right,
-  elevation: Math.min(STEEPEST, Math.max(-toRadians(10), eye.elevation + up)),
+  elevation: Math.min(STEEPEST, Math.max(-STEEPEST, eye.elevation + up)),
 });
 
 const NEAREST = 150;
@@ -100,15 +56,18 @@ export const zoom = (eye: Eye, factor: number): Eye => ({
 
 /** The eye and its target moved across the view. @param right,up - parts of the view's height */
 export const pan = (eye: Eye, right: number, up: number): Eye => {
-  const height = 2 * eye.distance * Math.tan(eye.lens / 2);
-  const [sa, ca] = [Math.sin(eye.azimuth), Math.cos(eye.azimuth)];
-  const [se, ce] = [Math.sin(eye.elevation), Math.cos(eye.elevation)];
+  const height = viewHeight(eye);
+  const [across, upward] = eyeAxes(eye);
   const [r, u] = [right * height, up * height];
+  const [x, y, z] = eye.target;
   return {
     ...eye,
-    target: [eye.target[0] - r * sa - u * se * ca, eye.target[1] + r * ca - u * se * sa, eye.target[2] + u * ce],
+    target: [x + r * across[0] + u * upward[0], y + r * across[1] + u * upward[1], z + r * across[2] + u * upward[2]],
   };
 };
+
+/** How much of the car the view is high at its target [mm]. */
+export const viewHeight = ({ distance, lens }: Eye): number => 2 * distance * Math.tan(lens / 2);
 
 /** Which half of a wheel is taken away so that what is behind it is seen: the one nearest the eye, or its solid altogether. */
 export type WheelCut = 'fore' | 'aft' | 'above' | 'outline';

@@ -1,100 +1,13 @@
-import { Group, type Mesh, type Object3D } from 'three';
 import type { AxleDocument, PlacedCorner } from '../../geometry/index';
+import type { CornerBuilder } from './cornerBuilder';
 import { along, between, direction, type Point } from './points';
-import { buildCoil } from './coil';
-import type { Finish, Materials } from './materials';
 import { CLAMP_KEY, pointKey, rodKey, SPRING_KEY } from './partKeys';
-import { buildBall, buildBlock, buildDisc, buildPlate, buildTube } from './solids';
 
 /** Radii of drawn parts [mm]: what such parts measure on a car, where the file does not say. */
 const ROD = 11;
 const BUSH = 20;
 const HUB_BOSS = 30;
 const COIL = { radius: 56, wire: 6.5, turns: 6.5 } as const;
-
-type Place = (corner: PlacedCorner) => void;
-
-/** One corner's solids, built once for an axle of a car; `place` moves them, `hold` blues those under the hand. */
-export interface CornerModel {
-  readonly object: Group;
-  readonly place: Place;
-  readonly hold: (keys: readonly string[]) => void;
-}
-
-/** Collects solids, their places, and which of them an adjuster is. */
-export class CornerBuilder {
-  readonly object = new Group();
-  private readonly places: Place[] = [];
-  private readonly keyed: { key: string; mesh: Mesh; finish: Finish }[] = [];
-
-  constructor(readonly materials: Materials) {}
-
-  add(object: Object3D, place: Place): void {
-    this.object.add(object);
-    this.places.push(place);
-  }
-
-  key(key: string, mesh: Mesh, finish: Finish): void {
-    this.keyed.push({ key, mesh, finish });
-  }
-
-  tube(finish: Finish, radius: number, ends: (corner: PlacedCorner) => readonly [Point, Point], taper = 1, key?: string): void {
-    const tube = buildTube(this.materials.finish[finish], radius, taper);
-    this.add(tube.object, (corner) => tube.place(...ends(corner)));
-    if (key !== undefined) this.key(key, tube.object, finish);
-  }
-
-  ball(finish: Finish, radius: number, at: (corner: PlacedCorner) => Point, key?: string): void {
-    const ball = buildBall(this.materials.finish[finish], radius);
-    this.add(ball.object, (corner) => ball.place(at(corner)));
-    if (key !== undefined) this.key(key, ball.object, finish);
-  }
-
-  disc(
-    finish: Finish,
-    radius: number,
-    thickness: number,
-    at: (corner: PlacedCorner) => readonly [Point, Point],
-    key?: string,
-  ): void {
-    const disc = buildDisc(this.materials.finish[finish], radius, thickness);
-    this.add(disc.object, (corner) => disc.place(...at(corner)));
-    if (key !== undefined) this.key(key, disc.object, finish);
-  }
-
-  block(size: Point, at: (corner: PlacedCorner) => Point): void {
-    const block = buildBlock(this.materials.finish.body, size);
-    this.add(block.object, (corner) => block.place(at(corner)));
-  }
-
-  plate(
-    finish: Finish,
-    thickness: number,
-    corners: (corner: PlacedCorner) => readonly [Point, Point, Point],
-    key?: string,
-  ): void {
-    const plate = buildPlate(this.materials.finish[finish], thickness);
-    this.add(plate.object, (corner) => plate.place(...corners(corner)));
-    if (key !== undefined) this.key(key, plate.object, finish);
-  }
-
-  coil(radius: number, wire: number, turns: number, seats: (corner: PlacedCorner) => readonly [Point, Point]): void {
-    const coil = buildCoil(this.materials.finish.steel, radius, wire, turns);
-    this.add(coil.object, (corner) => coil.place(...seats(corner)));
-    this.key(SPRING_KEY, coil.object, 'steel');
-  }
-
-  finish(): CornerModel {
-    const { object, places, keyed, materials } = this;
-    return {
-      object,
-      place: (corner) => places.forEach((place) => place(corner)),
-      hold: (keys) => {
-        for (const { key, mesh, finish } of keyed) mesh.material = materials.finish[keys.includes(key) ? 'blued' : finish];
-      },
-    };
-  }
-}
 
 const pointOf = (corner: PlacedCorner, name: string): Point => corner.points[name] ?? corner.wheelCentre;
 
@@ -195,8 +108,7 @@ const addStrut = (build: CornerBuilder, sizes: StrutSizes, clamp: boolean): void
 };
 
 /** The solids of a strut corner. */
-export const buildStrutCorner = (axle: AxleDocument, sizes: StrutSizes, materials: Materials): CornerModel => {
-  const build = new CornerBuilder(materials);
+export const addStrutCorner = (build: CornerBuilder, axle: AxleDocument, sizes: StrutSizes): void => {
   addHub(build);
   addLowerArm(build);
   addKnuckleArm(build, (corner) => pointOf(corner, 'ballJoint'));
@@ -204,7 +116,6 @@ export const buildStrutCorner = (axle: AxleDocument, sizes: StrutSizes, material
   addStrut(build, sizes, axle.points['clampLower'] !== undefined);
   addTieRod(build, 'tieRod', 'rackEnd', 'tieRodEnd');
   if (axle.antiRollBar) addBar(build);
-  return build.finish();
 };
 
 const addRod = (build: CornerBuilder, name: string, [inner, outer]: readonly [string, string], hinge: Point): void => {
@@ -249,8 +160,7 @@ const addDamper = (build: CornerBuilder, tube: number): void => {
 };
 
 /** The solids of a corner of rods: five, or three and a trailing arm. @param tube - length of the damper's tube [mm] */
-export const buildRodCorner = (axle: AxleDocument, tube: number | null, materials: Materials): CornerModel => {
-  const build = new CornerBuilder(materials);
+export const addRodCorner = (build: CornerBuilder, axle: AxleDocument, tube: number | null): void => {
   addHub(build);
   const steered = axle.steering?.rod;
   const outers = new Set<string>();
@@ -265,7 +175,6 @@ export const buildRodCorner = (axle: AxleDocument, tube: number | null, material
   if (axle.spring?.upper !== undefined) addSpring(build);
   if (tube !== null) addDamper(build, tube);
   if (axle.antiRollBar) addBar(build);
-  return build.finish();
 };
 
 /** Two rods that share an outer point are one arm: its web is between them. */

@@ -1,14 +1,5 @@
-import {
-  CanvasTexture,
-  Group,
-  LinearFilter,
-  Mesh,
-  MeshBasicMaterial,
-  PlaneGeometry,
-  type Vector3,
-  type BufferGeometry,
-} from 'three';
-import type { AxleName } from '../../geometry/index';
+import { CanvasTexture, Group, LinearFilter, Mesh, MeshBasicMaterial, PlaneGeometry, type Vector3 } from 'three';
+import type { AxleName, SideName } from '../../geometry/index';
 import type { Materials } from './materials';
 
 const PX_PER_MM = 2;
@@ -16,6 +7,8 @@ const STRIP = 150;
 const SIDE = 340;
 /** Plate before and behind the wheels. */
 const MARGIN = 150;
+/** Plate past the middle of the car where one corner is shown. */
+const PAST_MIDDLE = 170;
 
 export interface GroundModel {
   readonly object: Group;
@@ -24,60 +17,50 @@ export interface GroundModel {
   readonly dispose: () => void;
 }
 
-/** The rule along the axle: millimetres from the car's middle, and which end of the car this is. */
-const drawRule = (canvas: HTMLCanvasElement, half: number, axle: AxleName): void => {
+/** One axle on the plate [mm], in the ground's frame. */
+export interface GroundedAxle {
+  readonly name: AxleName;
+  readonly x: number;
+  readonly halfTrack: number;
+}
+
+/** The rule along an axle: millimetres from the car's middle, and which end of the car this is. */
+const drawRule = (canvas: HTMLCanvasElement, from: number, to: number, axle: AxleName): void => {
   const pen = canvas.getContext('2d');
   if (!pen) return;
   const styles = getComputedStyle(document.documentElement);
   pen.clearRect(0, 0, canvas.width, canvas.height);
   pen.strokeStyle = pen.fillStyle = styles.getPropertyValue('--ink-3').trim();
   pen.scale(PX_PER_MM, PX_PER_MM);
-  pen.lineWidth = 2;
-  const sense = axle === 'front' ? 1 : -1;
-  for (let mm = -Math.floor(half / 10) * 10; mm <= half; mm += 10) {
-    const at = half + sense * mm;
+  // Read from before the front axle, and from behind the rear one.
+  const at = (mm: number): number => (axle === 'front' ? mm - from : to - mm);
+  for (let mm = Math.ceil(from / 10) * 10; mm <= to; mm += 10) {
     const long = mm % 100 === 0 ? 26 : mm % 50 === 0 ? 18 : 10;
     pen.lineWidth = mm % 100 === 0 ? 3 : 1.6;
     pen.beginPath();
-    pen.moveTo(at, 4);
-    pen.lineTo(at, 4 + long);
+    pen.moveTo(at(mm), 4);
+    pen.lineTo(at(mm), 4 + long);
     pen.stroke();
   }
   pen.textAlign = 'center';
   const family = styles.getPropertyValue('--sans').trim();
   pen.font = `500 34px ${family}`;
-  for (let mm = -Math.floor(half / 200) * 200; mm <= half; mm += 200) pen.fillText(String(Math.abs(mm)), half + sense * mm, 66);
+  for (let mm = Math.ceil(from / 200) * 200; mm <= to; mm += 200) pen.fillText(String(Math.abs(mm)), at(mm), 66);
   pen.font = `600 58px ${family}`;
-  for (const side of [-1, 1]) {
-    pen.fillText(axle === 'front' ? 'FRONT' : 'REAR', half + side * Math.min(360, half * 0.45), 128);
-  }
+  for (const mm of [-300, 300])
+    if (mm > from + 100 && mm < to - 100) pen.fillText(axle === 'front' ? 'FRONT' : 'REAR', at(mm), 128);
   pen.setTransform(1, 0, 0, 1, 0, 0);
 };
 
-/**
- * The surface plate under the axle, its rule at the edge towards the eye.
- * @param x - of the axle [mm]
- */
-export const buildGround = (
-  axle: AxleName,
-  x: number,
-  halfTrack: number,
-  wheelRadius: number,
-  materials: Materials,
-): GroundModel => {
-  const object = new Group();
-  const half = halfTrack + SIDE;
-  const reach = wheelRadius + MARGIN;
-  const sense = axle === 'front' ? 1 : -1;
-  const plateGeometry = new PlaneGeometry(2 * reach, 2 * half);
-  const plate = new Mesh(plateGeometry, materials.plate);
-  plate.position.set(x, 0, 0);
-  const origin = materials.plate.uniforms['origin']?.value as Vector3 | undefined;
-  origin?.set(x, 0, 0);
-  object.add(plate);
+interface Rule {
+  readonly object: Mesh;
+  readonly draw: () => void;
+  readonly dispose: () => void;
+}
 
+const buildRule = (axle: AxleName, x: number, from: number, to: number): Rule => {
   const canvas = document.createElement('canvas');
-  canvas.width = Math.round(2 * half * PX_PER_MM);
+  canvas.width = Math.round((to - from) * PX_PER_MM);
   canvas.height = STRIP * PX_PER_MM;
   const texture = new CanvasTexture(canvas);
   texture.minFilter = LinearFilter;
@@ -91,30 +74,62 @@ export const buildGround = (
     polygonOffsetFactor: -1,
     polygonOffsetUnits: -1,
   });
-  const ruleGeometry = new PlaneGeometry(2 * half, STRIP);
-  const rule = new Mesh(ruleGeometry, material);
-  rule.position.set(x + sense * (reach - STRIP / 2 - 6), 0, 0.4);
-  rule.rotation.z = sense * (Math.PI / 2);
-  object.add(rule);
-
-  const geometries: BufferGeometry[] = [plateGeometry, ruleGeometry];
-  for (const side of [-1, 1]) {
-    const shadeGeometry = new PlaneGeometry(620, 460);
-    geometries.push(shadeGeometry);
-    const shade = new Mesh(shadeGeometry, materials.shade);
-    shade.position.set(x, side * (halfTrack - 20), 0.8);
-    object.add(shade);
-  }
+  const geometry = new PlaneGeometry(to - from, STRIP);
+  const object = new Mesh(geometry, material);
+  object.position.set(x, (from + to) / 2, 0.4);
+  object.rotation.z = axle === 'front' ? Math.PI / 2 : -Math.PI / 2;
   return {
     object,
     draw: () => {
-      drawRule(canvas, half, axle);
+      drawRule(canvas, from, to, axle);
       texture.needsUpdate = true;
     },
     dispose: () => {
-      geometries.forEach((geometry) => geometry.dispose());
+      geometry.dispose();
       material.dispose();
       texture.dispose();
+    },
+  };
+};
+
+/** The surface plate under what is shown, a rule along its edge before the front axle and behind the rear one. */
+export const buildGround = (
+  axles: readonly GroundedAxle[],
+  sides: readonly SideName[],
+  wheelRadius: number,
+  materials: Materials,
+): GroundModel => {
+  const object = new Group();
+  const half = Math.max(...axles.map(({ halfTrack }) => halfTrack)) + SIDE;
+  const [from, to] = [sides.includes('right') ? -half : -PAST_MIDDLE, sides.includes('left') ? half : PAST_MIDDLE];
+  const reach = wheelRadius + MARGIN;
+  const xs = axles.map(({ x }) => x);
+  const [rearmost, foremost] = [Math.min(...xs) - reach, Math.max(...xs) + reach];
+  const plateGeometry = new PlaneGeometry(foremost - rearmost, to - from);
+  const plate = new Mesh(plateGeometry, materials.plate);
+  plate.position.set((rearmost + foremost) / 2, (from + to) / 2, 0);
+  const origin = materials.plate.uniforms['origin']?.value as Vector3 | undefined;
+  origin?.copy(plate.position);
+  object.add(plate);
+
+  const edge = STRIP / 2 + 6;
+  const rules = axles.map(({ name }) => buildRule(name, name === 'front' ? foremost - edge : rearmost + edge, from, to));
+  object.add(...rules.map((rule) => rule.object));
+
+  const shadeGeometry = new PlaneGeometry(620, 460);
+  for (const { x, halfTrack } of axles)
+    for (const side of sides) {
+      const shade = new Mesh(shadeGeometry, materials.shade);
+      shade.position.set(x, (side === 'left' ? 1 : -1) * (halfTrack - 20), 0.8);
+      object.add(shade);
+    }
+  return {
+    object,
+    draw: () => rules.forEach((rule) => rule.draw()),
+    dispose: () => {
+      plateGeometry.dispose();
+      shadeGeometry.dispose();
+      rules.forEach((rule) => rule.dispose());
     },
   };
 };

@@ -116,6 +116,8 @@ export interface Materials {
   readonly shade: ShaderMaterial;
   /** Takes the colours of the theme in force from the page's tokens. */
   readonly readTokens: () => void;
+  /** How many pixels of the canvas are one of the screen: hatching keeps its pitch. */
+  readonly setDensity: (density: number) => void;
   readonly dispose: () => void;
 }
 
@@ -134,6 +136,10 @@ const setToken = (color: unknown, styles: CSSStyleDeclaration, token: string): v
 export const buildMaterials = (): Materials => {
   const finish = Object.fromEntries(FINISHES.map((name) => [name, buildMatte()])) as Record<Finish, ShaderMaterial>;
   const [hatched, plate, shade] = [buildHatched(), buildPlate(), buildShade()];
+  const setDensity = (density: number): void => {
+    const uniform = hatched.uniforms['density'];
+    if (uniform) uniform.value = density;
+  };
   const all = [...Object.values(finish), hatched, plate, shade];
   return {
     finish,
@@ -150,9 +156,9 @@ export const buildMaterials = (): Materials => {
       setToken(hatched.uniforms['line']?.value, styles, '--ink-2');
       setToken(plate.uniforms['near']?.value, styles, '--plate-near');
       setToken(plate.uniforms['fine']?.value, styles, '--scribe');
-      const density = hatched.uniforms['density'];
-      if (density) density.value = window.devicePixelRatio;
+      setDensity(Math.min(2, window.devicePixelRatio));
     },
+    setDensity,
     dispose: () => all.forEach((material) => material.dispose()),
   };
 };

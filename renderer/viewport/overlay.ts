@@ -1,31 +1,81 @@
-import { placeLabel, type LabelBox } from './labelPlaces';
-import type { OverlayItem } from './overlayItems';
-import type { Point } from './camera';
-
-/** Screen place of a point [px]; null behind the eye. */
-export type Project = (point: Point) => readonly [number, number] | null;
+import { formatNumber } from '../units/format';
+import { placeLabels, type LabelBox, type WantedLabel } from './labelPlaces';
+import type { OverlayItem } from './overlayTypes';
+import { clipRay, convexHull, type Project, type ScreenPoint } from './screenLines';
 
 const SVG = 'http://www.w3.org/2000/svg';
 const RING = 5;
+/** Half-size of what stands clear of labels about a mark [px]. */
+const CLEAR = 8;
+
+const circle = (radius: number): string =>
+  `M${-radius} 0a${radius} ${radius} 0 1 0 ${2 * radius} 0a${radius} ${radius} 0 1 0 ${-2 * radius} 0`;
 
 const MARKS = {
-  ring: `M${-RING} 0a${RING} ${RING} 0 1 0 ${2 * RING} 0a${RING} ${RING} 0 1 0 ${-2 * RING} 0`,
+  ring: circle(RING),
   cross: 'M-7 0H7M0-7V7',
   diamond: 'M0-6L6 0 0 6-6 0Z',
-  target: 'M-9 0a9 9 0 1 0 18 0a9 9 0 1 0 -18 0M-14 0H14M0-14V14',
+  target: `${circle(9)}M-14 0H14M0-14V14`,
+  square: 'M-5-5H5V5H-5Z',
+  dot: circle(4.5),
+  disc: circle(17),
 } as const;
 
 const text = (value: number): string => value.toFixed(1);
+const line = (points: readonly (readonly [number, number, ...number[]])[]): string =>
+  `M${points.map(([x, y]) => `${text(x)} ${text(y)}`).join('L')}`;
+
+/** The head of an arrow at the end of a line on the screen. */
+const arrowHead = ([x0, y0]: ScreenPoint, [x, y]: ScreenPoint): string => {
+  const length = Math.sqrt((x - x0) * (x - x0) + (y - y0) * (y - y0));
+  if (length < 1) return '';
+  const [ux, uy] = [(x - x0) / length, (y - y0) / length];
+  return `${line([
+    [x - 11 * ux - 5 * uy, y - 11 * uy + 5 * ux],
+    [x, y],
+    [x - 11 * ux + 5 * uy, y - 11 * uy - 5 * ux],
+  ])}Z`;
+};
+
+export interface OverlayFrame {
+  readonly project: Project;
+  readonly width: number;
+  readonly height: number;
+  /** what stands over the view and must not be written on [px] */
+  readonly blocked: readonly LabelBox[];
+}
+
+export interface Overlay {
+  readonly draw: (items: readonly OverlayItem[], frame: OverlayFrame) => void;
+  readonly place: (x: number, y: number, width: number, height: number) => void;
+  readonly remove: () => void;
+}
 
 /**
  * Lines, marks and words over the picture, kept at the screen's width. Elements are used again from one drawing to the
  * next; React has no part in it.
  */
-export const buildOverlay = (
-  svg: SVGSVGElement,
-): { readonly draw: (items: readonly OverlayItem[], project: Project, width: number, height: number) => void } => {
+export const buildOverlay = (parent: SVGSVGElement): Overlay => {
+  const svg = document.createElementNS(SVG, 'svg');
+  svg.setAttribute('overflow', 'hidden');
+  parent.append(svg);
   const paths: SVGPathElement[] = [];
   const words: SVGTextElement[] = [];
+  const ruler = document.createElementNS(SVG, 'text');
+  ruler.setAttribute('class', 'tag');
+  ruler.setAttribute('visibility', 'hidden');
+  svg.append(ruler);
+  const widths = new Map<string, number>();
+  const widthOf = (words: string): number => {
+    const known = widths.get(words);
+    if (known !== undefined) return known;
+    ruler.textContent = words;
+    const width = ruler.getComputedTextLength();
+    ruler.textContent = '';
+    // Widths are those of the fallback until the typeface is there.
+    if (document.fonts.status === 'loaded') widths.set(words, width);
+    return width;
+  };
   const take = <Kind extends SVGElement>(pool: Kind[], index: number, tag: string): Kind => {
     const known = pool[index];
     if (known) return known;
@@ -35,56 +85,91 @@ export const buildOverlay = (
     return made;
   };
 
-  const draw = (items: readonly OverlayItem[], project: Project, width: number, height: number): void => {
-    const area: LabelBox = { x: 6, y: 6, width: width - 108, height: height - 12 };
-    const taken: LabelBox[] = [];
+  const draw = (items: readonly OverlayItem[], { project, width, height, blocked }: OverlayFrame): void => {
+    const area: LabelBox = { x: 6, y: 6, width: width - 12, height: height - 12 };
+    const taken: LabelBox[] = [...blocked];
+    const wanted: WantedLabel[] = [];
     let used = 0;
-    let written = 0;
-    const path = (className: string, d: string): void => {
+    const path = (className: string, d: string, at?: readonly [number, number, ...number[]]): void => {
       const element = take(paths, used, 'path');
       used += 1;
       element.setAttribute('class', className);
       element.setAttribute('d', d);
+      if (at) element.setAttribute('transform', `translate(${text(at[0])} ${text(at[1])})`);
+      else element.removeAttribute('transform');
     };
-    // Words are placed last, clear of the marks.
-    const isWords = (item: OverlayItem): boolean => item.kind === 'label';
-    for (const item of [...items.filter((one) => !isWords(one)), ...items.filter(isWords)]) {
-      if (item.kind === 'line') {
-        const points = item.points.map(project).filter((point) => point !== null);
-        if (points.length > 1) path(item.className, `M${points.map(([x, y]) => `${text(x)} ${text(y)}`).join('L')}`);
-        continue;
+    for (const item of items) {
+      switch (item.kind) {
+        case 'line': {
+          const points = item.points.map(project).filter((point) => point !== null);
+          if (points.length > 1) path(item.className, line(points));
+          break;
+        }
+        case 'hull': {
+          const points = item.points.map(project).filter((point) => point !== null);
+          const hull = convexHull(points.map(([x, y]) => [x, y] as const));
+          if (hull.length > 2) path(item.className, `${line(hull)}Z`);
+          break;
+        }
+        case 'ray': {
+          const ray = clipRay(item.from, item.to, project, area);
+          if (!ray) break;
+          path(item.className, line([ray.from, ray.to]));
+          const at = project(ray.last);
+          if (!at) break;
+          const outOfView = ray.further > 0;
+          if (outOfView) path(`${item.className} arrow`, arrowHead(ray.from, ray.to));
+          if (item.text === null) break;
+          const words = outOfView ? `${item.text}, ${formatNumber(ray.further, 0)} mm further` : item.text;
+          const inward = at[0] > width / 2 ? -26 : 26;
+          wanted.push({ text: words, at: [at[0], at[1]], reach: [inward, -22], strong: true, depth: at[2] });
+          break;
+        }
+        case 'mark': {
+          const at = project(item.at);
+          if (!at) break;
+          path(item.className, MARKS[item.shape], at);
+          if (item.shape !== 'disc') taken.push({ x: at[0] - CLEAR, y: at[1] - CLEAR, width: 2 * CLEAR, height: 2 * CLEAR });
+          break;
+        }
+        case 'label': {
+          const at = project(item.at);
+          if (at)
+            wanted.push({
+              text: item.text,
+              at: [at[0], at[1]],
+              reach: item.reach,
+              strong: item.strong ?? false,
+              className: item.className,
+              depth: at[2],
+            });
+        }
       }
-      const at = project(item.at);
-      if (!at) continue;
-      if (item.kind === 'mark') {
-        const element = take(paths, used, 'path');
-        used += 1;
-        element.setAttribute('class', item.className);
-        element.setAttribute('d', MARKS[item.shape]);
-        element.setAttribute('transform', `translate(${text(at[0])} ${text(at[1])})`);
-        if (item.shape === 'target') taken.push({ x: at[0] - 14, y: at[1] - 14, width: 28, height: 28 });
-        continue;
-      }
-      const box = placeLabel(item.text, at, item.reach, taken, area);
-      if (!box) continue;
-      taken.push(box);
+    }
+    const labels = placeLabels(wanted, widthOf, taken, area);
+    for (const { at, box } of labels) {
       const edge = Math.min(Math.max(at[0], box.x + 2), box.x + box.width - 2);
       const near = at[1] < box.y ? box.y + 1 : at[1] > box.y + box.height ? box.y + box.height - 1 : box.y + box.height / 2;
-      path('leader', `M${text(at[0])} ${text(at[1])}L${text(edge)} ${text(near)}`);
-      const element = take(words, written, 'text');
-      written += 1;
-      element.setAttribute('class', item.strong ? 'tag strong' : 'tag');
-      element.setAttribute('x', text(box.x + box.width / 2));
-      element.setAttribute('y', text(box.y + 12.5));
-      if (element.textContent !== item.text) element.textContent = item.text;
+      path('leader', line([at, [edge, near]]));
     }
-    paths.forEach((element, index) => {
-      if (index >= used) element.setAttribute('d', '');
-      else if (!element.getAttribute('class')?.match(/mark|contact|pierced|rollcentre/)) element.removeAttribute('transform');
+    paths.slice(used).forEach((element) => element.setAttribute('d', ''));
+    labels.forEach((label, index) => {
+      const element = take(words, index, 'text');
+      element.setAttribute('class', `tag${label.strong ? ' strong' : ''} ${label.className ?? ''}`);
+      element.setAttribute('x', text(label.box.x + label.box.width / 2));
+      element.setAttribute('y', text(label.box.y + 12.5));
+      if (element.textContent !== label.text) element.textContent = label.text;
     });
-    words.slice(written).forEach((element) => (element.textContent = ''));
+    words.slice(labels.length).forEach((element) => (element.textContent = ''));
     // Words stand over every line.
     svg.append(...words);
   };
-  return { draw };
+
+  return {
+    draw,
+    place: (x, y, width, height) => {
+      for (const [name, value] of Object.entries({ x, y, width, height })) svg.setAttribute(name, text(value));
+    },
+    remove: () => svg.remove(),
+  };
 };

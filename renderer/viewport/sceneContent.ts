@@ -1,37 +1,138 @@
-import { findReading } from '../../geometry/index';
+import { findReading, type SideName } from '../../geometry/index';
 import { nameOfKey } from '../adjusters/fitterWords';
+import { motionRanges } from '../compute/motionRanges';
+import { placeMany } from '../compute/placeSetup';
+import { memoLast } from '../compute/memoLast';
+import { standingRow } from '../compute/standing';
 import type { BenchState } from '../state/benchStore';
-import { formatReading } from '../units/format';
-import type { AxleModel } from './axleModel';
+import type { PointRef, ViewName } from '../state/viewing';
+import { formatNumber, formatReading, formatSigned } from '../units/format';
 import { groundFrame } from './groundFrame';
+import type { AxleContent, Envelope, OverlayContent, WheelWords } from './overlayContent';
 import { keysOfAdjuster, pointOfAdjuster } from './partKeys';
-import type { OverlayContent } from './overlayItems';
+import type { Point } from './points';
+import type { StagedAxle, Stage } from './stage';
 
 const lengthText = (key: string, value: unknown): string | null => {
   const entry = findReading(key);
   return entry && typeof value === 'number' ? `${formatReading(entry, value)} mm` : null;
 };
 
-/** What the view writes over the solids, of the answer that is shown; null before there is one. */
-export const overlayContent = (state: BenchState, model: AxleModel, outlines: boolean): OverlayContent | null => {
-  const { shown, history, axle: axleName, held, view } = state;
-  const axle = history?.present.document[axleName];
-  if (!shown || !axle) return null;
-  const { row, compared } = shown;
-  const adjuster = held === null ? undefined : axle.adjusters?.[held];
-  const other = compared.ok && compared.value !== row ? compared.value.placed : null;
+const NO_WORDS: WheelWords = { trail: null, scrub: null, over: null };
+
+/** The two lines over a wheel of the axle's view: how far it has travelled; camber and toe. */
+const overWheel = (state: BenchState, side: SideName): readonly [string, string] | null => {
+  const row = state.shown?.row;
+  const readings = row?.[side];
+  const standing = state.history && standingRow(state.history.present, state.axle);
+  if (!row || !readings || !standing) return null;
+  const moved = row.placed.travel[side] - standing.placed.travel[side];
+  const travel = Math.abs(moved) < 0.05 ? 'standing' : `${moved > 0 ? 'bump' : 'droop'} ${formatNumber(Math.abs(moved), 1)}`;
+  const { camber, toe } = readings;
+  const angles =
+    typeof camber === 'number' && typeof toe === 'number' ? `${formatNumber(camber, 2)}°, toe ${formatSigned(toe, 2)}°` : '';
+  return [`${side === 'left' ? 'Left' : 'Right'}, ${travel}`, angles];
+};
+
+const wordsOf = (state: BenchState, side: SideName, view: ViewName): WheelWords => {
+  const readings = state.shown?.row[side];
+  if (!readings) return NO_WORDS;
+  const { scope } = state.viewing;
   return {
-    view,
-    placed: row.placed,
+    trail: lengthText('mechanicalTrail', readings['mechanicalTrail']),
+    scrub: lengthText('scrubRadius', readings['scrubRadius']),
+    over: view === 'front' && scope === 'axle' ? overWheel(state, side) : null,
+  };
+};
+
+const PATH_STEPS = 40;
+const spread = (from: number, to: number, steps: number): readonly number[] =>
+  Array.from({ length: steps + 1 }, (_, index) => from + ((to - from) * index) / steps);
+
+/** Travels and racks that an axle can be brought to: for paths all along the travel, for envelopes its ends and middle. */
+const reachOf = memoLast((bench: NonNullable<BenchState['history']>['present'], axle: 'front' | 'rear') => {
+  const { travel, rack } = motionRanges(bench.document, axle, standingRow(bench, axle));
+  const [low, high] = travel.stops ?? [travel.min, travel.max];
+  const [right, left] = rack ? (rack.stops ?? [rack.min, rack.max]) : [0, 0];
+  return {
+    path: spread(low, high, PATH_STEPS),
+    straight: [0] as readonly number[],
+    ends: [low, 0, high] as readonly number[],
+    locks: right === left ? [0] : ([right, 0, left] as readonly number[]),
+  };
+});
+
+const pathOf = (state: BenchState, staged: StagedAxle, { axle, side, point }: PointRef): readonly Point[] => {
+  const bench = state.history?.present;
+  if (!bench) return [];
+  const reach = reachOf(bench, axle);
+  const [poses = []] = placeMany(bench.document, bench.setup, axle, reach.path, reach.straight);
+  const { toGround } = staged.model.frame();
+  return poses.flatMap((placed) => {
+    const at = placed?.[side].points[point];
+    return at ? [toGround(at)] : [];
+  });
+};
+
+const envelopesOf = (state: BenchState, stage: Stage): readonly Envelope[] => {
+  const bench = state.history?.present;
+  if (!bench || !state.viewing.overlays.includes('envelope')) return [];
+  return stage.axles().flatMap(({ name }) => {
+    const reach = reachOf(bench, name);
+    const poses = placeMany(bench.document, bench.setup, name, reach.ends, reach.locks).flat();
+    return stage
+      .sides()
+      .map((side) => ({ axle: name, side, corners: poses.flatMap((placed) => (placed ? [placed[side]] : [])) }));
+  });
+};
+
+export interface ViewSeen {
+  readonly view: ViewName;
+  readonly outlines: ReadonlyMap<string, Readonly<Record<SideName, boolean>>>;
+  readonly hovered: PointRef | null;
+  /** length of the arms that a point is dragged by [mm] */
+  readonly arm: number;
+}
+
+/** What one view writes over the solids, of the answer that is shown; null before there is one. */
+export const overlayContent = (state: BenchState, stage: Stage, seen: ViewSeen): OverlayContent | null => {
+  const { history, axle: axleName, held, viewing, position } = state;
+  const axle = history?.present.document[axleName];
+  const axles = stage.axles();
+  if (!axle || axles.length === 0) return null;
+  const { chosen, pick } = viewing;
+  const adjuster = held === null ? undefined : axle.adjusters?.[held];
+  const staged = axles.find(({ name }) => name === chosen?.axle);
+  const isShown = chosen !== null && staged !== undefined && stage.sides().includes(chosen.side);
+  const contents = axles.map(({ name, axle: itsAxle, model, placed, compared }): AxleContent => ({
+    name,
+    axle: itsAxle,
+    placed,
     frame: model.frame(),
-    compared: other && { placed: other, frame: groundFrame(other.ground) },
-    axle,
+    compared: compared && { placed: compared, frame: groundFrame(compared.ground) },
+    outlines: seen.outlines.get(name) ?? { left: false, right: false },
+    wheelRadius: model.wheelRadius,
+    tyreWidth: model.tyreWidth,
+    words:
+      name === axleName
+        ? { left: wordsOf(state, 'left', seen.view), right: wordsOf(state, 'right', seen.view) }
+        : { left: NO_WORDS, right: NO_WORDS },
+  }));
+  const { rollDeg } = position;
+  return {
+    view: seen.view,
+    scope: viewing.scope,
+    sides: stage.sides(),
+    overlays: viewing.overlays,
+    axles: contents,
+    schematic: viewing.layout.length > 1,
+    roll: rollDeg === 0 ? null : `roll ${formatNumber(Math.abs(rollDeg), 2)}°, ${rollDeg > 0 ? 'left' : 'right'} side up`,
     held: adjuster && held !== null ? { label: adjuster.label ?? nameOfKey(held), point: pointOfAdjuster(axle, adjuster) } : null,
-    trail: lengthText('mechanicalTrail', row.left['mechanicalTrail']),
-    scrub: lengthText('scrubRadius', row.left['scrubRadius']),
-    rollCentre: lengthText('rollCentreHeight', row.both['rollCentreHeight']),
-    outlines,
-    wheelRadius: model.subject.wheelRadius,
+    chosen: isShown ? { ref: chosen, path: viewing.overlays.includes('path') ? pathOf(state, staged, chosen) : [] } : null,
+    hovered: seen.hovered,
+    handles: isShown && viewing.mayMove ? seen.arm : null,
+    aim: pick?.kind === 'direction' ? { from: pick.from, direction: pick.direction, reach: 1.6 * seen.arm } : null,
+    envelopes: envelopesOf(state, stage),
   };
 };
 

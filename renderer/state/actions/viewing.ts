@@ -1,0 +1,36 @@
+import type { BenchStore } from '../benchStore';
+import { projectionOf, type OverlayName, type Pick, type PointRef, type Scope, type ViewName, type Viewing } from '../viewing';
+
+const look = (store: BenchStore, part: Partial<Viewing>): void =>
+  store.setState({ viewing: { ...store.getState().viewing, ...part } });
+
+/** Shows one corner, the axle or the whole car. The chosen point goes to the side that is shown. */
+export const chooseScope = (store: BenchStore, scope: Scope): void => {
+  const { chosen } = store.getState().viewing;
+  const side = scope === 'left' || scope === 'right' ? scope : chosen?.side;
+  look(store, { scope, ...(chosen && side !== chosen.side && side ? { chosen: { ...chosen, side }, mayMove: false } : {}) });
+};
+
+/** Switches the view on the bench between perspective and parallel. */
+export const switchProjection = (store: BenchStore): void => {
+  const { view, viewing } = store.getState();
+  const other = projectionOf(viewing, view) === 'parallel' ? 'perspective' : 'parallel';
+  look(store, { projection: { ...viewing.projection, [view]: other } });
+};
+
+export const switchOverlay = (store: BenchStore, name: OverlayName): void => {
+  const { overlays } = store.getState().viewing;
+  look(store, { overlays: overlays.includes(name) ? overlays.filter((one) => one !== name) : [...overlays, name] });
+};
+
+/** Chooses a point in the view; null lets go of it. */
+export const choosePoint = (store: BenchStore, chosen: PointRef | null): void => look(store, { chosen, mayMove: false });
+
+/** The person agreed that the chosen pickup point itself is moved. */
+export const allowMove = (store: BenchStore): void => look(store, { mayMove: true });
+
+/** Lays two views side by side for a page that wants them; none is the bench's own view. */
+export const layViews = (store: BenchStore, layout: readonly ViewName[]): void => look(store, { layout });
+
+/** Asks for a point or a direction to be picked in the view; null takes the asking away. */
+export const askPick = (store: BenchStore, pick: Pick | null): void => look(store, { pick });

@@ -1,0 +1,136 @@
+import { nameOfKey } from '../adjusters/fitterWords';
+import { NumberField } from '../look/controls/NumberField';
+import { useBench, useWindow } from '../shell/benchContext';
+import { movePoint } from '../state/actions/editCar';
+import { holdAdjuster } from '../state/actions/lookAt';
+import { allowMove, choosePoint, switchOverlay } from '../state/actions/viewing';
+import type { PointRef } from '../state/viewing';
+import { setupNamed } from '../state/settings';
+import { mmPerFileUnit } from '../units/fileLength';
+import { formatNumber } from '../units/format';
+import { adjustersMoving } from './joints';
+import type { Triple } from '../../geometry/index';
+
+const AXIS_WORDS = ['X, forward', 'Y, left', 'Z, up'] as const;
+const FARTHEST = 100_000;
+
+const DesignFields = ({ chosen }: { readonly chosen: PointRef }) => {
+  const { store } = useWindow();
+  const document = useBench((state) => state.history?.present.document);
+  const axle = document?.[chosen.axle];
+  const own = axle?.right?.points?.[chosen.point];
+  const design = chosen.side === 'right' && own ? own : axle?.points[chosen.point];
+  if (!document || !design) return null;
+  const mm = mmPerFileUnit(document);
+  const name = nameOfKey(chosen.point);
+  const side = chosen.side === 'right' && own ? 'right' : 'left';
+  const set = (index: number, value: number) => {
+    const to = design.map((old, at) => (at === index ? Number((value / mm).toFixed(6)) : old)) as unknown as Triple;
+    movePoint(store, chosen.axle, side, chosen.point, to, `Move ${name.toLowerCase()}`);
+  };
+  return (
+    <span className="places" role="group" aria-label={`${name} at design`}>
+      {AXIS_WORDS.map((words, index) => {
+        const value = (design[index] ?? 0) * mm;
+        return (
+          <NumberField
+            key={words}
+            label={`${name} at design, ${words}, mm`}
+            value={value}
+            unit="mm"
+            min={-FARTHEST}
+            max={FARTHEST}
+            before={<span className="side">{words.charAt(0)}</span>}
+            onSet={(number) => set(index, number)}
+            onStep={(steps) => set(index, value + steps)}
+            onHome={() => undefined}
+          />
+        );
+      })}
+    </span>
+  );
+};
+
+/** How the chosen point can be moved: by its adjuster, or itself once the person says so. */
+const Ways = ({ chosen }: { readonly chosen: PointRef }) => {
+  const { store } = useWindow();
+  const bench = useBench((state) => state.history?.present);
+  const onBench = useBench((state) => state.axle);
+  const held = useBench((state) => state.held);
+  const mayMove = useBench((state) => state.viewing.mayMove);
+  const axle = bench?.document[chosen.axle];
+  if (!bench || !axle) return null;
+  const setup = setupNamed(bench.document, bench.setup);
+  const moving = chosen.axle === onBench ? adjustersMoving(axle, chosen.point, setup[chosen.axle]?.setToe !== undefined) : [];
+  const labelOf = (name: string): string => axle.adjusters?.[name]?.label ?? nameOfKey(name);
+  const name = nameOfKey(chosen.point).toLowerCase();
+  if (moving.length > 0) {
+    const turned = held !== null && moving.includes(held) ? held : moving[0];
+    return (
+      <p>
+        Drag it to turn{' '}
+        {moving.map((one) => (
+          <button
+            key={one}
+            type="button"
+            className="button"
+            aria-pressed={one === turned}
+            onClick={() => holdAdjuster(store, one)}
+          >
+            {labelOf(one)}
+          </button>
+        ))}
+      </p>
+    );
+  }
+  if (!mayMove)
+    return (
+      <p className="ask">
+        The {name} is no adjuster’s. Move the pickup point itself, in the car file and for every setup?
+        <button type="button" className="button" onClick={() => allowMove(store)}>
+          Move the point
+        </button>
+      </p>
+    );
+  return (
+    <>
+      <DesignFields chosen={chosen} />
+      <p>Drag it in the view’s plane or by an arm; X, Y or Z holds it to an axis, Esc gives up.</p>
+    </>
+  );
+};
+
+/** The point chosen in the view: its name, where it is, its path, and how it can be moved. */
+export const PointCard = () => {
+  const { store } = useWindow();
+  const chosen = useBench((state) => state.viewing.chosen);
+  const placed = useBench((state) => (chosen && state.axle === chosen.axle ? state.shown?.row.placed : undefined));
+  const hasPath = useBench((state) => state.viewing.overlays.includes('path'));
+  const exists = useBench(
+    (state) => chosen !== null && state.history?.present.document[chosen.axle]?.points[chosen.point] !== undefined,
+  );
+  if (!chosen || !exists) return null;
+  const at = placed?.[chosen.side].points[chosen.point];
+  const name = nameOfKey(chosen.point);
+  return (
+    <div className="pointcard" data-over-view role="group" aria-label={`Chosen point: ${name}, ${chosen.side}`}>
+      <p>
+        <b>{name}</b> <span className={chosen.side}>{chosen.side}</span>
+        <button type="button" className="button plain" aria-label={`Let go of ${name}`} onClick={() => choosePoint(store, null)}>
+          ×
+        </button>
+      </p>
+      {at && (
+        <p className="now">
+          now {at.map((value, index) => `${'XYZ'.charAt(index)} ${formatNumber(value, 2)}`).join('  ')}{' '}
+          <span className="quiet">mm</span>
+        </p>
+      )}
+      <label>
+        <input type="checkbox" checked={hasPath} onChange={() => switchOverlay(store, 'path')} />
+        Path over bump
+      </label>
+      <Ways chosen={chosen} />
+    </div>
+  );
+};

@@ -1,0 +1,91 @@
+import { useEffect, useRef, useState, type RefObject } from 'react';
+import { Segments } from '../look/controls/Segments';
+import { useBench, useWindow } from '../shell/benchContext';
+import { chooseView } from '../state/actions/lookAt';
+import { chooseScope, switchOverlay, switchProjection } from '../state/actions/viewing';
+import { projectionOf } from '../state/viewing';
+import type { SceneControl } from './runScene';
+import { SavePicture } from './SavePicture';
+import { OVERLAYS, SCOPES, viewsFor } from './viewNames';
+
+/** Everything that is seldom changed, behind one button: what is drawn over the car, the lens, pictures to keep. */
+const ShowList = ({ control }: { readonly control: RefObject<SceneControl | null> }) => {
+  const { store } = useWindow();
+  const viewing = useBench((state) => state.viewing);
+  const view = useBench((state) => state.view);
+  const [open, setOpen] = useState(false);
+  const place = useRef<HTMLDivElement>(null);
+  const button = useRef<HTMLButtonElement>(null);
+
+  useEffect(() => {
+    if (!open) return;
+    const onPointer = (event: PointerEvent) => {
+      if (event.target instanceof Node && !place.current?.contains(event.target)) setOpen(false);
+    };
+    window.addEventListener('pointerdown', onPointer);
+    return () => window.removeEventListener('pointerdown', onPointer);
+  }, [open]);
+
+  return (
+    <div
+      ref={place}
+      className="showplace"
+      onKeyDown={(event) => {
+        if (event.key !== 'Escape' || !open) return;
+        event.stopPropagation();
+        setOpen(false);
+        button.current?.focus();
+      }}
+    >
+      <button ref={button} type="button" className="button" aria-expanded={open} onClick={() => setOpen(!open)}>
+        Show {viewing.overlays.length}
+      </button>
+      {open && (
+        <div className="showlist" role="group" aria-label="Shown in the view">
+          {OVERLAYS.map(({ name, label }) => (
+            <label key={name}>
+              <input type="checkbox" checked={viewing.overlays.includes(name)} onChange={() => switchOverlay(store, name)} />
+              {label}
+            </label>
+          ))}
+          <hr />
+          <label>
+            <input
+              type="checkbox"
+              checked={projectionOf(viewing, view) === 'parallel'}
+              onChange={() => switchProjection(store)}
+            />
+            Parallel, without perspective
+          </label>
+          <hr />
+          <SavePicture control={control} />
+        </div>
+      )}
+    </div>
+  );
+};
+
+/** Views, what is shown, and what is drawn over it. */
+export const ViewTools = ({ control }: { readonly control: RefObject<SceneControl | null> }) => {
+  const { store } = useWindow();
+  const axle = useBench((state) => state.axle);
+  const view = useBench((state) => state.view);
+  const scope = useBench((state) => state.viewing.scope);
+  return (
+    <>
+      <div className="scopetools" data-over-view>
+        <Segments label="Shown" options={SCOPES} chosen={scope} onChoose={(name) => chooseScope(store, name)} />
+      </div>
+      <div className="viewtools" data-over-view>
+        <Segments
+          label="View"
+          className="upright"
+          options={viewsFor(axle, scope)}
+          chosen={view}
+          onChoose={(name) => chooseView(store, name)}
+        />
+        <ShowList control={control} />
+      </div>
+    </>
+  );
+};

@@ -1,0 +1,250 @@
+import type { AxleName, PlacedAxle, PlacedCorner, SideName } from '../../../geometry/index';
+import { formatNumber } from '../../units/format';
+import { groundFrame } from '../groundFrame';
+import type { Point } from '../points';
+import { convexHull } from '../screenLines';
+import { wheelCircle } from '../wheelCircle';
+import { skeleton } from '../wheelItems';
+import { across, joint, path, scaleBar, sheet, target, upright, words, type SheetPoint } from './sheet';
+
+/** Views that lengths can be taken from. */
+export type DrawnView = 'front' | 'side' | 'top';
+
+export interface DrawnAxle {
+  readonly name: AxleName;
+  readonly placed: PlacedAxle;
+  /** [mm] */
+  readonly tyreRadius: number;
+  readonly tyreWidth: number;
+}
+
+export interface CarDrawing {
+  /** name of the car and of its setup */
+  readonly title: string;
+  /** the position it is drawn at: "standing", "bump +15.0 mm" */
+  readonly position: string;
+  readonly view: DrawnView;
+  /** one axle, or both: the side view then has the wheelbase */
+  readonly axles: readonly DrawnAxle[];
+}
+
+const [WIDTH, HEIGHT] = [420, 297];
+const MARGIN = 14;
+const HEAD = 26;
+const FOOT = 34;
+const SCALES = [1, 2, 2.5, 5, 10, 20, 25, 50];
+const SIDES: readonly SideName[] = ['left', 'right'];
+const VIEW_WORDS: Readonly<Record<DrawnView, string>> = { front: 'from behind', side: 'from the left', top: 'from above' };
+
+/** The car's ground frame laid on paper: from behind left stays left, from the left the front is at the left, from above it is up. */
+const flattened = (view: DrawnView, [x, y, z]: Point): SheetPoint =>
+  view === 'front' ? [-y, -z] : view === 'side' ? [-x, -z] : [-y, -x];
+
+interface Laid {
+  readonly axle: DrawnAxle;
+  /** a point of the car on the sheet */
+  readonly at: (inCar: Point) => SheetPoint;
+  /** a point of the ground's frame on the sheet */
+  readonly on: (inGround: Point) => SheetPoint;
+  readonly ground: (inCar: Point) => Point;
+}
+
+/** What is drawn of a corner: links, joints, the tyre's outline. */
+const cornerParts = ({ axle, at }: Laid, side: SideName): readonly string[] => {
+  const corner = axle.placed[side];
+  const tyre = [-0.5, 0.5].flatMap((share) => wheelCircle(corner, axle.tyreRadius, share * axle.tyreWidth)).map(at);
+  const links = skeleton(corner);
+  const joints = links.flat().map(at);
+  return [
+    path('wheel', convexHull(tyre), 'Z'),
+    ...links.map((points) => path('link', points.map(at))),
+    ...joints.map((point) => joint(point)),
+  ];
+};
+
+const axisOf = ({ at }: Laid, corner: PlacedCorner): string => {
+  const axis = corner.steeringAxis;
+  if (!axis) return '';
+  const by =
+    (corner.wheelCentre[2] + 1.1 * corner.loadedRadius - axis.ground[2]) /
+    (Math.abs(axis.direction[2]) < 0.2 ? 0.2 : axis.direction[2]);
+  const high = axis.ground.map((value, index) => value + (axis.direction[index] ?? 0) * by) as unknown as Point;
+  return path('axis', [at(axis.ground), at(high)]);
+};
+
+/** An instant centre within the sheet with the line to it; one beyond it as a line to the edge with its distance. */
+const centreParts = (from: SheetPoint, to: SheetPoint, length: number, name: string): readonly string[] => {
+  const inside = (p: SheetPoint): boolean => p[0] > MARGIN && p[0] < WIDTH - MARGIN && p[1] > HEAD && p[1] < HEIGHT - FOOT;
+  if (inside(to)) return [path('construct', [from, to]), target(to), words(name, [to[0], to[1] - 5])];
+  let [seen, unseen] = [0, 1];
+  const on = (share: number): SheetPoint => [from[0] + (to[0] - from[0]) * share, from[1] + (to[1] - from[1]) * share];
+  for (let halving = 0; halving < 30; halving += 1) {
+    const middle = (seen + unseen) / 2;
+    if (inside(on(middle))) seen = middle;
+    else unseen = middle;
+  }
+  const edge = on(seen);
+  const anchor = edge[0] > WIDTH / 2 ? 'end' : 'start';
+  return [
+    path('construct', [from, edge]),
+    words(`${name}, ${formatNumber(length * (1 - seen), 0)} mm further`, [edge[0], edge[1] - 2], anchor),
+  ];
+};
+
+const separationOf = (a: Point, b: Point, axes: readonly (0 | 1 | 2)[]): number =>
+  Math.sqrt(axes.reduce<number>((sum, axis) => sum + (a[axis] - b[axis]) * (a[axis] - b[axis]), 0));
+
+const frontParts = (laid: Laid): readonly string[] => {
+  const { axle, at, on, ground } = laid;
+  const { placed } = axle;
+  const [left, right] = [ground(placed.left.contactCentre), ground(placed.right.contactCentre)];
+  const middle: Point = [left[0], 0, 0];
+  const [pl, pr, pm] = [on(left), on(right), on(middle)];
+  const parts = [
+    across(pl, pr, pm[1] + 24, left[1] - right[1], 'track'),
+    across(pl, pm, pm[1] + 14, left[1], 'half'),
+    across(pm, pr, pm[1] + 14, -right[1], 'half'),
+    path('middle', [pm, on([left[0], 0, Math.max(...Object.values(placed.left.points).map((point) => ground(point)[2])) + 60])]),
+  ];
+  for (const side of SIDES) {
+    const corner = placed[side];
+    const centre = corner.frontViewInstantCentre;
+    parts.push(axisOf(laid, corner));
+    const axis = corner.steeringAxis;
+    if (axis) {
+      const [contact, foot] = [ground(corner.contactCentre), ground(axis.ground)];
+      parts.push(across(on(contact), on(foot), pm[1] + 6, Math.abs(contact[1] - foot[1]), 'scrub, square to the car'));
+    }
+    if (!centre) continue;
+    const point: Point = [corner.contactCentre[0], centre[0], centre[1]];
+    const length = separationOf(point, corner.contactCentre, [1, 2]);
+    parts.push(...centreParts(at(corner.contactCentre), at(point), length, `${side} instant centre`));
+  }
+  if (placed.rollCentre) {
+    const roll = ground(placed.rollCentre);
+    parts.push(target(on(roll)), upright(on([roll[0], roll[1], 0]), on(roll), on(roll)[0] + 9, roll[2], 'roll centre'));
+    if (Math.abs(roll[1]) > 0.5)
+      parts.push(across(on(roll), on([roll[0], 0, roll[2]]), on(roll)[1] - 6, Math.abs(roll[1]), 'offset'));
+  }
+  return parts;
+};
+
+const sideParts = (laid: readonly Laid[]): readonly string[] => {
+  const parts: string[] = [];
+  for (const one of laid) {
+    const { axle, at, on, ground } = one;
+    const corner = axle.placed.left;
+    const contact = ground(corner.contactCentre);
+    parts.push(axisOf(one, corner));
+    parts.push(upright(on(contact), at(corner.wheelCentre), on(contact)[0] - 10, ground(corner.wheelCentre)[2], 'centre'));
+    const axis = corner.steeringAxis;
+    if (axis) {
+      const foot = ground(axis.ground);
+      parts.push(across(on(contact), on(foot), on(contact)[1] + 8, Math.abs(foot[0] - contact[0]), 'trail along the car'));
+    }
+    const centre = corner.sideViewInstantCentre;
+    if (centre) {
+      const point: Point = [centre[0], corner.contactCentre[1], centre[1]];
+      const length = separationOf(point, corner.contactCentre, [0, 2]);
+      parts.push(...centreParts(at(corner.contactCentre), at(point), length, `${axle.name} side-view instant centre`));
+    }
+  }
+  const [first, other] = laid;
+  if (first && other) {
+    const [a, b] = [first, other].map(({ axle, ground }) => ground(axle.placed.left.contactCentre));
+    if (a && b) parts.push(across(first.on(a), first.on(b), first.on(a)[1] + 20, Math.abs(a[0] - b[0]), 'wheelbase, left'));
+    const centres = [first, other].flatMap(({ axle, ground }) =>
+      axle.placed.rollCentre ? [ground(axle.placed.rollCentre)] : [],
+    );
+    const [p, q] = centres;
+    if (p && q) {
+      parts.push(path('axis', [first.on(p), first.on(q)]));
+      for (const [index, centre] of [p, q].entries())
+        parts.push(
+          target(first.on(centre)),
+          upright(
+            first.on([centre[0], 0, 0]),
+            first.on(centre),
+            first.on(centre)[0] + 9,
+            centre[2],
+            index === 0 ? 'roll centre' : '',
+          ),
+        );
+    }
+  }
+  return parts;
+};
+
+const topParts = (laid: readonly Laid[]): readonly string[] => {
+  const parts: string[] = [];
+  for (const { axle, on, ground } of laid) {
+    const [left, right] = [ground(axle.placed.left.contactCentre), ground(axle.placed.right.contactCentre)];
+    const below = Math.max(on(left)[1], on(right)[1]) + axle.tyreRadius * Math.abs(on([0, 1, 0])[0] - on([0, 0, 0])[0]) + 10;
+    parts.push(across(on(left), on(right), below, left[1] - right[1], `${axle.name} track`));
+  }
+  const [first, other] = laid;
+  if (first && other) {
+    const [a, b] = [first, other].map(({ axle, ground }) => ground(axle.placed.left.contactCentre));
+    if (a && b)
+      parts.push(
+        upright(
+          first.on(a),
+          first.on(b),
+          Math.min(first.on(a)[0], first.on(b)[0]) - 16,
+          Math.abs(a[0] - b[0]),
+          'wheelbase, left',
+        ),
+      );
+  }
+  return parts;
+};
+
+/**
+ * One view of the axle, or of both, true to scale on A3, with its dimensions and a bar that proves the scale.
+ * @returns a whole SVG file, its unit the millimetre
+ */
+export const carDrawing = (drawing: CarDrawing): string => {
+  const { view, axles, title, position } = drawing;
+  const frames = axles.map(({ placed }) => groundFrame(placed.ground).toGround);
+  const flat = axles.flatMap((axle, index) =>
+    SIDES.flatMap((side) => {
+      const corner = axle.placed[side];
+      const rings = [-0.5, 0.5].flatMap((share) => wheelCircle(corner, axle.tyreRadius, share * axle.tyreWidth));
+      const toGround = frames[index];
+      return toGround ? [...Object.values(corner.points), ...rings].map((point) => flattened(view, toGround(point))) : [];
+    }),
+  );
+  const [xs, ys] = [flat.map(([x]) => x), flat.map(([, y]) => y)];
+  const [x0, x1, y0, y1] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
+  const room: SheetPoint = [WIDTH - 2 * MARGIN - 60, HEIGHT - HEAD - FOOT - 34];
+  const perMm = SCALES.find((one) => (x1 - x0) / one <= room[0] && (y1 - y0) / one <= room[1]) ?? 100;
+  const place = ([x, y]: SheetPoint): SheetPoint => [
+    WIDTH / 2 + (x - (x0 + x1) / 2) / perMm,
+    HEAD + room[1] / 2 + (y - (y0 + y1) / 2) / perMm,
+  ];
+  const laid = axles.flatMap((axle, index): Laid[] => {
+    const ground = frames[index];
+    const on = (point: Point): SheetPoint => place(flattened(view, point));
+    return ground ? [{ axle, ground, on, at: (point) => on(ground(point)) }] : [];
+  });
+  const sides = view === 'side' ? (['left'] as const) : SIDES;
+  const names = axles.map(({ name }) => name).join(' and ');
+  const heading = `${title}: ${names} ${VIEW_WORDS[view]}`;
+  const floor = place([0, 0])[1];
+  return sheet(WIDTH, HEIGHT, heading, [
+    words(heading, [MARGIN, 13], 'start', 5),
+    words(`${position}. Scale 1:${formatNumber(perMm, perMm === 2.5 ? 1 : 0)} on A3, lengths in mm.`, [MARGIN, 20], 'start'),
+    ...(view === 'top'
+      ? []
+      : [
+          path('ground', [
+            [MARGIN, floor],
+            [WIDTH - MARGIN, floor],
+          ]),
+        ]),
+    ...laid.flatMap((one) => sides.flatMap((side) => cornerParts(one, side))),
+    ...(view === 'front' ? laid.slice(0, 1).flatMap(frontParts) : view === 'side' ? sideParts(laid) : topParts(laid)),
+    scaleBar([MARGIN, HEIGHT - 14], perMm),
+    words('Rigid links, no compliance.', [WIDTH - MARGIN, HEIGHT - 10], 'end'),
+  ]);
+};

@@ -1,0 +1,34 @@
+import { placeSetup } from '../../compute/placeSetup';
+import type { BenchState } from '../../state/benchStore';
+import { formatSigned } from '../../units/format';
+import { mmPerFileUnit } from '../../units/fileLength';
+import { wheelSections } from '../wheelSection';
+import { carDrawing, type DrawnAxle, type DrawnView } from './carDrawing';
+
+const positionWords = ({ travel, rollDeg, rack }: BenchState['position']): string => {
+  const parts = [
+    travel === 0 ? '' : `bump ${formatSigned(travel, 1)} mm`,
+    rollDeg === 0 ? '' : `roll ${formatSigned(rollDeg, 2)}°`,
+    rack === 0 ? '' : `rack ${formatSigned(rack, 1)} mm`,
+  ].filter((part) => part !== '');
+  return parts.length === 0 ? 'Standing' : `At ${parts.join(', ')}`;
+};
+
+/** The drawing of what the bench shows; the whole car's where that is shown. Null where it has no answer. */
+export const drawingOf = (state: BenchState, view: DrawnView): string | null => {
+  const bench = state.history?.present;
+  if (!bench || !state.shown) return null;
+  const mm = mmPerFileUnit(bench.document);
+  const other = state.axle === 'front' ? 'rear' : 'front';
+  const wanted = state.viewing.scope === 'car' && view !== 'front' ? ([state.axle, other] as const) : ([state.axle] as const);
+  const axles = wanted.flatMap((name): DrawnAxle[] => {
+    const axle = bench.document[name];
+    const placed =
+      name === state.axle ? state.shown?.row.placed : axle && placeSetup(bench.document, bench.setup, name, state.position);
+    if (!axle || !placed) return [];
+    const { tyreRadius, width } = wheelSections(axle.wheel, mm);
+    return [{ name, placed, tyreRadius, tyreWidth: width }];
+  });
+  const title = [state.file?.title ?? bench.document.name, bench.setup].filter((part) => part !== '').join(', ');
+  return axles.length === 0 ? null : carDrawing({ title, position: positionWords(state.position), view, axles });
+};

@@ -1,0 +1,113 @@
+import { formatNumber } from '../../units/format';
+
+/** A place on the sheet [mm], x to the right, y down. */
+export type SheetPoint = readonly [number, number];
+
+const TEXT = 3.4;
+const ARROW = 2.2;
+const PAST = 1.5;
+
+const n = (value: number): string => Number(value.toFixed(3)).toString();
+const escaped = (text: string): string =>
+  text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;').replace(/"/g, '&quot;');
+
+/** What a line is for: each has its own weight and dashes, so that a print in black tells them apart. */
+export type Stroke = 'link' | 'wheel' | 'ground' | 'middle' | 'construct' | 'axis' | 'thin';
+
+const STROKES: Readonly<Record<Stroke, string>> = {
+  link: 'stroke-width="0.7"',
+  wheel: 'stroke-width="0.35"',
+  ground: 'stroke-width="0.5"',
+  middle: 'stroke-width="0.18" stroke-dasharray="6 1.2 1 1.2"',
+  construct: 'stroke-width="0.25" stroke-dasharray="3 1.4"',
+  axis: 'stroke-width="0.3" stroke-dasharray="8 1.5 1.5 1.5"',
+  thin: 'stroke-width="0.18"',
+};
+
+export const path = (stroke: Stroke, points: readonly SheetPoint[], closed: '' | 'Z' = ''): string =>
+  `<path d="M${points.map(([x, y]) => `${n(x)} ${n(y)}`).join('L')}${closed}" ${STROKES[stroke]}/>`;
+
+export const words = (text: string, [x, y]: SheetPoint, anchor: 'start' | 'middle' | 'end' = 'middle', size = TEXT): string =>
+  `<text x="${n(x)}" y="${n(y)}" text-anchor="${anchor}" font-size="${n(size)}">${escaped(text)}</text>`;
+
+export const joint = ([x, y]: SheetPoint): string =>
+  `<circle cx="${n(x)}" cy="${n(y)}" r="0.9" fill="#fff" stroke-width="0.35"/>`;
+
+export const target = ([x, y]: SheetPoint): string =>
+  `<circle cx="${n(x)}" cy="${n(y)}" r="2" stroke-width="0.35"/>${path('thin', [
+    [x - 3.4, y],
+    [x + 3.4, y],
+  ])}${path('thin', [
+    [x, y - 3.4],
+    [x, y + 3.4],
+  ])}`;
+
+const head = ([x, y]: SheetPoint, [ux, uy]: SheetPoint): string =>
+  `<path d="M${n(x)} ${n(y)}l${n(-ARROW * ux - 0.45 * uy)} ${n(-ARROW * uy + 0.45 * ux)}l${n(0.9 * uy)} ${n(-0.9 * ux)}z" fill="#000" stroke="none"/>`;
+
+/** Room for a figure between the arrows of a dimension [mm]; under it arrows and figure stand outside. */
+const roomFor = (text: string): number => text.length * TEXT * 0.56 + 2 * ARROW + 2;
+
+/** A length across: its line at `at` down the sheet, led out from both points. @param length - true, in mm */
+export const across = (a: SheetPoint, b: SheetPoint, at: number, length: number, name = ''): string => {
+  const [left, right] = a[0] <= b[0] ? [a, b] : [b, a];
+  const text = `${name === '' ? '' : `${name} `}${formatNumber(length, 1)}`;
+  const lead = ([x, y]: SheetPoint): string =>
+    path('thin', [
+      [x, y],
+      [x, at + (at > y ? PAST : -PAST)],
+    ]);
+  const wide = right[0] - left[0] >= roomFor(text);
+  const heads = wide
+    ? head([left[0], at], [-1, 0]) + head([right[0], at], [1, 0])
+    : head([left[0], at], [1, 0]) + head([right[0], at], [-1, 0]);
+  const from = wide ? left[0] : left[0] - 2 * ARROW;
+  const to = wide ? right[0] : right[0] + 2 * ARROW;
+  const figure = wide ? words(text, [(left[0] + right[0]) / 2, at - 1]) : words(text, [to + 1, at + 1.2], 'start');
+  return `${lead(left)}${lead(right)}${path('thin', [
+    [from, at],
+    [to, at],
+  ])}${heads}${figure}`;
+};
+
+/** A height: its line at `at` across the sheet, led out from both points. */
+export const upright = (low: SheetPoint, high: SheetPoint, at: number, length: number, name = ''): string => {
+  const text = `${name === '' ? '' : `${name} `}${formatNumber(length, 1)}`;
+  const lead = ([x, y]: SheetPoint): string =>
+    path('thin', [
+      [x, y],
+      [at + (at > x ? PAST : -PAST), y],
+    ]);
+  const [top, foot] = low[1] < high[1] ? [low[1], high[1]] : [high[1], low[1]];
+  const long = foot - top >= 2 * ARROW + 2;
+  const heads = long ? head([at, top], [0, -1]) + head([at, foot], [0, 1]) : head([at, top], [0, 1]) + head([at, foot], [0, -1]);
+  const [from, to] = long ? [top, foot] : [top - 2 * ARROW, foot + 2 * ARROW];
+  return `${lead(low)}${lead(high)}${path('thin', [
+    [at, from],
+    [at, to],
+  ])}${heads}${words(text, [at + 1.2, (top + foot) / 2 + 1.2], 'start')}`;
+};
+
+/** A bar of round length that proves the scale after any print. @param perMm - millimetres of the car in one of the sheet */
+export const scaleBar = ([x, y]: SheetPoint, perMm: number): string => {
+  const step = [10, 20, 50, 100, 200, 500, 1000].find((length) => length / perMm >= 9) ?? 1000;
+  const marks = [0, 1, 2, 3, 4, 5];
+  const at = (mark: number): number => x + (mark * step) / perMm;
+  return [
+    path('ground', [
+      [at(0), y],
+      [at(5), y],
+    ]),
+    ...marks.map(
+      (mark) =>
+        path('thin', [
+          [at(mark), y - 2],
+          [at(mark), y],
+        ]) + words(`${formatNumber(mark * step, 0)}${mark === 5 ? ' mm' : ''}`, [at(mark), y + 4]),
+    ),
+  ].join('');
+};
+
+/** The sheet as a file. @param width,height - [mm] */
+export const sheet = (width: number, height: number, title: string, body: readonly string[]): string =>
+  `<svg xmlns="http://www.w3.org/2000/svg" width="${n(width)}mm" height="${n(height)}mm" viewBox="0 0 ${n(width)} ${n(height)}" font-family="Encode Sans, Segoe UI, Helvetica, Arial, sans-serif" fill="none" stroke="#000" stroke-linejoin="round" stroke-linecap="round"><title>${escaped(title)}</title><style>text{fill:#000;stroke:none}</style><rect width="${n(width)}" height="${n(height)}" fill="#fff" stroke="none"/>${body.join('')}</svg>\n`;

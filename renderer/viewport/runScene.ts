@@ -1,0 +1,219 @@
+import type { Scene as ThreeScene, WebGLRenderer } from 'three';
+import type { BenchState, BenchStore } from '../state/benchStore';
+import { projectionOf, type PointRef, type ViewName } from '../state/viewing';
+import { eyePoint, type Eye } from './camera';
+import { buildHand, type Hand } from './hand';
+import type { LabelBox } from './labelPlaces';
+import { buildMaterials } from './materials';
+import { buildOverlay } from './overlay';
+import { placeOf, type OverlayContent } from './overlayContent';
+import { overlayItems } from './overlayItems';
+import { buildPane, type Pane } from './pane';
+import { printPicture } from './printPicture';
+import { overlayContent } from './sceneContent';
+import { buildStage } from './stage';
+import { eyeOf, PICTURE_MARGINS, type Margins } from './views';
+
+/** Two views side by side have no tools at their edge, but names all round. */
+const SCHEMATIC_MARGINS: Margins = { left: 0.12, right: 0.12, top: 0.12, bottom: 0.08 };
+/** Arms that a point is dragged by [px]. */
+const ARM_PX = 72;
+
+/** What the view's buttons and the hand on it may do. Places are px from the view's upper left. */
+export interface SceneControl {
+  readonly turn: (change: (eye: Eye) => Eye, at?: readonly [number, number]) => void;
+  readonly hand: Hand;
+  /** the picture with all that is written on it, as a PNG */
+  readonly print: (width: number) => Promise<Blob | null>;
+}
+
+export interface SceneTools {
+  readonly store: BenchStore;
+  readonly gl: WebGLRenderer;
+  readonly scene: ThreeScene;
+  readonly overlay: SVGSVGElement;
+  /** the element that the view fills */
+  readonly host: HTMLElement;
+  readonly invalidate: () => void;
+}
+
+export interface RunningScene extends SceneControl {
+  readonly resize: (width: number, height: number) => void;
+  readonly retheme: () => void;
+  readonly frame: () => void;
+  readonly end: () => void;
+}
+
+const isStill = (): boolean => matchMedia('(prefers-reduced-motion: reduce)').matches;
+
+/** Places of what stands over the view: nothing is written under it. */
+const blockedBoxes = (host: HTMLElement, pane: Pane): readonly LabelBox[] => {
+  const origin = host.getBoundingClientRect();
+  const { x, y } = pane.box();
+  return [...(host.parentElement ?? host).querySelectorAll('[data-over-view]')].map((element) => {
+    const box = element.getBoundingClientRect();
+    return { x: box.x - origin.x - x, y: box.y - origin.y - y, width: box.width, height: box.height };
+  });
+};
+
+/** The scene behind the canvas: follows the store without React, and draws only when something moved. */
+export const runScene = (tools: SceneTools): RunningScene => {
+  const { store, gl, scene, overlay, host, invalidate } = tools;
+  const materials = buildMaterials();
+  materials.readTokens();
+  const stage = buildStage(materials);
+  scene.add(stage.object);
+  let panes: readonly Pane[] = [];
+  let [width, height] = [1, 1];
+  let hovered: PointRef | null = null;
+
+  const viewsOf = (state: BenchState): readonly ViewName[] =>
+    state.viewing.layout.length > 0 ? state.viewing.layout : [state.view];
+
+  const aimPane = (pane: Pane, state: BenchState, eased?: 'eased'): void => {
+    const subject = stage.subject();
+    if (!subject) return;
+    const schematic = state.viewing.layout.length > 1;
+    const aspect = pane.box().width / Math.max(1, pane.box().height);
+    const projection = schematic ? 'parallel' : projectionOf(state.viewing, pane.view);
+    const margins = schematic ? SCHEMATIC_MARGINS : PICTURE_MARGINS;
+    pane.look(eyeOf(pane.view, subject, aspect, projection, margins), eased && !isStill() ? eased : undefined);
+  };
+
+  const placePanes = (): void =>
+    panes.forEach((pane, index) => {
+      const wide = width / panes.length;
+      pane.place(index * wide, 0, wide, height);
+    });
+
+  /** Panes for the views that are wanted; the bench's one pane is kept, so that its eye can travel. */
+  const layPanes = (state: BenchState, newSubject: boolean, reframed: boolean): void => {
+    const views = viewsOf(state);
+    const same = panes.length === views.length && panes.every(({ view }, index) => view === views[index]);
+    if (!same) {
+      const [before] = panes;
+      const from = panes.length === 1 ? (before?.eye() ?? null) : null;
+      panes.forEach((pane) => pane.overlay.remove());
+      panes = views.map((view) => buildPane(view, buildOverlay(overlay)));
+      placePanes();
+      const [first] = panes;
+      if (from && first && panes.length === 1) first.look(from);
+    }
+    for (const pane of panes) {
+      const eased = !newSubject && pane.eye() !== null && panes.length === 1 ? 'eased' : undefined;
+      if (!same || newSubject || reframed || !pane.eye()) aimPane(pane, state, eased);
+    }
+  };
+
+  const show = (state: BenchState, before: BenchState | null): void => {
+    const { newSubject } = stage.show(state);
+    const reframed =
+      before !== null &&
+      (projectionOf(before.viewing, state.view) !== projectionOf(state.viewing, state.view) ||
+        before.viewing.layout.length !== state.viewing.layout.length);
+    layPanes(state, newSubject, reframed);
+    stage.showSolids(state.viewing.layout.length < 2);
+    invalidate();
+  };
+
+  const draw = (pane: Pane, now: number): boolean => {
+    const aimed = pane.aim(now);
+    const eye = pane.eye();
+    if (!aimed || !eye) return false;
+    const { x, y, width: wide, height: high } = pane.box();
+    gl.setScissorTest(panes.length > 1);
+    gl.setViewport(x, height - y - high, wide, high);
+    gl.setScissor(x, height - y - high, wide, high);
+    cutWheels(eye);
+    gl.render(scene, aimed.camera);
+    const content = contentOf(pane);
+    if (content)
+      pane.overlay.draw(overlayItems(content), {
+        project: pane.project,
+        width: wide,
+        height: high,
+        blocked: blockedBoxes(host, pane),
+      });
+    return aimed.moving;
+  };
+
+  /** From where a parallel eye looks is far off along its line of sight. */
+  const cutWheels = (eye: Eye) => {
+    const from = eyePoint(eye.parallel ? { ...eye, distance: Math.max(eye.distance, 100_000) } : eye);
+    return new Map(stage.axles().map(({ name, model }) => [name as string, model.cutFor(from)]));
+  };
+
+  const contentOf = (pane: Pane): OverlayContent | null => {
+    const eye = pane.eye();
+    if (!eye) return null;
+    const state = store.getState();
+    const seen = { view: pane.view, outlines: cutWheels(eye), hovered };
+    const content = overlayContent(state, stage, { ...seen, arm: 1 });
+    const at = content?.chosen ? placeOf(content, content.chosen.ref) : content?.aim ? placeOf(content, content.aim.from) : null;
+    return at ? overlayContent(state, stage, { ...seen, arm: ARM_PX * pane.mmPerPixel(at) }) : content;
+  };
+
+  const frame = (): void => {
+    const now = performance.now();
+    const moving = panes.map((pane) => draw(pane, now)).includes(true);
+    const { memory, programs } = gl.info;
+    Object.assign(gl.domElement.dataset, {
+      drawn: String(Number(gl.domElement.dataset['drawn'] ?? 0) + 1),
+      // What the graphics driver holds: a test opens and closes cars and counts.
+      geometries: String(memory.geometries),
+      textures: String(memory.textures),
+      programs: String(programs?.length ?? 0),
+    });
+    if (moving) invalidate();
+  };
+
+  show(store.getState(), null);
+  const leave = store.subscribe(show);
+  void document.fonts.ready.then(() => {
+    stage.drawGround();
+    invalidate();
+  });
+
+  const paneAt = (x: number, y: number): Pane | null =>
+    panes.find((pane) => {
+      const box = pane.box();
+      return x >= box.x && x < box.x + box.width && y >= box.y && y < box.y + box.height;
+    }) ?? null;
+  const hover = (point: PointRef | null): void => {
+    if (String(Object.values(point ?? {})) === String(Object.values(hovered ?? {}))) return;
+    hovered = point;
+    invalidate();
+  };
+
+  return {
+    frame,
+    hand: buildHand({ store, paneAt, content: contentOf, hover }),
+    turn: (change, at) => {
+      const pane = at ? paneAt(...at) : panes[0];
+      const eye = pane?.eye();
+      if (!pane || !eye) return;
+      pane.look(change(eye));
+      invalidate();
+    },
+    print: (wide) => printPicture({ gl, host, overlay, width, height }, wide, materials.setDensity, frame),
+    resize: (wide, high) => {
+      if (wide === width && high === height) return;
+      [width, height] = [wide, high];
+      placePanes();
+      panes.forEach((pane) => aimPane(pane, store.getState()));
+      invalidate();
+    },
+    retheme: () => {
+      materials.readTokens();
+      stage.drawGround();
+      invalidate();
+    },
+    end: () => {
+      leave();
+      panes.forEach((pane) => pane.overlay.remove());
+      stage.dispose();
+      scene.remove(stage.object);
+      materials.dispose();
+    },
+  };
+};
