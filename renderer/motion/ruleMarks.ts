@@ -6,10 +6,10 @@ export interface RuleMark {
   readonly label: string | null;
 }
 
-const NICE = [0.5, 1, 2, 5, 10, 20, 30, 40, 50, 100];
+const NICE = [0.5, 1, 2, 4, 5, 10, 20, 30, 40, 50, 100];
 const MAJORS = 5;
 /** Room that a numeral takes with the gap to the next one [px]. */
-const NUMERAL = 38;
+const NUMERAL = 32;
 
 /**
  * The graduations of a rule from `min` to `max`: a few numbered, four between two of them, zero heavy.

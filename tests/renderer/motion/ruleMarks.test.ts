@@ -32,7 +32,7 @@ test('numerals stay clear of each other on a short rule', () => {
       expect(numbered.map(({ label }) => label)).toContain('0');
       const places = numbered.map(({ value }) => ((value - min) / (max - min)) * width);
       for (const [index, place] of places.entries())
-        if (index > 0) expect(place - (places[index - 1] ?? 0)).toBeGreaterThanOrEqual(38 - 1e-9);
+        if (index > 0) expect(place - (places[index - 1] ?? 0)).toBeGreaterThanOrEqual(32 - 1e-9);
     }
 });
 
