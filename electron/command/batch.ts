@@ -103,7 +103,8 @@ function readOptions(verb: VerbSpec, given: unknown): Options {
     const option = verb.options.find((candidate) => candidate.name === key && !candidate.printing);
     if (!option) throw usageError(unknownOption(key, verb));
     if (option.writes) throw usageError(`"${key}" writes a file, which a batch does not`);
-    if (option.name === 'list' && value === '-') throw usageError('standard input is the batch itself: give "list" a path');
+    if (['list', 'in'].includes(option.name) && value === '-')
+      throw usageError(`standard input is the batch itself: give "${key}" a path`);
     const read = readJson(option, value);
     if (read !== undefined) values[key] = read;
   }
@@ -111,7 +112,7 @@ function readOptions(verb: VerbSpec, given: unknown): Options {
 }
 
 async function carOf(verb: VerbSpec, car: unknown, text: string | undefined, cars: CarCache): Promise<LoadedCar | null> {
-  if (!verb.takesCar) {
+  if (!verb.takesCar && !verb.carByOption) {
     if (car !== undefined) throw usageError(`${verb.name} takes no car`);
     return null;
   }

@@ -1,4 +1,4 @@
-import { suggest, type AxleName } from '../../geometry/index';
+import { suggest, type AxleName, type PointUnit } from '../../geometry/index';
 import { usageError } from './commandError';
 import type { OptionSpec, VerbSpec } from './optionSpecs';
 
@@ -28,6 +28,16 @@ export interface Options {
   steps?: number;
   list?: string;
   csv?: string;
+  in?: string;
+  car?: string;
+  axes?: string;
+  units?: PointUnit;
+  datum?: string;
+  side?: 'left' | 'right' | 'both';
+  mirror?: true;
+  average?: true;
+  map?: readonly Setting[];
+  out?: string;
   force?: true;
   json?: true;
   help?: true;
@@ -81,12 +91,16 @@ export function readText(option: OptionSpec, text: string): Options[keyof Option
     }
     case 'settings': {
       const at = text.indexOf('=');
-      if (at < 1 || at === text.length - 1) throw usageError(`${name}: "${text}" is not of the form front.both.rearBush=90`);
+      if (at < 1 || at === text.length - 1)
+        throw usageError(
+          `${name}: "${text}" is not of the form ${option.value}, as in ${option.name === 'map' ? 'tieRod_out=tieRodEnd' : 'front.both.rearBush=90'}`,
+        );
       return [{ name: text.slice(0, at).trim(), value: text.slice(at + 1).trim() }];
     }
     case 'text':
     case 'axle':
     case 'motion':
+    case 'choice':
       return readChoice(option, text);
     case 'flag':
       throw usageError(`${name} takes no value`);
@@ -119,6 +133,7 @@ export function readJson(option: OptionSpec, value: unknown): Options[keyof Opti
     case 'text':
     case 'axle':
     case 'motion':
+    case 'choice':
       return typeof value === 'string' ? readChoice(option, value) : wrong('text');
     case 'flag':
       if (typeof value !== 'boolean') return wrong('true or false');

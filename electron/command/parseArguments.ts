@@ -84,8 +84,14 @@ function parseOptions(verb: VerbSpec, words: readonly string[]): { options: Opti
 function checkPositionals(verb: VerbSpec, positionals: readonly string[], options: Options): void {
   if (verb.takesCar && positionals.length === 0)
     throw usageError(`${verb.name} needs a car file: jounce ${verb.name} ${verb.positional} (- reads it from standard input)`);
-  const allowed = verb.takesCar ? 1 : 0;
+  if (verb.carByOption && options.car === undefined)
+    throw usageError(`${verb.name} needs a car file: jounce ${verb.name} ${verb.positional} --car CAR`);
+  const allowed = verb.takesCar || verb.carByOption ? 1 : 0;
   if (positionals.length > allowed)
-    throw usageError(`${verb.name} takes ${allowed === 0 ? 'no file' : 'one car file'}; "${positionals[allowed]}" is too many`);
+    throw usageError(
+      `${verb.name} takes ${allowed === 0 ? 'no file' : verb.carByOption ? 'one list' : 'one car file'}; "${positionals[allowed]}" is too many`,
+    );
+  if (options.car === '-' && (positionals[0] === '-' || options.in === '-'))
+    throw usageError('standard input cannot be both the car and the list');
   if (positionals[0] === '-' && options.list === '-') throw usageError('standard input cannot be both the car and the list');
 }

@@ -26,7 +26,7 @@ export function formatDifference(value: number | null, decimals: number): string
 export const formatPlain = (value: number): string => formatFixed(Number(value.toFixed(3)), 3).replace(/\.?0+$/, '');
 
 /** A text of somebody's file as a terminal may be given it: nothing in it can move the cursor or change the colour. */
-const harmless = (text: string): string => text.replace(/\p{Cc}/gu, '�');
+export const harmless = (text: string): string => text.replace(/\p{Cc}/gu, '�');
 
 /** The heading of an answer: it carries names from the file. */
 export const heading = (text: string, style: TextStyle): string =>

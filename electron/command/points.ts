@@ -1,0 +1,25 @@
+import type { Answer, Call } from './answer';
+import { usageError } from './commandError';
+import { pointsIn } from './pointsIn';
+import { pointsOut } from './pointsOut';
+
+/** Options that say how a list is to be understood, and those that say where the car is: no call has both. */
+const OF_A_LIST = ['axes', 'units', 'datum', 'side', 'mirror', 'average', 'map', 'out'] as const;
+const OF_A_POSITION = ['setup', 'set', 'travel', 'rack', 'roll', 'csv'] as const;
+
+/** `points`: a list of coordinates brought to the car, or the car's points at a position. */
+export async function answer(call: Call): Promise<Answer> {
+  const { car, options } = call;
+  if (!car) throw usageError('a car is needed');
+  const list = options.in !== undefined;
+  for (const name of list ? OF_A_POSITION : OF_A_LIST)
+    if (options[name] !== undefined)
+      throw usageError(
+        list
+          ? `--${name} is of the car's own points: it goes without a list`
+          : `--${name} says how a list is to be read: name the list`,
+      );
+  if (options.force && options.out === undefined && options.csv === undefined)
+    throw usageError('--force goes with --out or --csv');
+  return options.in === undefined ? pointsOut(call, car) : pointsIn(call, car, options.in);
+}
