@@ -20,7 +20,7 @@ export const compareWithFile = (store: BenchStore, name: string, bytes: Uint8Arr
   if (!read.ok) {
     const { faults } = read.failure;
     const message = `It has ${faults.length === 1 ? 'a fault' : `${faults.length} faults`}, so nothing is compared with it.`;
-    store.setState({ refused: { title: name, message, faults } });
+    store.setState({ refused: { title: name, message, faults, text: new TextDecoder().decode(bytes) } });
     return false;
   }
   const { document } = read.value;
