@@ -8,25 +8,49 @@ import './adjusters/adjusters.css';
 import './readings/readings.css';
 import './motion/motion.css';
 import './viewport/viewport.css';
+import './lengths/lengths.css';
+import './curves/curves.css';
 import { findFiles, keepPresence } from './files/findFiles';
 import { App } from './shell/App';
 import { WindowContext } from './shell/benchContext';
 import { pageOfAddress } from './shell/pages';
 import { choosePage } from './state/actions/lookAt';
-import { openFirstSample } from './state/actions/openCar';
-import { createBenchStore } from './state/benchStore';
+import { beginWindow } from './state/actions/beginWindow';
+import { chooseCar } from './state/actions/chooseCar';
+import { redoStep, undoStep } from './state/actions/editSetup';
+import { keepCopies } from './state/actions/keepCopies';
+import { openHanded } from './state/actions/openCar';
+import { saveCar, saveCarAs } from './state/actions/saveCar';
+import { watchFile } from './state/actions/watchFile';
+import { changeFiles, createBenchStore } from './state/benchStore';
 
 const store = createBenchStore();
 const files = findFiles();
+const keeper = keepCopies(store, files);
 const place = document.getElementById('window');
 
 if (place) {
   createRoot(place).render(
-    <WindowContext value={{ store, files }}>
+    <WindowContext value={{ store, files, keeper }}>
       <App />
     </WindowContext>,
   );
   choosePage(store, pageOfAddress(window.location.hash));
-  keepPresence(crypto.randomUUID(), () => undefined);
-  void openFirstSample(store, files);
+  keepPresence(store.getState().files.window, (isThere) => {
+    const { lostAt } = store.getState().files;
+    if (isThere !== (lostAt === null)) changeFiles(store, { lostAt: isThere ? null : Date.now() });
+  });
+  watchFile(store, files);
+  files.whenHanded((file) => void openHanded(store, files, file));
+  files.whenAsked((command) => {
+    const answers = {
+      open: () => chooseCar(store, files),
+      save: () => saveCar(store, files),
+      saveAs: () => saveCarAs(store, files),
+      undo: () => undoStep(store),
+      redo: () => redoStep(store),
+    };
+    void answers[command]();
+  });
+  void beginWindow(store, files);
 }

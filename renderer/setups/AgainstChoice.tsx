@@ -12,7 +12,7 @@ const ANOTHER_FILE = 'another';
 export const AgainstChoice = () => {
   const { store } = useWindow();
   const bench = useBench((state) => state.history?.present ?? null);
-  const saved = useBench((state) => state.file?.asRead ?? null);
+  const saved = useBench((state) => state.file?.saved.document ?? null);
   const other = useBench(comparedWith);
   const groups = useMemo(() => (bench ? againstGroups(bench, saved) : []), [bench, saved]);
   const opener = useRef<HTMLInputElement>(null);

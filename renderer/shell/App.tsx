@@ -1,9 +1,15 @@
-import { useEffect, useRef, useState } from 'react';
+import { lazy, Suspense, useEffect, useState } from 'react';
 import { Adjusters } from '../adjusters/Adjusters';
+import { Curves } from '../curves/Curves';
+import { FileNotices } from '../files/FileNotices';
+import { useFileDrop } from '../files/useFileDrop';
 import { Motion } from '../motion/Motion';
-import { Readings } from '../readings/Readings';
+import { chooseCar } from '../state/actions/chooseCar';
 import { redoStep, undoStep } from '../state/actions/editSetup';
+import { UnitsContext } from '../look/units';
+import { chosenUnits } from '../state/chosenUnits';
 import { standStill } from '../state/actions/lookAt';
+import { saveCar, saveCarAs } from '../state/actions/saveCar';
 import { Viewport } from '../viewport/Viewport';
 import { useBench, useWindow } from './benchContext';
 import { BenchPanels, type BenchPanel } from './BenchPanels';
@@ -11,19 +17,33 @@ import { Cautions } from './Cautions';
 import { Header } from './Header';
 import { PAGES } from './pages';
 import { Rail } from './Rail';
-import { RefusedFile } from './RefusedFile';
+import { RightColumn } from './RightColumn';
 import { useNarrow } from './useNarrow';
 import { useTheme } from './useTheme';
 import { typingIn, windowCommand } from './windowKeys';
 
+const RefusedFile = lazy(async () => ({ default: (await import('./RefusedFile')).RefusedFile }));
+const FileDialogs = lazy(async () => ({ default: (await import('../files/FileDialogs')).FileDialogs }));
+
+/** What stands in a field and was not taken yet is taken before it is saved. */
+const finishTyping = (): void => {
+  const focused = document.activeElement;
+  if (!(focused instanceof HTMLElement) || typingIn(focused) !== 'draft') return;
+  focused.blur();
+  focused.focus();
+};
+
 /** The whole window: rail, header, and the bench. */
 export const App = () => {
-  const { store } = useWindow();
+  const { store, files } = useWindow();
   const theme = useTheme();
+  const units = useBench(chosenUnits);
   const page = useBench((state) => state.page);
   const narrow = useNarrow();
   const [panel, setPanel] = useState<BenchPanel>('view');
-  const opener = useRef<HTMLInputElement>(null);
+  const isRefused = useBench((state) => state.refused !== null);
+  const isAsking = useBench(({ files: { offer, question } }) => offer !== null || question !== null);
+  useFileDrop();
 
   useEffect(() => {
     const onKeyDown = (event: KeyboardEvent) => {
@@ -38,29 +58,46 @@ export const App = () => {
         case 'zero':
           return standStill(store);
         case 'open':
-          return opener.current?.click();
+          return void chooseCar(store, files);
+        case 'save':
+          finishTyping();
+          return void saveCar(store, files);
+        case 'saveAs':
+          finishTyping();
+          return void saveCarAs(store, files);
       }
     };
     window.addEventListener('keydown', onKeyDown);
     return () => window.removeEventListener('keydown', onKeyDown);
-  }, [store]);
+  }, [store, files]);
 
   return (
-    <div className="app">
-      <Rail />
-      <Header opener={opener} />
-      <main className={page} data-panel={narrow ? panel : undefined} aria-label={PAGES.find(({ name }) => name === page)?.label}>
-        {page === 'bench' && narrow && <BenchPanels chosen={panel} onChoose={setPanel} />}
-        {page === 'bench' && <Adjusters />}
-        {/* One canvas for all pages: it stays mounted here and each page gives it its place. */}
-        <div className="middle" key="middle">
-          <Viewport theme={theme} />
-          <Cautions />
-        </div>
-        {page === 'bench' && <Readings />}
-        {page === 'bench' && <Motion />}
-      </main>
-      <RefusedFile />
-    </div>
+    <UnitsContext value={units}>
+      <div className="app">
+        <Rail />
+        <Header />
+        <FileNotices />
+        <main
+          className={page}
+          data-panel={narrow ? panel : undefined}
+          aria-label={PAGES.find(({ name }) => name === page)?.label}
+        >
+          {page === 'bench' && narrow && <BenchPanels chosen={panel} onChoose={setPanel} />}
+          {page === 'bench' && <Adjusters />}
+          {/* One canvas for all pages: it stays mounted here and each page gives it its place. */}
+          <div className="middle" key="middle">
+            <Viewport theme={theme} />
+            {page === 'bench' && <Curves />}
+            <Cautions />
+          </div>
+          {page === 'bench' && <RightColumn />}
+          {page === 'bench' && <Motion />}
+        </main>
+        <Suspense>
+          {isRefused && <RefusedFile />}
+          {isAsking && <FileDialogs />}
+        </Suspense>
+      </div>
+    </UnitsContext>
   );
 };

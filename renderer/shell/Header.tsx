@@ -1,13 +1,12 @@
-import type { ChangeEvent, RefObject } from 'react';
 import type { AxleName } from '../../geometry/index';
-import { nameOfKey } from '../adjusters/fitterWords';
+import { FileMenu } from '../files/FileMenu';
 import { Segments } from '../look/controls/Segments';
 import { redoStep, undoStep } from '../state/actions/editSetup';
 import { chooseAxle, chooseTheme } from '../state/actions/lookAt';
-import { openCarBytes, openSample } from '../state/actions/openCar';
-import type { Theme } from '../state/benchStore';
+import { isUnsaved, type Theme } from '../state/benchStore';
 import { SetupChoice } from '../setups/SetupChoice';
 import { useBench, useWindow } from './benchContext';
+import { UnitsMenu } from './UnitsMenu';
 
 const AXLES: readonly { name: AxleName; label: string }[] = [
   { name: 'front', label: 'Front' },
@@ -27,52 +26,6 @@ const UndoShape = ({ mirrored }: { readonly mirrored?: true }) => (
     </g>
   </svg>
 );
-
-const Samples = () => {
-  const { store, files } = useWindow();
-  const samples = useBench((state) => state.samples);
-  const open = useBench((state) => state.file?.sample ?? null);
-  if (samples.length === 0) return null;
-  return (
-    <label className="choice">
-      <span className="quiet">sample</span>
-      <select aria-label="Sample car" value={open ?? ''} onChange={(event) => void openSample(store, files, event.target.value)}>
-        {open === null && <option value="">–</option>}
-        {samples.map((name) => (
-          <option key={name} value={name}>
-            {nameOfKey(name)}
-          </option>
-        ))}
-      </select>
-    </label>
-  );
-};
-
-const OpenFile = ({ opener }: { readonly opener: RefObject<HTMLInputElement | null> }) => {
-  const { store } = useWindow();
-  const take = async (event: ChangeEvent<HTMLInputElement>) => {
-    const file = event.target.files?.[0];
-    if (!file) return;
-    const bytes = new Uint8Array(await file.arrayBuffer());
-    openCarBytes(store, file.name, bytes);
-    event.target.value = '';
-  };
-  return (
-    <>
-      <button type="button" className="button" title="Open a car file (Ctrl O)" onClick={() => opener.current?.click()}>
-        Open…
-      </button>
-      <input
-        ref={opener}
-        type="file"
-        hidden
-        accept=".json,application/json"
-        aria-label="Car file"
-        onChange={(event) => void take(event)}
-      />
-    </>
-  );
-};
 
 const UndoRedo = () => {
   const { store } = useWindow();
@@ -106,10 +59,10 @@ const UndoRedo = () => {
 };
 
 /** Car, axle and setups on the left; undo, files, units and theme on the right. */
-export const Header = ({ opener }: { readonly opener: RefObject<HTMLInputElement | null> }) => {
+export const Header = () => {
   const { store } = useWindow();
   const title = useBench((state) => state.file?.title ?? null);
-  const changed = useBench((state) => (state.history ? state.history.present.document !== state.file?.asRead : false));
+  const changed = useBench(isUnsaved);
   const axle = useBench((state) => state.axle);
   const has = useBench((state) => state.history?.present.document ?? null);
   const theme = useBench((state) => state.theme);
@@ -118,9 +71,10 @@ export const Header = ({ opener }: { readonly opener: RefObject<HTMLInputElement
       <h1 className="car">
         {title ?? 'No car open'}
         {changed && (
-          <span className="unsaved" title="Changed since it was opened" role="img" aria-label="changed since it was opened" />
+          <span className="unsaved" title="Changed since it was saved" role="img" aria-label="changed since it was saved" />
         )}
       </h1>
+      <FileMenu />
       <Segments
         label="Axle"
         chosen={axle}
@@ -130,9 +84,7 @@ export const Header = ({ opener }: { readonly opener: RefObject<HTMLInputElement
       <SetupChoice />
       <span className="spread" />
       <UndoRedo />
-      <Samples />
-      <OpenFile opener={opener} />
-      <span className="unitline">mm · degrees</span>
+      <UnitsMenu />
       <Segments label="Theme" chosen={theme} options={THEMES} onChoose={(name) => chooseTheme(store, name)} />
     </header>
   );

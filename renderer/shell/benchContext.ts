@@ -1,11 +1,14 @@
 import { createContext, useContext } from 'react';
 import { useStore } from 'zustand';
 import type { FileService } from '../files/fileService';
+import type { CopyKeeper } from '../state/actions/keepCopies';
 import type { BenchState, BenchStore } from '../state/benchStore';
 
 export interface WindowTools {
   readonly store: BenchStore;
   readonly files: FileService;
+  /** keeps the recovery copy of what is open */
+  readonly keeper: CopyKeeper;
 }
 
 export const WindowContext = createContext<WindowTools | null>(null);

@@ -1,5 +1,5 @@
 /** What a key pressed anywhere in the window asks for. */
-export type WindowCommand = 'undo' | 'redo' | 'zero' | 'open';
+export type WindowCommand = 'undo' | 'redo' | 'zero' | 'open' | 'save' | 'saveAs';
 
 interface Pressed {
   readonly key: string;
@@ -37,6 +37,7 @@ export const windowCommand = (pressed: Pressed, typing: Typing): WindowCommand |
   const key = pressed.key.toLowerCase();
   if (control && !pressed.altKey) {
     if (key === 'o') return 'open';
+    if (key === 's') return pressed.shiftKey ? 'saveAs' : 'save';
     if (typing === 'draft') return null;
     if (key === 'z') return pressed.shiftKey ? 'redo' : 'undo';
     if (key === 'y') return 'redo';

@@ -192,7 +192,7 @@ test('a file with faults is refused with their places; what is open stays', asyn
     buffer: Buffer.from('{ "format": "jounce-car", "version": 1 }'),
   });
   const dialog = page.getByRole('dialog');
-  expect(await dialog.innerText()).toMatch(/broken\.jounce\.json was not opened.*name/s);
+  expect(await dialog.innerText()).toMatch(/Not opened: \d+ faults? in broken\.jounce\.json.*name/s);
   await page.keyboard.press('Escape');
   expect(await page.locator('h1').innerText()).toBe('Check car 23');
 });

@@ -1,58 +1,164 @@
 import { parseCar, parseCarBytes, setupNames, type Fault } from '../../../geometry/index';
 import { failureWords } from '../../files/failureWords';
-import type { FileService } from '../../files/fileService';
-import { change, openBench, type BenchStore } from '../benchStore';
+import type { FileAnswer, FileService, HandedFile, HandedName } from '../../files/fileService';
+import { bytesOf, fileNameFor, nameOfPlace, type FilePlace, type PickedFile } from '../../files/places';
+import { change, changeFiles, isUnsaved, openBench, type BenchStore } from '../benchStore';
 
 const STILL = { travel: 0, rollDeg: 0, rack: 0 };
 
-const refuse = (store: BenchStore, title: string, message: string, faults: readonly Fault[]): void =>
-  store.setState({ refused: { title, message, faults } });
+type Read = ReturnType<typeof parseCar>;
+
+/** A car that is to be opened. */
+export interface CarSource {
+  /** what it is called until it was read: the file's name, or the sample's */
+  readonly title: string;
+  readonly sample: string | null;
+  readonly place: FilePlace;
+  /** when the file was written, ms since 1970 */
+  readonly savedAt: number | null;
+}
+
+const refuse = (store: BenchStore, title: string, message: string, faults: readonly Fault[], text: string | null = null): void =>
+  store.setState({ refused: { title, message, faults, text } });
 
 const countOf = (faults: readonly Fault[]): string =>
   faults.length === 1 ? 'One fault was found in it.' : `${faults.length} faults were found in it.`;
 
-const take = (store: BenchStore, title: string, sample: string | null, read: ReturnType<typeof parseCar>): boolean => {
-  if (!read.ok) {
-    refuse(store, title, countOf(read.failure.faults), read.failure.faults);
-    return false;
-  }
-  const { document, warnings } = read.value;
-  const file = { title: document.name || title, sample, asRead: document, warnings };
+const refuseFaults = (store: BenchStore, title: string, faults: readonly Fault[], text: string): void =>
+  refuse(store, title, countOf(faults), faults, text);
+
+/** Puts a car that was read on the bench, in place of what is there. */
+export const putOnBench = (store: BenchStore, source: CarSource, read: Extract<Read, { ok: true }>['value']): void => {
+  const { document, warnings, text } = read;
+  const { title, sample, place, savedAt } = source;
+  const saved = { document, text, at: savedAt };
+  const file = { title: document.name || title, sample, asRead: document, warnings, place, saved };
   const axle = document.front ? 'front' : 'rear';
   const held = Object.keys(document[axle]?.adjusters ?? {})[0] ?? null;
-  change(store, { ...openBench(file, setupNames(document)), axle, held, position: STILL });
-  return true;
+  // in one step: a copy's id and the car that it is of are never of two cars
+  const fresh = { copy: crypto.randomUUID(), notice: null, question: null, others: 0, toldOf: null };
+  const files = { ...store.getState().files, ...fresh };
+  change(store, { ...openBench(file, setupNames(document)), axle, held, position: STILL, files });
 };
 
-/** Opens the text of a car file in place of what is open. A file with faults leaves all as it is and says which. */
-export const openCarText = (store: BenchStore, title: string, sample: string | null, text: string): boolean =>
-  take(store, title, sample, parseCar(text));
+const sourceOf = (title: string, sample: string | null): CarSource => {
+  const place: FilePlace = { kind: 'none', name: fileNameFor(title) };
+  return { title, sample, place, savedAt: null };
+};
 
-/** Opens a car file by its bytes, so that its encoding is judged too. */
-export const openCarBytes = (store: BenchStore, title: string, bytes: Uint8Array): boolean =>
-  take(store, title, null, parseCarBytes(bytes));
+const take = (store: BenchStore, source: CarSource, read: Read, text: string): boolean => {
+  if (read.ok) putOnBench(store, source, read.value);
+  else refuseFaults(store, source.title, read.failure.faults, text);
+  return read.ok;
+};
+
+/**
+ * Opens the text of a car file in place of what is open, without asking. A file with faults leaves all as it is and says which.
+ */
+export const openCarText = (store: BenchStore, title: string, sample: string | null, text: string): boolean =>
+  take(store, sourceOf(title, sample), parseCar(text), text);
+
+const decoded = (bytes: Uint8Array): string => new TextDecoder().decode(bytes);
+
+/**
+ * Opens a car by its bytes, so that its encoding is judged too. One with faults changes nothing; where what is open has
+ * changes that were not saved, the person is asked first.
+ */
+const offerCar = (store: BenchStore, files: FileService, source: CarSource, bytes: Uint8Array, then?: () => void): void => {
+  const read = parseCarBytes(bytes);
+  if (!read.ok) return refuseFaults(store, source.title, read.failure.faults, decoded(bytes));
+  const open = (): void => {
+    putOnBench(store, source, read.value);
+    if (source.place.kind !== 'handed') void files.releaseFile({ window: store.getState().files.window });
+    then?.();
+  };
+  if (isUnsaved(store.getState())) changeFiles(store, { question: { title: read.value.document.name || source.title, open } });
+  else open();
+};
+
+const tell = (store: BenchStore, title: string, answer: Extract<FileAnswer<never>, { ok: false }>): void =>
+  refuse(store, title, failureWords({ ...answer.failure, name: answer.failure.name ?? title }), []);
 
 /** Opens one of the samples that came with the program. */
 export const openSample = async (store: BenchStore, files: FileService, name: string): Promise<void> => {
   const answer = await files.readSample(name);
-  if (answer.ok) openCarText(store, name, name, answer.value.text);
-  else refuse(store, name, failureWords(answer.failure), []);
+  if (!answer.ok) return tell(store, name, answer);
+  offerCar(store, files, sourceOf(name, name), new TextEncoder().encode(answer.value.text));
+};
+
+const sourceOfHanded = ({ id, name, folder, version, isReadOnly }: HandedFile): CarSource => {
+  const place: FilePlace = { kind: 'handed', file: { id, name, folder }, version, isReadOnly };
+  return { title: name, sample: null, place, savedAt: version.savedAt };
+};
+
+/** Opens a file that the shell handed out. */
+export const openHanded = async (store: BenchStore, files: FileService, { id, name }: HandedName): Promise<void> => {
+  const { window } = store.getState().files;
+  const answer = await files.openFile({ window, id });
+  if (!answer.ok) return tell(store, name, answer);
+  const { others, base64 } = answer.value;
+  offerCar(store, files, sourceOfHanded(answer.value), bytesOf(base64), () => changeFiles(store, { others }));
+};
+
+/** Opens a file that the browser holds a handle on: saving will write the same file. */
+export const openPicked = async (store: BenchStore, files: FileService, handle: PickedFile): Promise<void> => {
+  const { name } = handle;
+  try {
+    const file = await handle.getFile();
+    const bytes = new Uint8Array(await file.arrayBuffer());
+    const source = { title: name, sample: null, place: { kind: 'picked', name, handle } as const, savedAt: file.lastModified };
+    offerCar(store, files, source, bytes, () => void noteRecent(store, files, name));
+  } catch {
+    tell(store, name, { ok: false, failure: { code: 'unreadable', name } });
+  }
+};
+
+/** Opens a file that the browser gives to be read only: saving will ask where to. */
+export const openGiven = async (store: BenchStore, files: FileService, given: File): Promise<void> => {
+  const { name, lastModified } = given;
+  try {
+    const bytes = new Uint8Array(await given.arrayBuffer());
+    const source = { title: name, sample: null, place: { kind: 'none', name } as const, savedAt: lastModified };
+    offerCar(store, files, source, bytes, () => void noteRecent(store, files, name));
+  } catch {
+    tell(store, name, { ok: false, failure: { code: 'unreadable', name } });
+  }
+};
+
+const noteRecent = async (store: BenchStore, files: FileService, name: string): Promise<void> => {
+  const answer = await files.noteRecent({ name });
+  if (answer.ok) changeFiles(store, { recent: answer.value });
+};
+
+/** Reads the open file anew, in place of what is open: somebody else's version is taken. */
+export const takeTheirs = async (store: BenchStore, files: FileService): Promise<void> => {
+  const { file, files: known } = store.getState();
+  if (!file || file.place.kind === 'none') return;
+  const name = nameOfPlace(file.place);
+  const open = async (): Promise<void> => {
+    if (file.place.kind === 'picked') return openPicked(store, files, file.place.handle);
+    if (file.place.kind === 'handed') return openHanded(store, files, { id: file.place.file.id, name, folder: '' });
+  };
+  changeFiles(store, { ...known, notice: null });
+  await open();
 };
 
 /** The sample that shows most: every kind of adjuster, both layouts, four setups. */
 const FIRST_SAMPLE = 'saltmarsh-hatch';
 
-/** First start: the list of samples, and one of them open. */
+/** First start: one of the samples open. */
 export const openFirstSample = async (store: BenchStore, files: FileService): Promise<void> => {
-  const answer = await files.listSamples();
-  if (!answer.ok) {
-    refuse(store, 'Samples', failureWords(answer.failure), []);
-    return;
-  }
-  store.setState({ samples: answer.value.map(({ name }) => name) });
-  const first = answer.value.find(({ name }) => name === FIRST_SAMPLE) ?? answer.value[0];
-  if (first) await openSample(store, files, first.name);
+  const { samples } = store.getState();
+  const first = samples.find((name) => name === FIRST_SAMPLE) ?? samples[0];
+  if (first !== undefined) await openSample(store, files, first);
   else refuse(store, 'Samples', 'No sample came with this copy of the program. Open a car file of your own.', []);
+};
+
+/** The list of samples, for the menus. */
+export const listSamples = async (store: BenchStore, files: FileService): Promise<void> => {
+  const answer = await files.listSamples();
+  if (answer.ok) store.setState({ samples: answer.value.map(({ name }) => name) });
+  else tell(store, 'The list of sample cars', answer);
 };
 
 /** Puts away the message about a file that was refused. */

@@ -37,7 +37,7 @@ describe('compared with', () => {
     const trial = benchNow(store).document;
     const { file } = store.getState();
     if (!file) throw new Error('a car is open');
-    store.setState({ file: { ...file, asRead: trial } });
+    store.setState({ file: { ...file, saved: { ...file.saved, document: trial } } });
     expect(againstGroups(benchNow(store), trial).map(({ label }) => label)).toEqual(['Setups of this car']);
     turnAdjuster(store, 'plateAcross', 'plate across', 'both', -8);
     const groups = againstGroups(benchNow(store), trial);

@@ -1,0 +1,55 @@
+import { useEffect, useRef } from 'react';
+import { VerdictShape } from '../look/controls/VerdictShape';
+import { useBench, useWindow } from '../shell/benchContext';
+import { answerQuestion } from '../state/actions/replaceCar';
+import type { ReplaceQuestion } from '../state/filesState';
+import { RecoveryDialog } from './RecoveryDialog';
+import './dialogs.css';
+
+/** Another car waits, and this one has changes that were not saved: nothing of it is lost unasked. */
+const AskReplace = ({ question }: { readonly question: ReplaceQuestion }) => {
+  const { store, files, keeper } = useWindow();
+  const title = useBench((state) => state.file?.title ?? '');
+  const dialog = useRef<HTMLDialogElement>(null);
+  useEffect(() => {
+    if (!dialog.current?.open) dialog.current?.showModal();
+    dialog.current?.querySelector<HTMLElement>('.primary')?.focus();
+  }, []);
+  const answer = (fate: 'save' | 'keep' | 'cancel') => void answerQuestion(store, files, keeper, fate);
+  return (
+    <dialog ref={dialog} className="filedialog small" aria-labelledby="replace-title" onClose={() => answer('cancel')}>
+      <div className="head">
+        <VerdictShape verdict="close" />
+        <div>
+          <h2 id="replace-title">{title} has changes that were not saved</h2>
+          <p>
+            <b>{question.title}</b> is ready to be opened in its place.
+          </p>
+        </div>
+      </div>
+      <div className="ways">
+        <button type="button" className="button primary" onClick={() => answer('save')}>
+          Save and open
+        </button>
+        <button type="button" className="button" onClick={() => answer('keep')}>
+          Keep a copy and open
+        </button>
+        <button type="button" className="button" onClick={() => answer('cancel')}>
+          Cancel
+        </button>
+        <span className="quiet">a kept copy stays in the File menu</span>
+      </div>
+    </dialog>
+  );
+};
+
+/** The dialogs about files, loaded when the first of them is needed. */
+export const FileDialogs = () => {
+  const { offer, question } = useBench((state) => state.files);
+  return (
+    <>
+      {question && <AskReplace question={question} />}
+      {offer && !question && <RecoveryDialog key={offer.copy.note.id} offer={offer} />}
+    </>
+  );
+};

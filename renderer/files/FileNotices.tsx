@@ -1,0 +1,85 @@
+import { useState } from 'react';
+import { VerdictShape } from '../look/controls/VerdictShape';
+import { useBench, useWindow } from '../shell/benchContext';
+import { takeTheirs } from '../state/actions/openCar';
+import { dismissNotice, downloadCar, saveCar, saveCarAs, saveOver } from '../state/actions/saveCar';
+import type { FileNotice, NoticeWay } from '../state/filesState';
+import { clockTime } from './times';
+
+const WORDS: Readonly<Record<NoticeWay, string>> = {
+  saveAgain: 'Save again',
+  saveOver: 'Keep mine: write it',
+  takeTheirs: 'Take theirs',
+  saveAs: 'Save as…',
+  download: 'Download a copy',
+};
+
+const useWays = (): Readonly<Record<NoticeWay, () => void>> => {
+  const { store, files } = useWindow();
+  return {
+    saveAgain: () => void saveCar(store, files),
+    saveOver: () => void saveOver(store, files),
+    takeTheirs: () => void takeTheirs(store, files),
+    saveAs: () => void saveCarAs(store, files),
+    download: () => downloadCar(store),
+  };
+};
+
+interface BarProps {
+  readonly notice: FileNotice;
+  readonly onClose?: () => void;
+}
+
+const Bar = ({ notice, onClose }: BarProps) => {
+  const ways = useWays();
+  const { title, text, isNews } = notice;
+  return (
+    <div className={`filenotice ${isNews ? 'news' : ''}`} role={isNews ? 'status' : 'alert'}>
+      <VerdictShape verdict={isNews ? 'within' : 'close'} />
+      <div className="said">
+        <b>{title}</b> {text}
+      </div>
+      {notice.ways.map((way) => (
+        <button key={way} type="button" className="button" onClick={ways[way]}>
+          {WORDS[way]}
+        </button>
+      ))}
+      {onClose && (
+        <button type="button" className="button" onClick={onClose}>
+          Close
+        </button>
+      )}
+    </div>
+  );
+};
+
+/** What there is to say about the open file, between header and page. Each message says what, where and the ways on. */
+export const FileNotices = () => {
+  const { store } = useWindow();
+  const { notice, lostAt, others } = useBench((state) => state.files);
+  const [read, setRead] = useState(0);
+  const lost: FileNotice | null =
+    lostAt === null
+      ? null
+      : {
+          title: `The program behind this window ended at ${clockTime(lostAt)}.`,
+          text: 'You can go on working here, but changes are not kept on the disk any more and cannot be saved to the file. Download a copy, then start Jounce again with npm start.',
+          ways: ['download'],
+        };
+  const elsewhere: FileNotice | null =
+    others === 0 || others === read
+      ? null
+      : {
+          title: 'This file is open in another window too.',
+          text: 'Whichever saves second is asked before it writes over the other’s changes.',
+          ways: [],
+          isNews: true,
+        };
+  return (
+    <div className="filenotices">
+      {lost && <Bar notice={lost} />}
+      {notice && <Bar notice={notice} onClose={() => dismissNotice(store)} />}
+      {elsewhere && <Bar notice={elsewhere} onClose={() => setRead(others)} />}
+    </div>
+  );
+};

@@ -1,0 +1,96 @@
+import { setupNames, type AdjusterDocument, type AxleName, type CarDocument } from '../../geometry/index';
+import { fitterWords, nameOfKey } from '../adjusters/fitterWords';
+import { settingOf, setupNamed } from '../state/settings';
+import { STANDARD_UNITS } from '../units/unitChoice';
+import { mmPerFileUnit } from '../units/fileLength';
+
+/** One thing that two versions of a car differ in. */
+export interface CarDifference {
+  readonly part: string;
+  /** where: the setup, or the section of the file */
+  readonly where: string;
+  readonly before: string;
+  readonly after: string;
+  /** the part itself, where it can be drawn */
+  readonly drawn?: { readonly adjuster: AdjusterDocument; readonly before: number | null; readonly after: number | null };
+}
+
+const AXLES: readonly AxleName[] = ['front', 'rear'];
+
+/** A value of the file in a few characters. */
+const textOf = (value: unknown): string => {
+  if (value === undefined) return 'nothing';
+  const text = typeof value === 'string' ? value : JSON.stringify(value);
+  return text.length <= 40 ? text : `${text.slice(0, 39)}…`;
+};
+
+const isObject = (value: unknown): value is Readonly<Record<string, unknown>> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+
+/** Leaves that differ; lists are told whole. */
+const leaves = (before: unknown, after: unknown, path: readonly string[]): readonly CarDifference[] => {
+  if (Object.is(before, after)) return [];
+  if (isObject(before) && isObject(after)) {
+    const keys = [...new Set([...Object.keys(before), ...Object.keys(after)])];
+    return keys.flatMap((key) => leaves(before[key], after[key], [...path, key]));
+  }
+  if (JSON.stringify(before) === JSON.stringify(after)) return [];
+  const [part, ...above] = [...path].reverse();
+  return [
+    {
+      part: nameOfKey(part ?? 'car'),
+      where: above.reverse().map(nameOfKey).join(', '),
+      before: textOf(before),
+      after: textOf(after),
+    },
+  ];
+};
+
+/** The setup of the saved car that one of the changed car is held against: of its name, or the one it was on. */
+const originOf = (saved: CarDocument, setup: string, against: string): string | null => {
+  const names = setupNames(saved);
+  return [setup, saved.onCar, against, names[0]].find((name) => name !== undefined && names.includes(name)) ?? null;
+};
+
+const settingsOf = (saved: CarDocument, changed: CarDocument, setup: string, origin: string): readonly CarDifference[] => {
+  const [before, after] = [setupNamed(saved, origin), setupNamed(changed, setup)];
+  const isNew = origin !== setup;
+  const where = isNew ? `${setup}, new, from ${origin}` : setup;
+  return AXLES.flatMap((axle) => {
+    const settings = Object.entries(changed[axle]?.adjusters ?? {}).flatMap(([name, adjuster]) => {
+      const label = adjuster.label ?? nameOfKey(name);
+      const of = (side: 'left' | 'right') => [settingOf(before, axle, name, side), settingOf(after, axle, name, side)] as const;
+      const words = (value: number | null): string => fitterWords(adjuster, value, mmPerFileUnit(changed), STANDARD_UNITS).short;
+      const told = ([from, to]: readonly [number | null, number | null], side: string): readonly CarDifference[] =>
+        from === to
+          ? []
+          : [{ part: label + side, where, before: words(from), after: words(to), drawn: { adjuster, before: from, after: to } }];
+      const [left, right] = [of('left'), of('right')];
+      const isBoth = left[0] === right[0] && left[1] === right[1];
+      return isBoth ? told(left, '') : [...told(left, ', left'), ...told(right, ', right')];
+    });
+    const rest = leaves(withoutSides(before[axle]), withoutSides(after[axle]), [`${where}, ${axle}`]);
+    return [...settings, ...rest];
+  });
+};
+
+const withoutSides = (entries: object | undefined): unknown =>
+  entries && Object.fromEntries(Object.entries(entries).filter(([key]) => !['both', 'left', 'right'].includes(key)));
+
+/** Everything in which a changed car differs from the saved one: settings of setups first, in the fitter's words. */
+export const carDifferences = (saved: CarDocument, changed: CarDocument, against: string): readonly CarDifference[] => {
+  const { setups: _savedSetups, ...savedRest } = saved;
+  const { setups: _changedSetups, ...changedRest } = changed;
+  const [savedNames, changedNames] = [setupNames(saved), setupNames(changed)];
+  const settings = changedNames.flatMap((name) => {
+    const origin = originOf(saved, name, against);
+    if (origin === null) return [];
+    const told = settingsOf(saved, changed, name, origin);
+    if (savedNames.includes(name) || told.length > 0) return told;
+    return [{ part: name, where: 'Setups', before: 'nothing', after: `new, as ${origin}` }];
+  });
+  const removed = savedNames
+    .filter((name) => !changedNames.includes(name))
+    .map((name) => ({ part: name, where: 'Setups', before: 'there', after: 'deleted' }));
+  return [...settings, ...removed, ...leaves(savedRest, changedRest, [])];
+};

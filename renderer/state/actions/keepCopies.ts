@@ -1,0 +1,144 @@
+import { serializeCar } from '../../../geometry/index';
+import type { CopyNote, FileService } from '../../files/fileService';
+import { nameOfPlace } from '../../files/places';
+import { changeFiles, isUnsaved, type BenchState, type BenchStore } from '../benchStore';
+
+/** A copy is on the disk this long after an edit at the latest, with what writing takes on top, ms. */
+const KEEP_AFTER_MS = 400;
+/** How soon a copy that could not be kept is tried again, ms. */
+const AGAIN_MS = 2000;
+const MOST_STEPS = 200;
+
+export interface CopyKeeper {
+  /** Keeps a copy now. @returns whether it is kept */
+  keepNow(part?: Partial<Pick<CopyNote, 'isParked'>>): Promise<boolean>;
+  stop(): void;
+}
+
+/**
+ * Keeps a recovery copy of what is open, soon after every change and as long as it differs from its file; takes the copy away
+ * when it does no longer. Writes follow one another, so that an older copy never ends on top.
+ */
+export const keepCopies = (store: BenchStore, files: FileService): CopyKeeper => {
+  let steps: CopyNote['steps'] = [];
+  /** copy id and text of the origin that was kept for it, and whether there is a copy of that id */
+  let origin: string | null = null;
+  let kept: string | null = null;
+  /** copies of what says the same as its file again: they can go */
+  const finished = new Set<string>();
+  let timer: ReturnType<typeof setTimeout> | null = null;
+  let queue: Promise<unknown> = Promise.resolve();
+
+  const noteOf = (state: BenchState, part: Partial<CopyNote>): CopyNote | null => {
+    const { file, history, files: known } = state;
+    if (!file || !history) return null;
+    return {
+      id: known.copy,
+      window: known.window,
+      title: file.title.slice(0, 300),
+      name: nameOfPlace(file.place).slice(0, 300),
+      file: file.place.kind === 'handed' ? file.place.file.id : null,
+      sample: file.sample,
+      savedAt: file.saved.at,
+      keptAt: Date.now(),
+      setup: history.present.setup.slice(0, 300),
+      against: history.present.against.slice(0, 300),
+      steps,
+      isParked: false,
+      ...part,
+    };
+  };
+
+  const write = async (part: Partial<CopyNote>): Promise<boolean> => {
+    const state = store.getState();
+    const note = noteOf(state, part);
+    if (!note || !state.file || !state.history) return false;
+    const { text } = state.file.saved;
+    if (origin !== note.id + text) {
+      const first = await files.keepOrigin({ id: note.id, text });
+      if (!first.ok) return told(first.failure.code);
+      origin = note.id + text;
+    }
+    const answer = await files.keepCopy({ note, text: serializeCar(state.history.present.document, text) });
+    if (!answer.ok) return told(answer.failure.code);
+    kept = note.id;
+    if (store.getState().files.notice?.title === NOT_KEPT) changeFiles(store, { notice: null });
+    return true;
+  };
+
+  /** A copy that cannot be kept is said, unless it is because the program is gone, which is said anyway. */
+  const told = (code: string): false => {
+    const { notice, lostAt } = store.getState().files;
+    if (code === 'disconnected') {
+      if (lostAt === null) changeFiles(store, { lostAt: Date.now() });
+    } else if (notice === null) {
+      const why = code === 'full' ? 'the disk that holds them is full' : 'the folder that holds them cannot be written';
+      const text = `Changes are not safe from a crash: ${why}. Save the car, or make room; Jounce tries again by itself.`;
+      changeFiles(store, { notice: { title: NOT_KEPT, text, ways: ['saveAs', 'download'] } });
+    }
+    return false;
+  };
+
+  const schedule = (after: number): void => {
+    timer ??= setTimeout(() => {
+      timer = null;
+      queue = queue.then(settle);
+    }, after);
+  };
+
+  const settle = async (): Promise<void> => {
+    const state = store.getState();
+    for (const id of [...finished]) {
+      const answer = await files.dropCopy({ id });
+      if (answer.ok) finished.delete(id);
+      else if (answer.failure.code === 'disconnected') schedule(AGAIN_MS);
+      if (id === kept) [kept, origin] = [null, null];
+    }
+    if (isUnsaved(state) && !(await write({}))) schedule(AGAIN_MS);
+  };
+
+  /** What was done, by the names of the undo steps. */
+  const noteStep = (state: BenchState, before: BenchState): void => {
+    const [now, then] = [state.history, before.history];
+    if (!now || !then || now.mark) return;
+    const isStep = now.past.length > then.past.length || now.past.at(-1)?.value !== then.past.at(-1)?.value;
+    if (!isStep) return;
+    const isUndo = now.future.length > then.future.length;
+    const name = isUndo ? `Undo: ${now.future.at(-1)?.name ?? ''}` : (now.past.at(-1)?.name ?? 'Change');
+    steps = [...steps, { name: name.slice(0, 300), at: Date.now() }].slice(-MOST_STEPS);
+  };
+
+  const stop = store.subscribe((state, before) => {
+    const isOther = state.files.copy !== before.files.copy;
+    const isSaved = state.file?.saved !== before.file?.saved;
+    if (isOther || isSaved) steps = [];
+    else noteStep(state, before);
+    if (!isSaved && state.history?.present.document === before.history?.present.document) return;
+    const isFinished = !isUnsaved(state);
+    const { copy } = state.files;
+    if (isFinished && kept === copy) finished.add(copy);
+    else finished.delete(copy);
+    schedule(isFinished ? 0 : KEEP_AFTER_MS);
+  });
+
+  const stopLost = store.subscribe((state, before) => {
+    if (state.files.lostAt === null && before.files.lostAt !== null && isUnsaved(state)) schedule(0);
+  });
+
+  const keepNow: CopyKeeper['keepNow'] = (part = {}) => {
+    const next = queue.then(() => write(part));
+    queue = next.catch(() => undefined);
+    return next;
+  };
+
+  return {
+    keepNow,
+    stop: () => {
+      stop();
+      stopLost();
+      if (timer) clearTimeout(timer);
+    },
+  };
+};
+
+const NOT_KEPT = 'No recovery copy can be kept';

@@ -1,0 +1,36 @@
+import type { FileService } from '../../files/fileService';
+import { changeFiles, type BenchStore } from '../benchStore';
+import type { CopyKeeper } from './keepCopies';
+import { saveCar } from './saveCar';
+
+/** What becomes of changes that were not saved when another car is opened. */
+export type Fate = 'save' | 'keep' | 'cancel';
+
+/**
+ * Answers the question that opening another car raised. The other one is opened only after what is open is safe.
+ * @param keeper - keeps the copy that `keep` asks for
+ */
+export const answerQuestion = async (store: BenchStore, files: FileService, keeper: CopyKeeper, fate: Fate): Promise<void> => {
+  const { question } = store.getState().files;
+  if (!question) return;
+  changeFiles(store, { question: null });
+  if (fate === 'cancel') return;
+  if (fate === 'save') {
+    if (await saveCar(store, files)) question.open();
+    return;
+  }
+  if (await keeper.keepNow({ isParked: true })) {
+    question.open();
+    await listCopies(store, files);
+    return;
+  }
+  const text = 'No copy could be kept, so the other car was not opened. Save this one, or download it.';
+  changeFiles(store, { notice: { title: 'Nothing was opened', text, ways: ['saveAs', 'download'] } });
+};
+
+/** Looks anew which copies are kept. */
+export const listCopies = async (store: BenchStore, files: FileService): Promise<void> => {
+  const answer = await files.listCopies({ window: store.getState().files.window });
+  const { copy } = store.getState().files;
+  if (answer.ok) changeFiles(store, { copies: answer.value.filter(({ id }) => id !== copy) });
+};

@@ -1,0 +1,69 @@
+import type { CopySummary, FileVersion, KeptCopy, RecentFile } from '../files/fileService';
+import type { CarDocument } from '../../geometry/index';
+
+/** What a message about the open file offers to do. */
+export type NoticeWay = 'saveAgain' | 'saveOver' | 'takeTheirs' | 'saveAs' | 'download';
+
+/** A message about the open file: what, where, and the ways on. */
+export interface FileNotice {
+  readonly title: string;
+  readonly text: string;
+  readonly ways: readonly NoticeWay[];
+  /** the version on the disk that it is about; null: there is none */
+  readonly there?: FileVersion | null;
+  /** nothing is wrong: it is only told */
+  readonly isNews?: true;
+}
+
+/** Another car waits to be opened while this one has changes that were not saved. */
+export interface ReplaceQuestion {
+  /** what would be opened */
+  readonly title: string;
+  readonly open: () => void;
+}
+
+/** A copy that is held out to the person, with the file that it is a copy of. */
+export interface Offer {
+  readonly copy: KeptCopy;
+  readonly document: CarDocument;
+  /** the car as it stands on the disk, or the text that the copy grew from where it has no file */
+  readonly saved: CarDocument | null;
+  readonly savedText: string | null;
+  /** the file's version; null where there is no file any more, or never was one */
+  readonly version: FileVersion | null;
+  readonly isReadOnly: boolean;
+  /** the file was written by somebody else after the copy was made */
+  readonly isFileNewer: boolean;
+}
+
+export interface FilesState {
+  /** random id of this window */
+  readonly window: string;
+  /** id of the recovery copy of what is open */
+  readonly copy: string;
+  readonly recent: readonly RecentFile[];
+  /** copies that no window is at work on */
+  readonly copies: readonly CopySummary[];
+  readonly offer: Offer | null;
+  readonly question: ReplaceQuestion | null;
+  readonly notice: FileNotice | null;
+  /** how many other windows have the file open */
+  readonly others: number;
+  /** whether the program behind the window answers; when it stopped to, ms since 1970 */
+  readonly lostAt: number | null;
+  /** stamp of a version of somebody else's that the person was told of */
+  readonly toldOf: string | null;
+}
+
+export const startFiles = (): FilesState => ({
+  window: crypto.randomUUID(),
+  copy: crypto.randomUUID(),
+  recent: [],
+  copies: [],
+  offer: null,
+  question: null,
+  notice: null,
+  others: 0,
+  lostAt: null,
+  toldOf: null,
+});
