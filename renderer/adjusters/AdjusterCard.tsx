@@ -3,9 +3,11 @@ import type { AdjusterDocument } from '../../geometry/index';
 import { useBench, useWindow } from '../shell/benchContext';
 import { holdAdjuster } from '../state/actions/lookAt';
 import { AdjusterFields } from './AdjusterFields';
+import { useUnits } from '../look/units';
 import { fitterWordsOfSides } from './fitterWords';
 import { HeldCard } from './HeldCard';
 import { PartDrawing } from './parts/PartDrawing';
+import type { ShownUnits } from '../units/unitChoice';
 import { useAdjuster, type AdjusterInHand } from './useAdjuster';
 
 export const LockShape = () => (
@@ -15,9 +17,9 @@ export const LockShape = () => (
   </svg>
 );
 
-const wordsOf = (adjuster: AdjusterDocument, hand: AdjusterInHand): string => {
+const wordsOf = (adjuster: AdjusterDocument, hand: AdjusterInHand, units: ShownUnits): string => {
   if (adjuster.locked !== undefined) return `locked: ${adjuster.locked}`;
-  const words = fitterWordsOfSides(adjuster, hand.value, hand.mm, hand.pivotToBolt).short;
+  const words = fitterWordsOfSides(adjuster, hand.value, hand.mm, units, hand.pivotToBolt).short;
   if (hand.toeDeg === null) return words;
   return `${words}; ${hand.outOfRange ? 'past its range' : `sets toe to ${hand.toeDeg}°`}`;
 };
@@ -33,6 +35,7 @@ export const AdjusterCard = ({ name, adjuster, dense }: AdjusterCardProps) => {
   const { store } = useWindow();
   const held = useBench((state) => state.held === name);
   const hand = useAdjuster(name, adjuster);
+  const units = useUnits();
   // The card in hand is another tree: the focus is handed over to the same field of it.
   const focusField = useRef<number | null>(null);
   const hold = (field: number) => {
@@ -48,7 +51,7 @@ export const AdjusterCard = ({ name, adjuster, dense }: AdjusterCardProps) => {
         adjuster={adjuster}
         hand={hand}
         dense={dense}
-        words={wordsOf(adjuster, hand)}
+        words={wordsOf(adjuster, hand, units)}
         focusField={focusField.current}
       />
     );
@@ -74,8 +77,8 @@ export const AdjusterCard = ({ name, adjuster, dense }: AdjusterCardProps) => {
           {adjuster.locked !== undefined && <LockShape />}
           {hand.label}
         </span>
-        <span className="cardwords" title={wordsOf(adjuster, hand)}>
-          {wordsOf(adjuster, hand)}
+        <span className="cardwords" title={wordsOf(adjuster, hand, units)}>
+          {wordsOf(adjuster, hand, units)}
         </span>
       </span>
       <AdjusterFields adjuster={adjuster} hand={hand} />

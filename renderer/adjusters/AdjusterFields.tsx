@@ -31,6 +31,7 @@ const Field = ({ adjuster, hand, sides }: { adjuster: AdjusterDocument; hand: Ad
       value={shown}
       absent={bushing ? 'none' : ''}
       unit={hand.unit}
+      measures={hand.unit === 'mm' ? 'length' : undefined}
       moreUnits={hoursTyped(adjuster, sides)}
       min={hand.scale.min * hand.factor}
       max={hand.scale.max * hand.factor}

@@ -42,6 +42,7 @@ export const AxleFields = () => {
           value={toe}
           absent="none"
           unit="°"
+          measures="toe"
           min={-TOE_RANGE}
           max={TOE_RANGE}
           decimals={4}
@@ -63,6 +64,7 @@ export const AxleFields = () => {
           value={height}
           absent="none"
           unit="mm"
+          measures="length"
           min={-HEIGHT_RANGE}
           max={HEIGHT_RANGE}
           onSet={putHeight}

@@ -2,7 +2,11 @@ import { useLayoutEffect, useMemo, useRef } from 'react';
 import { findReading } from '../../geometry/index';
 import { isOffMark } from '../compute/adjusterSteps';
 import { Segments } from '../look/controls/Segments';
-import { formatChange, formatShort, shownUnit } from '../units/format';
+import { useUnits } from '../look/units';
+import { shownReading, withUnit } from '../units/shownQuantity';
+import { formatShort } from '../units/format';
+import { lengthWords } from '../units/lengthWords';
+import type { UnitChoice } from '../units/unitChoice';
 import { AdjusterFields } from './AdjusterFields';
 import { LockShape, type AdjusterCardProps } from './AdjusterCard';
 import { fitterWordsOfSides, partSize } from './fitterWords';
@@ -19,12 +23,13 @@ const NAMED = 3;
 
 /** What one more mark does, by what counts most. */
 const NextStepWords = () => {
+  const units = useUnits();
   const next = useNextStep();
   if (!next) return null;
   const words = next.effects.slice(0, NAMED).map(({ key, name, change }) => {
     const entry = findReading(key);
-    const unit = entry ? shownUnit(entry.quantity).unit : '';
-    return { key, text: `${name.toLowerCase()} ${entry ? formatChange(entry, change) : ''}${unit === '°' ? '' : ' '}${unit}` };
+    const reading = entry && shownReading(entry, units);
+    return { key, text: `${name.toLowerCase()} ${reading ? withUnit(reading.formatChange(change), reading.unit) : ''}` };
   });
   if (words.length === 0) return <>Next step: nothing that counts changes here.</>;
   return (
@@ -40,8 +45,11 @@ const NextStepWords = () => {
   );
 };
 
-const stepWord = (hand: AdjusterInHand): string =>
-  hand.scale.stepName === 'mark' ? '1 mark' : `${formatShort(hand.scale.step * hand.factor)} ${hand.unit}`;
+const stepWord = (hand: AdjusterInHand, units: UnitChoice): string => {
+  if (hand.scale.stepName === 'mark') return '1 mark';
+  const size = hand.scale.step * hand.factor;
+  return hand.unit === 'mm' ? lengthWords(size, 3, units) : `${formatShort(size)} ${hand.unit}`;
+};
 
 interface HeldCardProps {
   readonly hand: AdjusterInHand;
@@ -53,14 +61,15 @@ interface HeldCardProps {
 /** The adjuster under the hand. */
 export const HeldCard = (props: AdjusterCardProps & HeldCardProps) => {
   const { adjuster, hand, dense, focusField } = props;
+  const units = useUnits();
   const card = useRef<HTMLDivElement>(null);
   useLayoutEffect(() => {
     if (focusField !== null) card.current?.querySelectorAll<HTMLInputElement>('.field input')[focusField]?.focus();
   }, [focusField]);
   const { left, right } = hand.value;
   const words = useMemo(
-    () => fitterWordsOfSides(adjuster, { left, right }, hand.mm, hand.pivotToBolt),
-    [adjuster, left, right, hand.mm, hand.pivotToBolt],
+    () => fitterWordsOfSides(adjuster, { left, right }, hand.mm, units, hand.pivotToBolt),
+    [adjuster, left, right, hand.mm, units, hand.pivotToBolt],
   );
   const locked = adjuster.locked !== undefined || hand.toeDeg !== null;
   const sides = hand.apart ? 'left' : 'both';
@@ -69,7 +78,7 @@ export const HeldCard = (props: AdjusterCardProps & HeldCardProps) => {
     <div ref={card} className={`held${dense ? ' densecard' : ''}`} role="group" aria-label={`${hand.label}, in hand`}>
       <div className="heldhead">
         <b>{hand.label}</b>
-        <span className="heldsize">{partSize(adjuster, hand.mm)}</span>
+        <span className="heldsize">{partSize(adjuster, hand.mm, units)}</span>
         <span className="spread" />
         {locked ? (
           <LockShape />
@@ -97,11 +106,19 @@ export const HeldCard = (props: AdjusterCardProps & HeldCardProps) => {
           <AdjusterFields adjuster={adjuster} hand={hand} />
           {!locked && (
             <span className="steps" role="group" aria-label="Steps of the part">
-              <button type="button" aria-label={`${hand.label}: ${stepWord(hand)} less`} onClick={() => hand.step(sides, -1)}>
+              <button
+                type="button"
+                aria-label={`${hand.label}: ${stepWord(hand, units)} less`}
+                onClick={() => hand.step(sides, -1)}
+              >
                 −
               </button>
-              <span>{stepWord(hand)}</span>
-              <button type="button" aria-label={`${hand.label}: ${stepWord(hand)} more`} onClick={() => hand.step(sides, 1)}>
+              <span>{stepWord(hand, units)}</span>
+              <button
+                type="button"
+                aria-label={`${hand.label}: ${stepWord(hand, units)} more`}
+                onClick={() => hand.step(sides, 1)}
+              >
                 +
               </button>
             </span>

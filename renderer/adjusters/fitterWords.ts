@@ -7,6 +7,8 @@ import {
 } from '../../geometry/index';
 import { scaleOf } from '../compute/adjusterSteps';
 import { formatNumber, formatShort } from '../units/format';
+import { lengthWords } from '../units/lengthWords';
+import type { UnitChoice } from '../units/unitChoice';
 import { clockSeen, hourWords, seenFromWords } from './clockWords';
 import { sideWords } from './sideWords';
 
@@ -63,13 +65,15 @@ export const shimsFor = (thickness: number, stock: readonly number[]): readonly 
   return rest < 1e-6 ? taken : null;
 };
 
-const slideWords = (adjuster: SlideDocument, value: number, mmPerUnit: number): FitterWords => {
+const slideWords = (adjuster: SlideDocument, value: number, mmPerUnit: number, units: UnitChoice): FitterWords => {
   if (value === 0) return { short: 'at zero', detail: adjuster.shims ? 'no shims' : 'at the zero mark' };
   const mm = value * mmPerUnit;
   const direction: Triple = adjuster.along === 'spindle' ? [0, 1, 0] : adjuster.along;
-  const short = `${formatShort(Math.abs(mm), 2)} mm ${directionWord(scaled(direction, Math.sign(value)))}`;
+  const short = `${lengthWords(Math.abs(mm), 2, units)} ${directionWord(scaled(direction, Math.sign(value)))}`;
   const shims = adjuster.shims ? shimsFor(value, adjuster.shims) : null;
-  const detail = shims ? `shims ${shims.map((shim) => formatShort(shim * mmPerUnit, 2)).join(' + ')}` : 'of the zero mark';
+  const detail = shims
+    ? `shims ${shims.map((shim) => lengthWords(shim * mmPerUnit, 2, units).replace(/ \w+$/, '')).join(' + ')}`
+    : 'of the zero mark';
   return { short, detail };
 };
 
@@ -90,6 +94,7 @@ const bushingWords = (adjuster: OffsetBushingDocument, value: number | null, sid
  * The fitter's words for a setting.
  * @param value - in the file's unit, null: nothing set
  * @param mmPerUnit - millimetres in one unit of length of the file
+ * @param units - what lengths are said in
  * @param pivotToBolt - of a clamp eccentric: distance of its two bolts in the file's unit
  * @param side - a clock is mirrored on the right
  */
@@ -97,13 +102,14 @@ export const fitterWords = (
   adjuster: AdjusterDocument,
   value: number | null,
   mmPerUnit: number,
+  units: UnitChoice,
   pivotToBolt?: number,
   side: WordsOf = 'both',
 ): FitterWords => {
   const number = value ?? 0;
   switch (adjuster.kind) {
     case 'slide':
-      return slideWords(adjuster, number, mmPerUnit);
+      return slideWords(adjuster, number, mmPerUnit, units);
     case 'offset-bushing':
       return bushingWords(adjuster, value, side);
     case 'eccentric-bolt': {
@@ -111,7 +117,7 @@ export const fitterWords = (
       const moved = adjuster.throw * sine(number);
       const word = directionWord(scaled(adjuster.slot, Math.sign(moved)));
       const short = `${plural(number / adjuster.mark, 'mark')} ${word}`;
-      return { short, detail: `bolt ${formatNumber(Math.abs(moved) * mmPerUnit, 1)} mm ${word} of the slot’s middle` };
+      return { short, detail: `bolt ${lengthWords(Math.abs(moved) * mmPerUnit, 1, units)} ${word} of the slot’s middle` };
     }
     case 'clamp-eccentric': {
       if (number === 0) return { short: 'at zero', detail: 'bolts in line, nothing turned' };
@@ -120,23 +126,23 @@ export const fitterWords = (
       const way = alongX ? `, top ${topIn ? 'in' : 'out'}` : '';
       const short = `${plural(number / adjuster.mark, 'mark')}${way}`;
       const shift = Math.abs(adjuster.throw * sine(number));
-      const turned = pivotToBolt ? `; bolts ${formatNumber(pivotToBolt * mmPerUnit, 1)} mm apart` : '';
-      return { short, detail: `bolt ${formatNumber(shift * mmPerUnit, 2)} mm across the bracket${turned}` };
+      const turned = pivotToBolt ? `; bolts ${lengthWords(pivotToBolt * mmPerUnit, 1, units)} apart` : '';
+      return { short, detail: `bolt ${lengthWords(shift * mmPerUnit, 2, units)} across the bracket${turned}` };
     }
     case 'turnbuckle': {
       if (number === 0) return { short: 'at zero', detail: 'length of the drawing' };
       const longer = number > 0 ? 'longer' : 'shorter';
       const flats = adjuster.flats;
       const count = flats ? plural(number * flats, 'flat') : `${turnsText(number)} ${turnWord(number)}`;
-      const mm = formatNumber(Math.abs(number * adjuster.perTurn * mmPerUnit), 2);
-      return { short: `${count} ${longer}`, detail: `rod ${mm} mm ${longer}` };
+      const moved = lengthWords(Math.abs(number * adjuster.perTurn * mmPerUnit), 2, units);
+      return { short: `${count} ${longer}`, detail: `rod ${moved} ${longer}` };
     }
     case 'perch': {
       if (number === 0) return { short: 'at zero', detail: 'ring at the datum groove' };
       const way = number > 0 ? 'up' : 'down';
-      const mm = formatNumber(Math.abs(number * adjuster.perTurn * mmPerUnit), 1);
+      const moved = lengthWords(Math.abs(number * adjuster.perTurn * mmPerUnit), 1, units);
       const what = adjuster.moves === 'body' ? 'strut foot' : 'seat';
-      return { short: `${turnsText(number)} ${turnWord(number)} ${way}`, detail: `${what} ${mm} mm ${way} of the datum` };
+      return { short: `${turnsText(number)} ${turnWord(number)} ${way}`, detail: `${what} ${moved} ${way} of the datum` };
     }
   }
 };
@@ -146,29 +152,31 @@ export const fitterWordsOfSides = (
   adjuster: AdjusterDocument,
   value: { readonly left: number | null; readonly right: number | null },
   mmPerUnit: number,
+  units: UnitChoice,
   pivotToBolt?: number,
 ): FitterWords => {
-  if (value.left === value.right) return fitterWords(adjuster, value.left, mmPerUnit, pivotToBolt);
+  if (value.left === value.right) return fitterWords(adjuster, value.left, mmPerUnit, units, pivotToBolt);
   const [left, right] = (['left', 'right'] as const).map((side) =>
-    fitterWords(adjuster, value[side], mmPerUnit, pivotToBolt, side),
+    fitterWords(adjuster, value[side], mmPerUnit, units, pivotToBolt, side),
   ) as [FitterWords, FitterWords];
   return { short: sideWords(left.short, right.short), detail: sideWords(left.detail, right.detail) };
 };
 
 /** The one size of a part that its card's head names. */
-export const partSize = (adjuster: AdjusterDocument, mmPerUnit: number): string => {
+export const partSize = (adjuster: AdjusterDocument, mmPerUnit: number, units: UnitChoice): string => {
+  const length = (size: number, decimals: number): string => lengthWords(size * mmPerUnit, decimals, units);
   const { min, max } = scaleOf(adjuster);
   switch (adjuster.kind) {
     case 'slide':
-      return `${formatShort(min * mmPerUnit, 1)} … ${formatShort(max * mmPerUnit, 1)} mm`;
+      return `${length(min, 1).replace(/ \w+$/, '')} … ${length(max, 1)}`;
     case 'eccentric-bolt':
     case 'clamp-eccentric':
-      return `throw ${formatShort(adjuster.throw * mmPerUnit, 2)} mm`;
+      return `throw ${length(adjuster.throw, 2)}`;
     case 'offset-bushing':
-      return `offset ${formatShort(adjuster.offset * mmPerUnit, 2)} mm`;
+      return `offset ${length(adjuster.offset, 2)}`;
     case 'turnbuckle':
     case 'perch':
-      return `${formatShort(adjuster.perTurn * mmPerUnit, 2)} mm a turn`;
+      return `${length(adjuster.perTurn, 2)} a turn`;
   }
 };
 

@@ -5,6 +5,8 @@ import { PAGES } from '../shell/pages';
 import { chooseAgainst, chooseSetup, redoStep, setRideHeight, setToe, undoStep } from '../state/actions/editSetup';
 import { chooseAxle, choosePage, chooseTheme, chooseView, holdAdjuster, moveTo, standStill } from '../state/actions/lookAt';
 import { openSample } from '../state/actions/openCar';
+import { prefer } from '../state/actions/prefer';
+import { UNIT_PREFERENCES } from '../state/chosenUnits';
 import { benchOf, type Bench, type BenchState, type Theme, type ViewName } from '../state/benchStore';
 import type { Command } from './command';
 import { goTo } from './goTo';
@@ -19,6 +21,17 @@ const VIEWS: Readonly<Record<ViewName, string>> = {
   axis: 'along the steering axis',
 };
 const THEMES: Readonly<Record<Theme, string>> = { light: 'light', dark: 'dark', system: 'as the system has it' };
+
+const UNIT_WORDS = {
+  mm: 'lengths in mm',
+  in: 'lengths in inches',
+  degrees: 'angles in decimal degrees',
+  minutes: 'angles in degrees and minutes',
+  angle: 'toe as an angle',
+  rim: 'toe in length across the rim',
+  newton: 'forces in N, rates in N/mm',
+  pound: 'forces in lb, rates in lb/in',
+} as const;
 
 type Group = (tools: WindowTools, state: BenchState, bench: Bench) => readonly Command[];
 
@@ -38,6 +51,16 @@ const themes = ({ store }: WindowTools): readonly Command[] =>
     words: ['theme'],
     run: () => chooseTheme(store, theme as Theme),
   }));
+
+const units = ({ store }: WindowTools): readonly Command[] =>
+  Object.values(UNIT_PREFERENCES).flatMap(({ name, words }) =>
+    words.map((word) => ({
+      id: `${name}.${word}`,
+      label: `Units: ${UNIT_WORDS[word]}`,
+      where: 'Window',
+      run: () => prefer(store, name, word),
+    })),
+  );
 
 const samples = ({ store, files }: WindowTools, state: BenchState): readonly Command[] =>
   state.samples.map((name) => ({
@@ -127,7 +150,7 @@ const motions: Group = ({ store }) => [
   { id: 'droop.10', label: 'Droop 10 mm', where: 'Bench, motion', run: () => moveTo(store, { travel: -10 }) },
 ];
 
-const ALWAYS = [pages, themes, samples];
+const ALWAYS = [pages, themes, units, samples];
 const WITH_CAR: readonly Group[] = [steps, axles, setups, adjusters, axleValues, readings, views, motions];
 
 /** Everything that the window can do now, in the order in which an empty search shows it. */

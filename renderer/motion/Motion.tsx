@@ -53,6 +53,7 @@ export const Motion = () => {
           name="Bump"
           spoken="Bump: wheel travel from standing, mm"
           unit="mm"
+          measures="length"
           range={ranges.travel}
           value={position.travel}
           step={TRAVEL_STEP}
@@ -65,6 +66,7 @@ export const Motion = () => {
           name="Roll"
           spoken="Roll, degrees, left side up plus"
           unit="°"
+          measures="angle"
           range={ranges.roll}
           value={position.rollDeg}
           step={ROLL_STEP}
@@ -78,6 +80,7 @@ export const Motion = () => {
             name="Steer"
             spoken="Steer: rack travel, mm"
             unit="mm"
+            measures="length"
             range={ranges.rack}
             value={position.rack}
             step={RACK_STEP}

@@ -1,7 +1,7 @@
 import { useLayoutEffect, useMemo, useRef, useState } from 'react';
 import type { MotionRange } from '../compute/motionRanges';
 import { NumberField } from '../look/controls/NumberField';
-import { formatSigned } from '../units/format';
+import { labelIn, useFieldUnit } from '../look/controls/useFieldUnit';
 import { ruleMarks } from './ruleMarks';
 import type { LockWords } from './steerSense';
 
@@ -9,6 +9,7 @@ export interface MotionRuleProps {
   readonly name: string;
   readonly spoken: string;
   readonly unit: string;
+  readonly measures?: 'length' | 'angle';
   readonly range: MotionRange;
   readonly value: number;
   /** movement of one press of an arrow key */
@@ -37,7 +38,12 @@ export const MotionRule = (props: MotionRuleProps) => {
   const { name, range, value, step, unit, ends, onMove } = props;
   const { min, max, stops } = range;
   const { rule, length } = useRuleLength();
-  const marks = useMemo(() => ruleMarks(min, max, length), [min, max, length]);
+  const shown = useFieldUnit(props.measures, unit, props.decimals);
+  const marks = useMemo(
+    () =>
+      ruleMarks(shown.toShown(min), shown.toShown(max), length).map((mark) => ({ ...mark, value: shown.fromShown(mark.value) })),
+    [min, max, length, shown],
+  );
   const way = ends && value !== 0 ? `, towards ${value < 0 ? ends.min : ends.max}` : '';
   const at = (position: number): string => `${((position - min) / (max - min)) * 100}%`;
   const clamp = (next: number) => Math.min(max, Math.max(min, Number(next.toFixed(6))));
@@ -87,8 +93,8 @@ export const MotionRule = (props: MotionRuleProps) => {
           max={max}
           step="any"
           value={clamp(value)}
-          aria-label={`${props.spoken}, slider`}
-          aria-valuetext={`${formatSigned(value, props.decimals)} ${unit}${way}`}
+          aria-label={`${labelIn(props.spoken, unit, shown.typedIn)}, slider`}
+          aria-valuetext={`${value > 0 ? '+' : ''}${shown.format(value)} ${shown.unit}${way}`}
           onChange={(event) => onMove(roundTo(Number(event.target.value), step / 2))}
           onKeyDown={(event) => {
             const steps = keySteps(event.key, event.shiftKey);
@@ -103,6 +109,7 @@ export const MotionRule = (props: MotionRuleProps) => {
         label={props.spoken}
         value={value}
         unit={unit}
+        measures={props.measures}
         min={min}
         max={max}
         decimals={3}

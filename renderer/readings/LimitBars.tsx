@@ -1,7 +1,10 @@
 import { findReading } from '../../geometry/index';
 import type { JudgedLimit } from '../compute/limits';
+import { useUnits } from '../look/units';
 import { useBench } from '../shell/benchContext';
-import { formatReading, formatShort } from '../units/format';
+import { formatShort } from '../units/format';
+import { shownReading } from '../units/shownQuantity';
+import type { ShownUnits } from '../units/unitChoice';
 import { isMoved } from './positionWords';
 
 const shareOf = (limit: JudgedLimit, value: number): number => {
@@ -18,18 +21,28 @@ const Pointer = ({ share, kind, d }: { readonly share: number; readonly kind: st
 /**
  * How much of a limit is left. @param moved - the car is not shown where it stands, while limits are judged only there
  */
-export const spareWords = (limit: Pick<JudgedLimit, 'of' | 'spare'>, moved: boolean): string => {
+export const spareWords = (limit: Pick<JudgedLimit, 'of' | 'spare'>, moved: boolean, units: ShownUnits): string => {
   const entry = findReading(limit.of);
   const where = moved ? 'standing: ' : '';
   if (limit.spare === null || !entry) return `${where}no value`;
-  const amount = formatReading(entry, Math.abs(limit.spare));
+  const amount = shownReading(entry, units).format(Math.abs(limit.spare));
   return `${where}${amount} ${limit.spare < 0 ? 'out' : 'spare'}`;
+};
+
+/** An end of a limit: as many decimals as it needs, no noughts behind. */
+const limitText = ({ of }: Pick<JudgedLimit, 'of'>, value: number, units: ShownUnits): string => {
+  const entry = findReading(of);
+  return (entry ? shownReading(entry, units).format(value) : formatShort(value, 2))
+    .replace(/(\.\d*?)0+(?=′?$)/, '$1')
+    .replace(/\.(?=′?$)/, '');
 };
 
 const Bar = ({ limit, compared }: LimitPair) => {
   const { left, right } = limit.values;
   const moved = useBench(({ position }) => isMoved(position));
   const other = compared?.values.left ?? null;
+  const units = useUnits();
+  const endText = (value: number): string => limitText(limit, value, units);
   return (
     <div
       className={`limitbar ${limit.verdict}`}
@@ -37,7 +50,7 @@ const Bar = ({ limit, compared }: LimitPair) => {
     >
       <span>
         {limit.difference && 'L − R '}
-        {limit.min === null ? '' : formatShort(limit.min, 2)}
+        {limit.min === null ? '' : endText(limit.min)}
       </span>
       {limit.min !== null && limit.max !== null ? (
         <svg aria-hidden="true">
@@ -52,7 +65,7 @@ const Bar = ({ limit, compared }: LimitPair) => {
         <span>{limit.min === null ? 'at most' : 'at least'}</span>
       )}
       <span>
-        {limit.max === null ? '' : formatShort(limit.max, 2)} <span className="spare">{spareWords(limit, moved)}</span>
+        {limit.max === null ? '' : endText(limit.max)} <span className="spare">{spareWords(limit, moved, units)}</span>
       </span>
     </div>
   );

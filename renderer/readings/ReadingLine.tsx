@@ -29,7 +29,12 @@ export interface ReadingLineProps {
 }
 
 const sameRow = (a: ReadingRow, b: ReadingRow): boolean =>
-  a.left === b.left && a.right === b.right && a.leftChange === b.leftChange && a.rightChange === b.rightChange && a.why === b.why;
+  a.unit === b.unit &&
+  a.left === b.left &&
+  a.right === b.right &&
+  a.leftChange === b.leftChange &&
+  a.rightChange === b.rightChange &&
+  a.why === b.why;
 
 /** One reading: left, right and the difference; an axle's value spans both sides; what is missing says why. */
 const Line = ({ row, moved, own, limits }: ReadingLineProps) => {

@@ -1,5 +1,6 @@
 import { useMemo } from 'react';
 import { useNextStep } from '../adjusters/useNextStep';
+import { useUnits } from '../look/units';
 import { useBench } from '../shell/benchContext';
 import { LimitChips } from './LimitChips';
 import { positionWords } from './positionWords';
@@ -38,10 +39,11 @@ const Group = ({ group, moved, own, limits }: GroupProps) => (
 
 /** Every reading of the axle at the position shown, and its difference from the compared setup. */
 export const Readings = () => {
+  const units = useUnits();
   const shown = useBench((state) => state.shown);
   const against = useBench((state) => state.shown?.against ?? null);
-  const position = useBench((state) => positionWords(state.position));
-  const groups = useMemo(() => (shown ? readingGroups(shown) : []), [shown]);
+  const position = useBench((state) => positionWords(state.position, units));
+  const groups = useMemo(() => (shown ? readingGroups(shown, units) : []), [shown, units]);
   const own = useMemo(() => hasOwnChanges(groups), [groups]);
   const againstWords = against === null ? 'no other setup to compare with' : `difference from ${against}`;
   const moved = useMoved();

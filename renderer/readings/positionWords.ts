@@ -1,15 +1,23 @@
 import type { BenchPosition } from '../state/benchStore';
-import { formatSigned } from '../units/format';
+import { shownQuantity, withUnit } from '../units/shownQuantity';
+import type { ShownUnits } from '../units/unitChoice';
 
 /** Whether the car is shown anywhere but standing, straight ahead. */
 export const isMoved = ({ travel, rollDeg, rack }: BenchPosition): boolean => travel !== 0 || rollDeg !== 0 || rack !== 0;
 
-/** "at bump +10.0, roll +1.50°", or that the car stands. */
-export const positionWords = ({ travel, rollDeg, rack }: BenchPosition): string => {
-  const parts = [
-    travel !== 0 ? `bump ${formatSigned(travel, 1)}` : null,
-    rollDeg !== 0 ? `roll ${formatSigned(rollDeg, 2)}°` : null,
-    rack !== 0 ? `rack ${formatSigned(rack, 1)}` : null,
-  ].filter((part) => part !== null);
-  return parts.length === 0 ? 'standing' : `at ${parts.join(', ')}`;
+/** What is moved, in words: "bump +10.0 mm, roll +1.50°"; empty where the car stands. */
+export const movedWords = ({ travel, rollDeg, rack }: BenchPosition, units: ShownUnits): string => {
+  const length = shownQuantity({ quantity: 'length', decimals: 1 }, units);
+  const angle = shownQuantity({ quantity: 'angle', decimals: 2 }, units);
+  return [
+    travel !== 0 ? `bump ${withUnit(length.formatChange(travel), length.unit)}` : null,
+    rollDeg !== 0 ? `roll ${withUnit(angle.formatChange(rollDeg), angle.unit)}` : null,
+    rack !== 0 ? `rack ${withUnit(length.formatChange(rack), length.unit)}` : null,
+  ]
+    .filter((part) => part !== null)
+    .join(', ');
 };
+
+/** "at bump +10.0 mm, roll +1.50°", or that the car stands. */
+export const positionWords = (position: BenchPosition, units: ShownUnits): string =>
+  isMoved(position) ? `at ${movedWords(position, units)}` : 'standing';

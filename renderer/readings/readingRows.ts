@@ -1,6 +1,7 @@
 import { CATALOGUE, numbersOf, type ReadingEntry, type ReadingValue } from '../../geometry/index';
 import type { BenchAnswered, BenchReadings } from '../compute/answerBench';
-import { formatChange, formatReading, shownUnit } from '../units/format';
+import { shownReading } from '../units/shownQuantity';
+import type { ShownUnits } from '../units/unitChoice';
 
 /** One line of the table: a reading, or one coordinate of a point. */
 export interface ReadingRow {
@@ -32,15 +33,16 @@ const whyOf = (answered: BenchAnswered, key: string): string | null => {
   return why[`left.${key}`] ?? why[`right.${key}`] ?? why[`both.${key}`] ?? why[`wholeCar.${key}`] ?? null;
 };
 
-const rowsOf = (answered: BenchAnswered, entry: ReadingEntry): readonly ReadingRow[] => {
+const rowsOf = (answered: BenchAnswered, entry: ReadingEntry, units: ShownUnits): readonly ReadingRow[] => {
+  const reading = shownReading(entry, units);
   const { row, difference } = answered;
   const sides = entry.of === 'corner';
   const pick = (readings: BenchReadings, side: 'left' | 'right'): ReadingValue =>
     (sides ? readings[side] : entry.of === 'axle' ? readings.both : readings.wholeCar)[entry.key] ?? null;
   const [left, right] = [numbersOf(entry, pick(row, 'left')), numbersOf(entry, pick(row, 'right'))];
   const [leftChange, rightChange] = [numbersOf(entry, pick(difference, 'left')), numbersOf(entry, pick(difference, 'right'))];
-  const shown = (value: number | null | undefined) => (typeof value === 'number' ? formatReading(entry, value) : null);
-  const change = (value: number | null | undefined) => (typeof value === 'number' ? formatChange(entry, value) : null);
+  const shown = (value: number | null | undefined) => (typeof value === 'number' ? reading.format(value) : null);
+  const change = (value: number | null | undefined) => (typeof value === 'number' ? reading.formatChange(value) : null);
   return left.map((value, index) => {
     const component = entry.components?.[index];
     const missing = value === null || right[index] === null;
@@ -48,7 +50,7 @@ const rowsOf = (answered: BenchAnswered, entry: ReadingEntry): readonly ReadingR
       id: component ? `${entry.key}.${component}` : entry.key,
       entry,
       name: component ? `${entry.name}, ${component}` : entry.name,
-      unit: shownUnit(entry.quantity).unit,
+      unit: reading.unit,
       owner: sides ? 'sides' : 'whole',
       left: shown(value),
       right: shown(right[index]),
@@ -60,11 +62,11 @@ const rowsOf = (answered: BenchAnswered, entry: ReadingEntry): readonly ReadingR
 };
 
 /** The whole table, in the catalogue's groups and order. */
-export const readingGroups = (answered: BenchAnswered): readonly ReadingGroup[] => {
+export const readingGroups = (answered: BenchAnswered, units: ShownUnits): readonly ReadingGroup[] => {
   const groups = new Map<string, ReadingRow[]>();
   const points: ReadingRow[] = [];
   for (const entry of CATALOGUE) {
-    const rows = rowsOf(answered, entry);
+    const rows = rowsOf(answered, entry, units);
     if (entry.components) points.push(...rows);
     else groups.set(entry.group, [...(groups.get(entry.group) ?? []), ...rows]);
   }

@@ -1,5 +1,3 @@
-import type { Quantity } from '../../geometry/index';
-
 const MINUS = '−';
 
 /** A number with a true minus and a fixed count of decimals; what rounds to zero has no sign. */
@@ -22,63 +20,4 @@ const decimalsOf = (value: number, most: number): number => {
   for (let decimals = 0; decimals < most; decimals += 1)
     if (Math.abs(value - Number(value.toFixed(decimals))) < 1e-9) return decimals;
   return most;
-};
-
-/** How a quantity is shown on the screen: its unit, and by how much contract values are multiplied. */
-export interface ShownUnit {
-  readonly unit: string;
-  readonly factor: number;
-  /** decimals more (or fewer) than the catalogue asks for in contract units */
-  readonly decimals: number;
-}
-
-const plain = (unit: string): ShownUnit => ({ unit, factor: 1, decimals: 0 });
-
-/** Rates of an angle are read over 10 mm: over one the first digits would all be noughts. */
-export const shownUnit = (quantity: Quantity): ShownUnit => {
-  switch (quantity) {
-    case 'angle':
-      return plain('°');
-    case 'length':
-      return plain('mm');
-    case 'anglePerLength':
-      return { unit: '°/10 mm', factor: 10, decimals: -1 };
-    case 'anglePerAngle':
-      return plain('°/°');
-    case 'anglePerG':
-      return plain('°/g');
-    case 'ratio':
-      return plain('');
-    case 'percent':
-      return plain('%');
-    case 'force':
-      return plain('N');
-    case 'forcePerLength':
-      return plain('N/mm');
-    case 'forcePerG':
-      return plain('N/g');
-    case 'momentPerAngle':
-      return plain('N·m/°');
-    case 'frequency':
-      return plain('Hz');
-  }
-};
-
-interface Shown {
-  readonly quantity: Quantity;
-  readonly decimals: number;
-}
-
-const decimalsShown = (entry: Shown, unit: ShownUnit): number => Math.max(0, entry.decimals + unit.decimals);
-
-/** A reading's number as it stands in the table. @param value - in contract units */
-export const formatReading = (entry: Shown, value: number): string => {
-  const unit = shownUnit(entry.quantity);
-  return formatNumber(value * unit.factor, decimalsShown(entry, unit));
-};
-
-/** A change of a reading, with its sign. */
-export const formatChange = (entry: Shown, value: number): string => {
-  const unit = shownUnit(entry.quantity);
-  return formatSigned(value * unit.factor, decimalsShown(entry, unit));
 };

@@ -1,6 +1,6 @@
-import { toDegrees, toRadians, type Quantity } from '../../geometry/index';
+import { toDegrees, toRadians, type Quantity, type ReadingEntry } from '../../geometry/index';
 import { formatNumber } from './format';
-import type { UnitChoice } from './unitChoice';
+import type { ShownUnits, UnitChoice } from './unitChoice';
 
 /** How one quantity is read and typed. Values outside are in contract units: mm, degrees, N and what is made of them. */
 export interface ShownQuantity {
@@ -17,8 +17,8 @@ export interface Measured {
   readonly quantity: Quantity;
   /** decimals in contract units */
   readonly decimals: number;
-  /** the angle is toe, which can be read as a length across the rim: the diameter that it is read at [mm], null where none is given */
-  readonly toeDiameter?: number | null;
+  /** the angle is toe, which can be read as a length across the rim */
+  readonly isToe?: boolean;
 }
 
 const MM_PER_INCH = 25.4;
@@ -114,8 +114,19 @@ const acrossRim = (diameter: number, units: UnitChoice): ShownQuantity => {
 };
 
 /** The way in which a quantity is read and typed under a choice of units. */
-export const shownQuantity = ({ quantity, decimals, toeDiameter }: Measured, units: UnitChoice): ShownQuantity => {
+export const shownQuantity = ({ quantity, decimals, isToe }: Measured, units: ShownUnits): ShownQuantity => {
   if (quantity !== 'angle') return scaled(scaleOf(quantity, units), decimals);
-  if (units.toe === 'rim' && toeDiameter !== undefined && toeDiameter !== null) return acrossRim(toeDiameter, units);
+  if (isToe && units.toe === 'rim' && units.toeDiameter !== null) return acrossRim(units.toeDiameter, units);
   return units.angle === 'minutes' ? inMinutes(decimals) : scaled(scaleOf('angle', units), decimals);
 };
+
+/** Readings that are toe: of one wheel, or of both (then the two lengths together, to a part in a million). */
+const TOE_READINGS: ReadonlySet<string> = new Set(['toe', 'totalToe']);
+
+/** The same for a reading of the catalogue. */
+export const shownReading = (entry: Pick<ReadingEntry, 'key' | 'quantity' | 'decimals'>, units: ShownUnits): ShownQuantity =>
+  shownQuantity({ quantity: entry.quantity, decimals: entry.decimals, isToe: TOE_READINGS.has(entry.key) }, units);
+
+/** A number with its unit behind it, as one says it: "1.2°", "5.0 mm", "0.96". */
+export const withUnit = (text: string, unit: string): string =>
+  unit === '' || unit === '°' ? `${text}${unit}` : `${text} ${unit}`;

@@ -9,7 +9,12 @@ export interface UnitChoice {
   readonly force: 'newton' | 'pound';
 }
 
-export const STANDARD_UNITS: UnitChoice = { length: 'mm', angle: 'degrees', toe: 'angle', force: 'newton' };
+/** The choice, and the diameter that toe across the rim is read at [mm]; null where the axle's file gives none. */
+export interface ShownUnits extends UnitChoice {
+  readonly toeDiameter: number | null;
+}
+
+export const STANDARD_UNITS: ShownUnits = { length: 'mm', angle: 'degrees', toe: 'angle', force: 'newton', toeDiameter: null };
 
 /** "mm · degrees", as the header says it. */
 export const unitWords = ({ length, angle, toe, force }: UnitChoice): string =>

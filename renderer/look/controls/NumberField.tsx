@@ -2,6 +2,7 @@ import { useEffect, useId, useState, type KeyboardEvent, type ReactNode } from '
 import { formatShort } from '../../units/format';
 import { parseNumber } from '../../units/parseNumber';
 import { unitsOf, type TypedUnit } from '../../units/typedUnits';
+import { labelIn, useFieldUnit } from './useFieldUnit';
 import { FieldFault } from './FieldFault';
 
 export interface NumberFieldProps {
@@ -10,8 +11,10 @@ export interface NumberFieldProps {
   readonly value: number | null;
   /** what stands in the field when there is no number */
   readonly absent?: string;
-  /** the field's own unit: others of the same quantity may be typed */
+  /** the unit of `value`, `min` and `max`: others of the same quantity may be typed, and the person may have chosen another to read in */
   readonly unit: string;
+  /** what is measured: a length in mm or an angle in degrees is then read and typed in the units that the person chose */
+  readonly measures?: 'length' | 'angle' | 'toe';
   /** more that may be typed behind the number */
   readonly moreUnits?: readonly TypedUnit[];
   readonly min: number;
@@ -57,19 +60,23 @@ const stepsOf = ({ key, shiftKey }: KeyboardEvent): number => {
  * the input has `data-draft`: undo is then the field's own.
  */
 export const NumberField = (props: NumberFieldProps) => {
-  const { value, unit, min, max, decimals = 3, lockedBy } = props;
+  const { decimals = 3, lockedBy } = props;
+  const { unit, typedIn, format, toShown, fromShown } = useFieldUnit(props.measures, props.unit, decimals);
+  const value = props.value === null ? null : toShown(props.value);
+  const [min, max] = [toShown(props.min), toShown(props.max)];
+  const label = labelIn(props.label, props.unit, typedIn);
   const [typed, setTyped] = useState<string | null>(null);
   const [fault, setFault] = useState<string | null>(null);
   const faultId = useId();
   // No comma between thousands: in a field it is a decimal comma.
-  const shown = value === null ? (props.absent ?? '') : formatShort(value, decimals).replaceAll(',', '');
-  const range = `${formatShort(min)} … ${formatShort(max)}${unit === '°' ? '' : ' '}${unit}`;
+  const shown = props.value === null ? (props.absent ?? '') : format(props.value);
+  const range = `${formatShort(min)} … ${formatShort(max)}${typedIn === '°' ? '' : ' '}${typedIn}`;
 
   const forget = () => {
     setTyped(null);
     setFault(null);
   };
-  useEffect(forget, [value]);
+  useEffect(forget, [props.value, typedIn]);
 
   const take = () => {
     if (typed === null) return;
@@ -78,7 +85,7 @@ export const NumberField = (props: NumberFieldProps) => {
       props.onClear();
       return;
     }
-    const units = [...unitsOf(unit), ...(props.moreUnits ?? [])];
+    const units = [...unitsOf(typedIn), ...(props.moreUnits ?? [])];
     const read = parseNumber(typed, units);
     if (read.kind === 'none') setFault(`Not a number. ${range}`);
     else if (read.kind === 'unit')
@@ -86,7 +93,7 @@ export const NumberField = (props: NumberFieldProps) => {
     else if (read.value < min - 1e-9 || read.value > max + 1e-9) setFault(`Out of range: ${range}`);
     else {
       forget();
-      if (read.value !== value) props.onSet(read.value);
+      if (read.value !== value) props.onSet(fromShown(read.value));
     }
   };
 
@@ -114,7 +121,7 @@ export const NumberField = (props: NumberFieldProps) => {
         autoComplete="off"
         spellCheck={false}
         role="spinbutton"
-        aria-label={props.label}
+        aria-label={label}
         aria-valuenow={value ?? 0}
         aria-valuetext={value === null ? (props.absent ?? 'none') : `${shown} ${unit}`}
         aria-valuemin={min}

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { AdjusterDocument } from '../../../geometry/index';
 import { clockSeen, hourWords } from '../../../renderer/adjusters/clockWords';
 import { fitterWords, fitterWordsOfSides, nameOfKey, shimsFor, turnsText } from '../../../renderer/adjusters/fitterWords';
+import { STANDARD_UNITS } from '../../../renderer/units/unitChoice';
 
 const bush: AdjusterDocument = {
   kind: 'offset-bushing',
@@ -36,18 +37,18 @@ describe('clocks', () => {
 
 describe("the fitter's words", () => {
   test('of a bushing name both sides, degrees and marks', () => {
-    expect(fitterWords(bush, 330, 1).short).toBe('hole at 11 o’clock');
-    expect(fitterWords(bush, 330, 1).detail).toContain('the right one at 1 o’clock');
-    expect(fitterWords(bush, 330, 1).detail).toContain('11 marks from 12');
-    expect(fitterWords(bush, null, 1).short).toBe('concentric');
+    expect(fitterWords(bush, 330, 1, STANDARD_UNITS).short).toBe('hole at 11 o’clock');
+    expect(fitterWords(bush, 330, 1, STANDARD_UNITS).detail).toContain('the right one at 1 o’clock');
+    expect(fitterWords(bush, 330, 1, STANDARD_UNITS).detail).toContain('11 marks from 12');
+    expect(fitterWords(bush, null, 1, STANDARD_UNITS).short).toBe('concentric');
   });
   test('of a slide say the way it goes, in mm whatever the file has', () => {
     const plate: AdjusterDocument = { kind: 'slide', moves: 'strutTop', along: [0, 1, 0], range: [-1, 1], step: 0.1 };
-    expect(fitterWords(plate, -6, 1).short).toBe('6 mm inboard');
-    expect(fitterWords(plate, 0.25, 25.4).short).toBe('6.35 mm outboard');
+    expect(fitterWords(plate, -6, 1, STANDARD_UNITS).short).toBe('6 mm inboard');
+    expect(fitterWords(plate, 0.25, 25.4, STANDARD_UNITS).short).toBe('6.35 mm outboard');
     const back: AdjusterDocument = { ...plate, along: [-1, 0, 0.1] };
-    expect(fitterWords(back, 4, 1).short).toBe('4 mm rearward');
-    expect(fitterWords(back, -4, 1).short).toBe('4 mm forward');
+    expect(fitterWords(back, 4, 1, STANDARD_UNITS).short).toBe('4 mm rearward');
+    expect(fitterWords(back, -4, 1, STANDARD_UNITS).short).toBe('4 mm forward');
   });
   test('of shims say which ones', () => {
     const stack: AdjusterDocument = {
@@ -58,13 +59,16 @@ describe("the fitter's words", () => {
       step: 0.5,
       shims: [2, 1, 0.5],
     };
-    expect(fitterWords(stack, 3.5, 1)).toEqual({ short: '3.5 mm down', detail: 'shims 2 + 1 + 0.5' });
+    expect(fitterWords(stack, 3.5, 1, STANDARD_UNITS)).toEqual({ short: '3.5 mm down', detail: 'shims 2 + 1 + 0.5' });
     expect(shimsFor(0.3, [2, 1])).toBeNull();
   });
   test('of a cam bolt count its marks and say how far the bolt went', () => {
     const bolt: AdjusterDocument = { kind: 'eccentric-bolt', moves: 'armFront', slot: [0, 1, 0], throw: 5, mark: 15 };
-    expect(fitterWords(bolt, 30, 1)).toEqual({ short: '2 marks outboard', detail: 'bolt 2.5 mm outboard of the slot’s middle' });
-    expect(fitterWords(bolt, -15, 1).short).toBe('1 mark inboard');
+    expect(fitterWords(bolt, 30, 1, STANDARD_UNITS)).toEqual({
+      short: '2 marks outboard',
+      detail: 'bolt 2.5 mm outboard of the slot’s middle',
+    });
+    expect(fitterWords(bolt, -15, 1, STANDARD_UNITS).short).toBe('1 mark inboard');
   });
   test('of a camber bolt say where the top goes', () => {
     const clamp: AdjusterDocument = {
@@ -75,18 +79,18 @@ describe("the fitter's words", () => {
       throw: 3,
       mark: 15,
     };
-    expect(fitterWords(clamp, 15, 1).short).toBe('1 mark, top in');
-    expect(fitterWords(clamp, -30, 1).short).toBe('2 marks, top out');
+    expect(fitterWords(clamp, 15, 1, STANDARD_UNITS).short).toBe('1 mark, top in');
+    expect(fitterWords(clamp, -30, 1, STANDARD_UNITS).short).toBe('2 marks, top out');
   });
   test('of a turnbuckle count eighths or flats', () => {
     const rod: AdjusterDocument = { kind: 'turnbuckle', rod: 'tieRod', perTurn: 1.5, range: [-8, 8], step: 0.125 };
-    expect(fitterWords(rod, -0.625, 1)).toEqual({ short: '⅝ turn shorter', detail: 'rod 0.94 mm shorter' });
-    expect(fitterWords({ ...rod, flats: 6 }, 0.5, 1).short).toBe('3 flats longer');
+    expect(fitterWords(rod, -0.625, 1, STANDARD_UNITS)).toEqual({ short: '⅝ turn shorter', detail: 'rod 0.94 mm shorter' });
+    expect(fitterWords({ ...rod, flats: 6 }, 0.5, 1, STANDARD_UNITS).short).toBe('3 flats longer');
     expect([2.25, 1, 0.5, 0.91].map(turnsText)).toEqual(['2¼', '1', '½', '0.91']);
   });
   test('of a perch say which way the ring went', () => {
     const perch: AdjusterDocument = { kind: 'perch', perTurn: 1.5, range: [-6, 6], step: 0.25 };
-    expect(fitterWords(perch, 2.25, 1)).toEqual({ short: '2¼ turns up', detail: 'seat 3.4 mm up of the datum' });
+    expect(fitterWords(perch, 2.25, 1, STANDARD_UNITS)).toEqual({ short: '2¼ turns up', detail: 'seat 3.4 mm up of the datum' });
   });
 });
 
@@ -107,16 +111,20 @@ const SIX: readonly AdjusterDocument[] = [
 test.each(SIX.map((adjuster) => [adjuster.kind, adjuster] as const))(
   'of a %s say both sides where they differ',
   (_, adjuster) => {
-    const { short, detail } = fitterWordsOfSides(adjuster, { left: 15, right: -15 }, 1);
+    const { short, detail } = fitterWordsOfSides(adjuster, { left: 15, right: -15 }, 1, STANDARD_UNITS);
     const [left, right] = (['left', 'right'] as const).map((side) =>
-      fitterWords(adjuster, side === 'left' ? 15 : -15, 1, undefined, side),
+      fitterWords(adjuster, side === 'left' ? 15 : -15, 1, STANDARD_UNITS, undefined, side),
     );
     if (adjuster.kind !== 'offset-bushing') expect(short).toBe(`left ${left?.short}; right ${right?.short}`);
     if (left?.detail !== right?.detail) expect(detail).toBe(`left ${left?.detail}; right ${right?.detail}`);
-    expect(fitterWordsOfSides(adjuster, { left: 15, right: 15 }, 1)).toEqual(fitterWords(adjuster, 15, 1));
+    expect(fitterWordsOfSides(adjuster, { left: 15, right: 15 }, 1, STANDARD_UNITS)).toEqual(
+      fitterWords(adjuster, 15, 1, STANDARD_UNITS),
+    );
   },
 );
 
 test('the right one of two bushings is read on its own, mirrored clock', () => {
-  expect(fitterWordsOfSides(bush, { left: 330, right: 300 }, 1).short).toBe('left hole at 11 o’clock; right hole at 2 o’clock');
+  expect(fitterWordsOfSides(bush, { left: 330, right: 300 }, 1, STANDARD_UNITS).short).toBe(
+    'left hole at 11 o’clock; right hole at 2 o’clock',
+  );
 });

@@ -4,12 +4,13 @@ import { moveTo } from '../../../renderer/state/actions/lookAt';
 import { chooseSetup } from '../../../renderer/state/actions/editSetup';
 import { failureSentences } from '../../../renderer/readings/failureSentences';
 import { hasOwnChanges, readingGroups } from '../../../renderer/readings/readingRows';
+import { STANDARD_UNITS } from '../../../renderer/units/unitChoice';
 import { openedBench } from '../carUnderTest';
 
 const groupsOf = (store: ReturnType<typeof openedBench>) => {
   const { shown } = store.getState();
   if (!shown) throw new Error('stands');
-  return readingGroups(shown);
+  return readingGroups(shown, STANDARD_UNITS);
 };
 
 describe('the table', () => {

@@ -1,6 +1,5 @@
 import { expect, test } from 'vitest';
-import { findReading } from '../../../geometry/index';
-import { formatChange, formatNumber, formatReading, formatShort, formatSigned } from '../../../renderer/units/format';
+import { formatNumber, formatShort, formatSigned } from '../../../renderer/units/format';
 
 test('a true minus, no signed nought, thousands apart', () => {
   expect(formatNumber(-2.471, 2)).toBe('−2.47');
@@ -13,11 +12,4 @@ test('a true minus, no signed nought, thousands apart', () => {
 
 test('as many decimals as the number has', () => {
   expect([330, 2.5, 0.125, -0.91].map((value) => formatShort(value))).toEqual(['330', '2.5', '0.125', '−0.91']);
-});
-
-test('rates of an angle are read over ten millimetres', () => {
-  const entry = findReading('camberGain');
-  if (!entry) throw new Error('camber gain is a reading');
-  expect(formatReading(entry, -0.0155)).toBe('−0.155');
-  expect(formatChange(entry, 0.0007)).toBe('+0.007');
 });

@@ -2,9 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Quantity } from '../../../geometry/index';
 import { shownQuantity, type Measured } from '../../../renderer/units/shownQuantity';
-import { STANDARD_UNITS, unitWords, type UnitChoice } from '../../../renderer/units/unitChoice';
+import { STANDARD_UNITS, unitWords, type ShownUnits } from '../../../renderer/units/unitChoice';
 
-const OTHERS: UnitChoice = { length: 'in', angle: 'minutes', toe: 'rim', force: 'pound' };
+const OTHERS: ShownUnits = { length: 'in', angle: 'minutes', toe: 'rim', force: 'pound', toeDiameter: 487 };
 const QUANTITIES: readonly Quantity[] = [
   'angle',
   'length',
@@ -62,13 +62,15 @@ describe('angles', () => {
   });
 
   test('toe at the rim is the diameter times the sine: 0.1° at 487 mm are 0.85 mm', () => {
-    const rim = shownQuantity({ quantity: 'angle', decimals: 3, toeDiameter: 487 }, { ...OTHERS, length: 'mm' });
+    const rim = shownQuantity({ quantity: 'angle', decimals: 3, isToe: true }, { ...OTHERS, length: 'mm' });
     expect(`${rim.format(0.1)} ${rim.unit}`).toBe('0.85 mm');
     expect(rim.fromShown(0.85)).toBeCloseTo((Math.asin(0.85 / 487) * 180) / Math.PI, 12);
   });
 
   test('without a diameter in the file toe stays an angle', () =>
-    expect(shownQuantity({ quantity: 'angle', decimals: 3, toeDiameter: null }, OTHERS).format(0.1)).toBe('0°06.0′'));
+    expect(shownQuantity({ quantity: 'angle', decimals: 3, isToe: true }, { ...OTHERS, toeDiameter: null }).format(0.1)).toBe(
+      '0°06.0′',
+    ));
 });
 
 test('what is typed is what was shown, for every quantity in every choice of units', () =>
@@ -79,7 +81,7 @@ test('what is typed is what was shown, for every quantity in every choice of uni
       fc.constantFrom(null, 300, 487),
       fc.double({ min: -60, max: 60, noNaN: true }),
       (quantity, units, toeDiameter, value) => {
-        const { toShown, fromShown } = shownQuantity({ quantity, decimals: 2, toeDiameter }, units);
+        const { toShown, fromShown } = shownQuantity({ quantity, decimals: 2, isToe: true }, { ...units, toeDiameter });
         expect(fromShown(toShown(value))).toBeCloseTo(value, 9);
       },
     ),

@@ -1,0 +1,92 @@
+import { useId, useRef } from 'react';
+import { Segments } from '../look/controls/Segments';
+import { useUnits } from '../look/units';
+import { prefer } from '../state/actions/prefer';
+import { UNIT_PREFERENCES } from '../state/chosenUnits';
+import { unitWords, type UnitChoice } from '../units/unitChoice';
+import { useWindow } from './benchContext';
+
+const CHOICES = [
+  {
+    of: 'length',
+    label: 'Lengths',
+    options: [
+      { name: 'mm', label: 'mm' },
+      { name: 'in', label: 'inches' },
+    ],
+  },
+  {
+    of: 'angle',
+    label: 'Angles',
+    options: [
+      { name: 'degrees', label: 'degrees' },
+      { name: 'minutes', label: 'degrees, minutes' },
+    ],
+  },
+  {
+    of: 'toe',
+    label: 'Toe',
+    options: [
+      { name: 'angle', label: 'angle' },
+      { name: 'rim', label: 'across the rim' },
+    ],
+  },
+  {
+    of: 'force',
+    label: 'Forces and rates',
+    options: [
+      { name: 'newton', label: 'N, N/mm' },
+      { name: 'pound', label: 'lb, lb/in' },
+    ],
+  },
+] as const satisfies readonly {
+  of: keyof UnitChoice;
+  label: string;
+  options: readonly { name: UnitChoice[keyof UnitChoice]; label: string }[];
+}[];
+
+/** The units that the window reads and types in, and the choice of others. The car file keeps its own. */
+export const UnitsMenu = () => {
+  const { store } = useWindow();
+  const units = useUnits();
+  const id = useId();
+  const button = useRef<HTMLButtonElement>(null);
+  const panel = useRef<HTMLDivElement>(null);
+  const put = () => {
+    const [at, card] = [button.current?.getBoundingClientRect(), panel.current];
+    if (at && card) card.style.left = `${Math.max(4, Math.min(at.left, window.innerWidth - card.offsetWidth - 8))}px`;
+  };
+  return (
+    <>
+      <button
+        ref={button}
+        type="button"
+        className="button bare unitline"
+        popoverTarget={id}
+        aria-label={`Units: ${unitWords(units)}`}
+        title="Units to read and type in"
+      >
+        {unitWords(units)}
+      </button>
+      <div ref={panel} id={id} className="unitsmenu" popover="auto" role="group" aria-label="Units" onToggle={put}>
+        {CHOICES.map(({ of, label, options }) => (
+          <div key={of} className="unitchoice">
+            <span>{label}</span>
+            <Segments
+              label={label}
+              options={options}
+              chosen={units[of]}
+              onChoose={(word) => prefer(store, UNIT_PREFERENCES[of].name, word)}
+            />
+          </div>
+        ))}
+        {units.toe === 'rim' && units.toeDiameter === null && (
+          <p className="quiet">The car file gives this axle no diameter to read toe at: it stays an angle.</p>
+        )}
+        <p className="quiet">
+          The car file keeps its own units; a field also takes others when they are typed: 0.2 in, 5 mm, 12′.
+        </p>
+      </div>
+    </>
+  );
+};
