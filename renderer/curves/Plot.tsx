@@ -2,8 +2,8 @@ import { useId, useMemo, useRef } from 'react';
 import { CATALOGUE, numberNamesOf } from '../../geometry/index';
 import { saveFile } from '../look/saveFile';
 import { useBench } from '../shell/benchContext';
-import { shownQuantity, type ShownQuantity } from '../units/shownQuantity';
-import { STANDARD_UNITS } from '../units/unitChoice';
+import { useUnits } from '../look/units';
+import { shownQuantity, shownReading, type ShownQuantity } from '../units/shownQuantity';
 import { curveCsv } from './curveCsv';
 import { cursorValues, readingOfNumber, type PlotContent } from './plotContent';
 import { PlotCursor } from './PlotCursor';
@@ -87,9 +87,10 @@ export const Plot = (props: PlotProps) => {
   const shown = useBench((state) => (state.answer?.ok ? state.shown : null));
   const values = useMemo(() => shown && cursorValues(shown, content.number), [shown, content.number]);
   const entry = readingOfNumber(content.number)?.entry;
+  const chosen = useUnits();
   const units = useMemo(
-    () => shownQuantity({ quantity: entry?.quantity ?? 'ratio', decimals: entry?.decimals ?? 0 }, STANDARD_UNITS),
-    [entry],
+    () => (entry ? shownReading(entry, chosen) : shownQuantity({ quantity: 'ratio', decimals: 0 }, chosen)),
+    [entry, chosen],
   );
   const showWhole = () => {
     zoomTo(null);

@@ -4,8 +4,9 @@ import { motionRanges, type MotionRange } from '../compute/motionRanges';
 import { standingRow } from '../compute/standing';
 import { useBench } from '../shell/benchContext';
 import { comparedWith } from '../state/benchStore';
-import { shownQuantity } from '../units/shownQuantity';
-import { STANDARD_UNITS } from '../units/unitChoice';
+import { useUnits } from '../look/units';
+import { shownQuantity, shownReading } from '../units/shownQuantity';
+import type { ShownUnits } from '../units/unitChoice';
 import { chosenOver, chosenPlots } from './curveChoices';
 import { plotContent, readingOfNumber, type PlotContent } from './plotContent';
 import type { Range } from './plotScale';
@@ -24,12 +25,12 @@ const useWhole = (range: MotionRange | null, isDragged: boolean): Range => {
 };
 
 /** How the chosen motion is shown and typed: mm or inches, degrees or minutes. */
-const motionShown = (over: CurveOver) =>
-  shownQuantity({ quantity: over === 'roll' ? 'angle' : 'length', decimals: MOTION_DECIMALS[over] }, STANDARD_UNITS);
+const motionShown = (over: CurveOver, units: ShownUnits) =>
+  shownQuantity({ quantity: over === 'roll' ? 'angle' : 'length', decimals: MOTION_DECIMALS[over] }, units);
 
-const shownOf = (number: string) => {
+const shownOf = (number: string, units: ShownUnits) => {
   const entry = readingOfNumber(number)?.entry;
-  return shownQuantity({ quantity: entry?.quantity ?? 'ratio', decimals: entry?.decimals ?? 3 }, STANDARD_UNITS);
+  return entry ? shownReading(entry, units) : shownQuantity({ quantity: 'ratio', decimals: 3 }, units);
 };
 
 const sweptOf = (answer: ReturnType<typeof sweepSetup>): SweptSetup | null => (answer.ok ? answer.value : null);
@@ -39,6 +40,7 @@ const sweptOf = (answer: ReturnType<typeof sweepSetup>): SweptSetup | null => (a
  * @param isDragged - something is under the hand
  */
 export const useCurves = (isDragged: boolean) => {
+  const units = useUnits();
   const bench = useBench((state) => state.history?.present ?? null);
   const other = useBench(comparedWith);
   const axle = useBench((state) => state.axle);
@@ -60,7 +62,7 @@ export const useCurves = (isDragged: boolean) => {
   const compared = other && sweepSetup(other.document, other.setup, axle, span);
   const [ownSwept, comparedSwept] = [own && sweptOf(own), compared && sweptOf(compared)];
   const setups = useMemo(() => [bench?.setup ?? '', other?.setup ?? ''], [bench?.setup, other?.setup]);
-  const motion = useMemo(() => motionShown(over), [over]);
+  const motion = useMemo(() => motionShown(over, units), [over, units]);
 
   const plots = useMemo<readonly PlotContent[]>(
     () =>
@@ -69,7 +71,7 @@ export const useCurves = (isDragged: boolean) => {
         : numbers.flatMap((number) => {
             const question = {
               number,
-              shown: shownOf(number),
+              shown: shownOf(number, units),
               motion,
               own: ownSwept,
               compared: comparedSwept,
@@ -80,7 +82,7 @@ export const useCurves = (isDragged: boolean) => {
             };
             return plotContent(question) ?? [];
           }),
-    [numbers, motion, ownSwept, comparedSwept, document, axle, over, setups],
+    [numbers, units, motion, ownSwept, comparedSwept, document, axle, over, setups],
   );
 
   return {
