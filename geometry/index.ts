@@ -98,6 +98,15 @@ export { SIGHT } from './words/sight';
 
 // Poses, for drawing and for bulk work
 export { placeAxle, type PlacedAxle, type PlacedCorner } from './setup/place';
+export {
+  lengthsOf,
+  pointPlaces,
+  tapeBetween,
+  type LengthKind,
+  type PartLength,
+  type PointPlace,
+  type Tape,
+} from './setup/lengths';
 export { solvePoses, type CornerPositions, type PoseTable } from './corner/solveCorner';
 export { MOTION_WIDTH } from './corner/motion';
 export type { Corner } from './corner/corner';

@@ -55,6 +55,8 @@ export interface Viewing {
    */
   readonly layout: readonly ViewName[];
   readonly pick: Pick | null;
+  /** two points with a tape between them, drawn in the view */
+  readonly tape: readonly [PointRef, PointRef] | null;
 }
 
 export const START_VIEWING: Viewing = {
@@ -65,6 +67,7 @@ export const START_VIEWING: Viewing = {
   mayMove: false,
   layout: [],
   pick: null,
+  tape: null,
 };
 
 /** Views that are drawn parallel unless somebody asks otherwise: those that lengths are read from. */

@@ -7,7 +7,7 @@ import { CLAMP_KEY, pointKey, rodKey, SPRING_KEY } from './partKeys';
 const ROD = 11;
 const BUSH = 20;
 const HUB_BOSS = 30;
-const COIL = { radius: 56, wire: 6.5, turns: 6.5 } as const;
+const COIL = { radius: 56, wire: 7.5, turns: 6.5 } as const;
 
 const pointOf = (corner: PlacedCorner, name: string): Point => corner.points[name] ?? corner.wheelCentre;
 

@@ -6,7 +6,7 @@ const PX_PER_MM = 2;
 const STRIP = 150;
 const SIDE = 340;
 /** Plate before and behind the wheels. */
-const MARGIN = 150;
+const MARGIN = 110;
 /** Plate past the middle of the car where one corner is shown. */
 const PAST_MIDDLE = 170;
 

@@ -129,7 +129,9 @@ export const buildOverlay = (parent: SVGSVGElement): Overlay => {
           const at = project(item.at);
           if (!at) break;
           path(item.className, MARKS[item.shape], at);
-          if (item.shape !== 'disc') taken.push({ x: at[0] - CLEAR, y: at[1] - CLEAR, width: 2 * CLEAR, height: 2 * CLEAR });
+          // Where something else was is only a hint; words may stand on it.
+          if (item.shape !== 'disc' && item.shape !== 'diamond')
+            taken.push({ x: at[0] - CLEAR, y: at[1] - CLEAR, width: 2 * CLEAR, height: 2 * CLEAR });
           break;
         }
         case 'label': {

@@ -50,6 +50,7 @@ export interface OverlayContent {
   readonly held: { readonly label: string; readonly point: string | null } | null;
   readonly chosen: { readonly ref: PointRef; readonly path: readonly Point[] } | null;
   readonly hovered: PointRef | null;
+  readonly tape: readonly [PointRef, PointRef] | null;
   /** arms to drag the chosen point by [mm]; null while it may not be moved */
   readonly handles: number | null;
   /** a direction that another page wants aimed: from a point, ring at `reach` mm */

@@ -2,7 +2,7 @@ import { envelopeItems, axisItems, ghostItems, outlineItems, skeleton } from './
 import { floorItems, instantCentreItems, rollAxisItems, rollCentreItems } from './centreItems';
 import type { OverlayContent } from './overlayContent';
 import type { OverlayItem } from './overlayTypes';
-import { aimItems, chosenItems, nameItems } from './pointItems';
+import { aimItems, chosenItems, nameItems, tapeItems } from './pointItems';
 
 /** Everything drawn over the solids, back to front. */
 export const overlayItems = (content: OverlayContent): readonly OverlayItem[] => {
@@ -13,7 +13,7 @@ export const overlayItems = (content: OverlayContent): readonly OverlayItem[] =>
   if (on('envelope')) items.push(...envelopeItems(content));
   for (const [index, axle] of axles.entries())
     for (const side of sides) {
-      if (on('ghost')) items.push(...ghostItems(axle, side));
+      if (on('ghost')) items.push(...ghostItems(axle, side, scope !== 'car'));
       items.push(...outlineItems(axle, side, schematic));
       if (schematic)
         for (const points of skeleton(axle.placed[side]))
@@ -32,6 +32,6 @@ export const overlayItems = (content: OverlayContent): readonly OverlayItem[] =>
   const point = held?.point === null || held === null ? undefined : first?.placed[sides[0] ?? 'left'].points[held.point];
   if (held && point && first && !schematic)
     items.push({ kind: 'label', text: held.label, at: first.frame.toGround(point), reach: [-44, -46], strong: true });
-  items.push(...aimItems(content), ...chosenItems(content));
+  items.push(...tapeItems(content), ...aimItems(content), ...chosenItems(content));
   return items;
 };

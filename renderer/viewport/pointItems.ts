@@ -2,7 +2,8 @@ import { nameOfKey } from '../adjusters/fitterWords';
 import { turnedToGround, placeOf, type AxleContent, type OverlayContent } from './overlayContent';
 import type { SideName } from '../../geometry/index';
 import type { OverlayItem } from './overlayTypes';
-import { along, direction, type Point } from './points';
+import { along, between, direction, separation, type Point } from './points';
+import { formatNumber } from '../units/format';
 
 export const AXES: readonly { readonly name: 'x' | 'y' | 'z'; readonly direction: Point }[] = [
   { name: 'x', direction: [1, 0, 0] },
@@ -70,5 +71,25 @@ export const aimItems = (content: OverlayContent): OverlayItem[] => {
   return [
     { kind: 'line', className: 'arm', points: [from, end] },
     { kind: 'mark', className: 'armend', shape: 'ring', at: end },
+  ];
+};
+
+/** A tape between two points, its length written at its middle. */
+export const tapeItems = (content: OverlayContent): OverlayItem[] => {
+  const { tape } = content;
+  const [from, to] = [tape && placeOf(content, tape[0]), tape && placeOf(content, tape[1])];
+  if (!from || !to) return [];
+  return [
+    { kind: 'line', className: 'tapehalo', points: [from, to] },
+    { kind: 'line', className: 'tape', points: [from, to] },
+    { kind: 'mark', className: 'tapeend', shape: 'cross', at: from },
+    { kind: 'mark', className: 'tapeend', shape: 'cross', at: to },
+    {
+      kind: 'label',
+      text: `${formatNumber(separation(from, to), 2)} mm`,
+      at: between(from, to, 0.5),
+      reach: [14, -18],
+      strong: true,
+    },
   ];
 };

@@ -12,7 +12,7 @@ import { buildPane, type Pane } from './pane';
 import { printPicture } from './printPicture';
 import { overlayContent } from './sceneContent';
 import { buildStage } from './stage';
-import { eyeOf, PICTURE_MARGINS, type Margins } from './views';
+import { eyeOf, type Margins } from './views';
 
 /** Two views side by side have no tools at their edge, but names all round. */
 const SCHEMATIC_MARGINS: Margins = { left: 0.12, right: 0.12, top: 0.12, bottom: 0.08 };
@@ -76,7 +76,7 @@ export const runScene = (tools: SceneTools): RunningScene => {
     const schematic = state.viewing.layout.length > 1;
     const aspect = pane.box().width / Math.max(1, pane.box().height);
     const projection = schematic ? 'parallel' : projectionOf(state.viewing, pane.view);
-    const margins = schematic ? SCHEMATIC_MARGINS : PICTURE_MARGINS;
+    const margins = schematic ? SCHEMATIC_MARGINS : undefined;
     pane.look(eyeOf(pane.view, subject, aspect, projection, margins), eased && !isStill() ? eased : undefined);
   };
 

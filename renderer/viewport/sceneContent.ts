@@ -5,17 +5,24 @@ import { placeMany } from '../compute/placeSetup';
 import { memoLast } from '../compute/memoLast';
 import { standingRow } from '../compute/standing';
 import type { BenchState } from '../state/benchStore';
+import { chosenUnits } from '../state/chosenUnits';
 import type { PointRef, ViewName } from '../state/viewing';
-import { formatNumber, formatReading, formatSigned } from '../units/format';
+import { lengthWords } from '../units/lengthWords';
+import { formatNumber } from '../units/format';
+import { shownReading, withUnit } from '../units/shownQuantity';
+import type { ShownUnits } from '../units/unitChoice';
 import { groundFrame } from './groundFrame';
 import type { AxleContent, Envelope, OverlayContent, WheelWords } from './overlayContent';
 import { keysOfAdjuster, pointOfAdjuster } from './partKeys';
 import type { Point } from './points';
 import type { StagedAxle, Stage } from './stage';
 
-const lengthText = (key: string, value: unknown): string | null => {
+/** A reading with its unit; null where it has no value. @param signed - a plus before what is over zero */
+const readingText = (key: string, value: unknown, units: ShownUnits, signed = false): string | null => {
   const entry = findReading(key);
-  return entry && typeof value === 'number' ? `${formatReading(entry, value)} mm` : null;
+  if (!entry || typeof value !== 'number') return null;
+  const reading = shownReading(entry, units);
+  return withUnit(signed ? reading.formatChange(value) : reading.format(value), reading.unit);
 };
 
 const NO_WORDS: WheelWords = { trail: null, scrub: null, over: null };
@@ -27,20 +34,22 @@ const overWheel = (state: BenchState, side: SideName): readonly [string, string]
   const standing = state.history && standingRow(state.history.present, state.axle);
   if (!row || !readings || !standing) return null;
   const moved = row.placed.travel[side] - standing.placed.travel[side];
-  const travel = Math.abs(moved) < 0.05 ? 'standing' : `${moved > 0 ? 'bump' : 'droop'} ${formatNumber(Math.abs(moved), 1)}`;
+  const units = chosenUnits(state);
+  const travel =
+    Math.abs(moved) < 0.05 ? 'standing' : `${moved > 0 ? 'bump' : 'droop'} ${lengthWords(Math.abs(moved), 1, units)}`;
   const { camber, toe } = readings;
-  const angles =
-    typeof camber === 'number' && typeof toe === 'number' ? `${formatNumber(camber, 2)}°, toe ${formatSigned(toe, 2)}°` : '';
-  return [`${side === 'left' ? 'Left' : 'Right'}, ${travel}`, angles];
+  const angles = [readingText('camber', camber, units), readingText('toe', toe, units, true)];
+  return [`${side === 'left' ? 'Left' : 'Right'}, ${travel}`, angles.includes(null) ? '' : angles.join(', toe ')];
 };
 
 const wordsOf = (state: BenchState, side: SideName, view: ViewName): WheelWords => {
   const readings = state.shown?.row[side];
   if (!readings) return NO_WORDS;
   const { scope } = state.viewing;
+  const units = chosenUnits(state);
   return {
-    trail: lengthText('mechanicalTrail', readings['mechanicalTrail']),
-    scrub: lengthText('scrubRadius', readings['scrubRadius']),
+    trail: readingText('mechanicalTrail', readings['mechanicalTrail'], units),
+    scrub: readingText('scrubRadius', readings['scrubRadius'], units),
     over: view === 'front' && scope === 'axle' ? overWheel(state, side) : null,
   };
 };
@@ -130,6 +139,7 @@ export const overlayContent = (state: BenchState, stage: Stage, seen: ViewSeen):
     held: adjuster && held !== null ? { label: adjuster.label ?? nameOfKey(held), point: pointOfAdjuster(axle, adjuster) } : null,
     chosen: isShown ? { ref: chosen, path: viewing.overlays.includes('path') ? pathOf(state, staged, chosen) : [] } : null,
     hovered: seen.hovered,
+    tape: viewing.tape,
     handles: isShown && viewing.mayMove ? seen.arm : null,
     aim: pick?.kind === 'direction' ? { from: pick.from, direction: pick.direction, reach: 1.6 * seen.arm } : null,
     envelopes: envelopesOf(state, stage),

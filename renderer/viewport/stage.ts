@@ -1,13 +1,12 @@
 import { Group } from 'three';
 import type { AxleDocument, AxleName, CarDocument, PlacedAxle, SideName } from '../../geometry/index';
 import { placeSetup } from '../compute/placeSetup';
-import type { BenchState } from '../state/benchStore';
+import { comparedWith, type BenchState } from '../state/benchStore';
 import type { Scope } from '../state/viewing';
 import { mmPerFileUnit } from '../units/fileLength';
 import { buildAxleModel, type AxleModel } from './axleModel';
 import type { Point } from './camera';
 import { buildGround, type GroundModel } from './ground';
-import type { GroundFrame } from './groundFrame';
 import type { Materials } from './materials';
 import { wheelCircle } from './wheelCircle';
 import { heldKeys } from './sceneContent';
@@ -68,7 +67,8 @@ const placingsOf = (state: BenchState): readonly Placing[] => {
       return [{ name, axle, placed: row.placed, compared: other, rack: row.rack }];
     }
     const placed = placeSetup(bench.document, bench.setup, name, state.position);
-    const other = bench.against === bench.setup ? null : placeSetup(bench.document, bench.against, name, state.position);
+    const held = comparedWith(state);
+    const other = held && placeSetup(held.document, held.setup, name, state.position);
     return placed ? [{ name, axle, placed, compared: other, rack: axle.steering ? state.position.rack : 0 }] : [];
   });
 };

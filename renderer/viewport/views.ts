@@ -21,7 +21,8 @@ export interface Margins {
   readonly top: number;
   readonly bottom: number;
 }
-export const PICTURE_MARGINS: Margins = { left: 0.05, right: 0.17, top: 0.06, bottom: 0.06 };
+export const CORNER_MARGINS: Margins = { left: 0.1, right: 0.1, top: 0.09, bottom: 0.07 };
+export const AXLE_MARGINS: Margins = { left: 0.05, right: 0.14, top: 0.16, bottom: 0.16 };
 
 const PICTURE_LENS = toRadians(22);
 const FITTING_ROUNDS = 6;
@@ -94,5 +95,5 @@ export const eyeOf = (
   subject: Subject,
   aspect: number,
   projection: Projection,
-  margins: Margins = PICTURE_MARGINS,
+  margins: Margins = subject.scope === 'axle' || subject.scope === 'car' ? AXLE_MARGINS : CORNER_MARGINS,
 ): Eye => fitEye(subject.points, directionOf(view, subject), projection === 'parallel', aspect, margins);

@@ -17,7 +17,11 @@ export const skeleton = (corner: PlacedCorner): readonly (readonly Point[])[] =>
 ];
 
 /** What is compared, as dots with diamonds at the joints that are elsewhere. */
-export const ghostItems = ({ placed, frame, compared, wheelRadius }: AxleContent, side: SideName): OverlayItem[] => {
+export const ghostItems = (
+  { placed, frame, compared, wheelRadius }: AxleContent,
+  side: SideName,
+  marked: boolean,
+): OverlayItem[] => {
   if (!compared) return [];
   const [now, then] = [placed[side], compared.placed[side]];
   const { toGround } = compared.frame;
@@ -31,7 +35,7 @@ export const ghostItems = ({ placed, frame, compared, wheelRadius }: AxleContent
     ...skeleton(then).map((points): OverlayItem => ({ kind: 'line', className: 'ghost', points: points.map(toGround) })),
     { kind: 'line', className: 'ghost', points: wheelCircle(then, wheelRadius).map(toGround) },
     ...moved
-      .filter(([, point]) => joints.has(String(point)))
+      .filter(([, point]) => marked && joints.has(String(point)))
       .map(([, point]): OverlayItem => ({ kind: 'mark', className: 'ghostmark', shape: 'diamond', at: toGround(point) })),
   ];
 };
@@ -102,7 +106,7 @@ export const outlineItems = (content: AxleContent, side: SideName, schematic: bo
     const [x, y, z] = frame.toGround(placed[side].wheelCentre);
     const at: Point = [x, y, z + wheelRadius];
     items.push({ kind: 'label', text: over[1], at, reach: [0, -14], strong: true });
-    items.push({ kind: 'label', text: over[0], at, reach: [0, -33], strong: true, className: side });
+    items.push({ kind: 'label', text: over[0], at, reach: [0, -35], strong: true, className: side });
   }
   return items;
 };

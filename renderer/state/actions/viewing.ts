@@ -34,3 +34,6 @@ export const layViews = (store: BenchStore, layout: readonly ViewName[]): void =
 
 /** Asks for a point or a direction to be picked in the view; null takes the asking away. */
 export const askPick = (store: BenchStore, pick: Pick | null): void => look(store, { pick });
+
+/** Lays a tape between two points; null takes it away. */
+export const layTape = (store: BenchStore, tape: Viewing['tape']): void => look(store, { tape });

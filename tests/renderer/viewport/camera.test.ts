@@ -1,20 +1,76 @@
 import { describe, expect, test } from 'vitest';
-import { eyeOf, eyePoint, orbit, pan, wheelCutFor, zoom, type Eye, type Subject } from '../../../renderer/viewport/camera';
+import {
+  eyeAxes,
+  eyePoint,
+  orbit,
+  pan,
+  viewHeight,
+  wheelCutFor,
+  zoom,
+  type Eye,
+  type Point,
+} from '../../../renderer/viewport/camera';
+import { easedEye } from '../../../renderer/viewport/pane';
+import { eyeOf, type Subject } from '../../../renderer/viewport/views';
+import type { ViewName } from '../../../renderer/state/viewing';
 
-const front: Subject = { axle: 'front', left: [0, 780, 0], halfTrack: 780, height: 840, wheelRadius: 322 };
-const eye: Eye = { target: [0, 0, 300], azimuth: 0, elevation: 0, distance: 1000, lens: 0.4 };
+const front: Subject = {
+  axle: 'front',
+  scope: 'left',
+  points: [
+    [300, 300, 0],
+    [-300, 800, 640],
+    [0, 700, 850],
+    [0, 350, 200],
+  ],
+  spindle: [0, 1, 0],
+  steeringAxis: [-0.06, -0.2, 0.97],
+};
+const rear: Subject = { ...front, axle: 'rear', points: front.points.map(([x, y, z]) => [x - 2500, y, z]), steeringAxis: null };
+const eye: Eye = { target: [0, 0, 300], azimuth: 0, elevation: 0, distance: 1000, lens: 0.4, parallel: false };
+const VIEWS: readonly ViewName[] = ['corner', 'front', 'side', 'top', 'wheel', 'axis'];
+
+/** Place of a point in the view, −1…1 both ways, by the definition of the lens. */
+const seen = (at: Point, of: Eye, aspect: number): readonly [number, number] => {
+  const [across, upward, away] = eyeAxes(of);
+  const from = eyePoint(of);
+  const off: Point = [at[0] - from[0], at[1] - from[1], at[2] - from[2]];
+  const dot = (a: Point): number => a[0] * off[0] + a[1] * off[1] + a[2] * off[2];
+  const depth = of.parallel ? of.distance : dot(away);
+  const half = depth * Math.tan(of.lens / 2);
+  return [dot(across) / half / aspect, dot(upward) / half];
+};
 
 describe('named views', () => {
   test('stand before the front axle and behind the rear one, over the ground', () => {
-    expect(eyePoint(eyeOf('corner', front, 1))[0]).toBeGreaterThan(0);
-    expect(eyePoint(eyeOf('corner', { ...front, axle: 'rear', left: [-2500, 770, 0] }, 1))[0]).toBeLessThan(-2500);
-    expect(eyePoint(eyeOf('front', front, 1))[1]).toBeCloseTo(0, 6);
-    expect(eyePoint(eyeOf('side', front, 1))[1]).toBeGreaterThan(780);
-    expect(eyePoint(eyeOf('top', front, 1))[2]).toBeGreaterThan(2000);
+    expect(eyePoint(eyeOf('corner', front, 1, 'perspective'))[0]).toBeGreaterThan(300);
+    expect(eyePoint(eyeOf('corner', rear, 1, 'perspective'))[0]).toBeLessThan(-2800);
+    expect(eyePoint(eyeOf('front', front, 1, 'parallel'))[0]).toBeGreaterThan(300);
+    expect(eyePoint(eyeOf('side', front, 1, 'parallel'))[1]).toBeGreaterThan(800);
+    expect(eyePoint(eyeOf('top', front, 1, 'parallel'))[2]).toBeGreaterThan(2000);
   });
-  test('go farther away where the view is narrow', () => {
-    expect(eyeOf('front', front, 0.7).distance).toBeGreaterThan(eyeOf('front', front, 1.6).distance);
+  test('both sides are seen from behind, so that left stays left', () => {
+    const eye = eyeOf('front', { ...front, scope: 'axle' }, 1.5, 'parallel');
+    const [across] = eyeAxes(eye);
+    expect(across[1]).toBeCloseTo(-1, 9);
   });
+  test('the right side is the mirror of the left', () => {
+    const mirrored = { ...front, scope: 'right' as const, points: front.points.map(([x, y, z]): Point => [x, -y, z]) };
+    const [left, right] = [eyeOf('corner', front, 1.3, 'perspective'), eyeOf('corner', mirrored, 1.3, 'perspective')];
+    expect(right.azimuth).toBeCloseTo(-left.azimuth, 12);
+    expect(right.distance).toBeCloseTo(left.distance, 6);
+  });
+  test.each(VIEWS.flatMap((view) => [0.6, 1, 1.8].map((aspect) => ({ view, aspect }))))(
+    'everything is in sight: $view at $aspect',
+    ({ view, aspect }) => {
+      for (const projection of ['perspective', 'parallel'] as const)
+        for (const subject of [front, rear, { ...front, scope: 'axle' as const }]) {
+          const eye = eyeOf(view, subject, aspect, projection);
+          for (const point of subject.points)
+            for (const way of seen(point, eye, aspect)) expect(Math.abs(way)).toBeLessThan(0.97);
+        }
+    },
+  );
 });
 
 describe('moving the eye', () => {
@@ -26,10 +82,21 @@ describe('moving the eye', () => {
   });
   test('zoom keeps its bounds, pan moves square to the line of sight', () => {
     expect(zoom(eye, 1e-9).distance).toBe(150);
+    expect(viewHeight(zoom(eye, 2))).toBeCloseTo(2 * viewHeight(eye), 9);
     const moved = pan(eye, 0.5, 0);
     expect(moved.target[0]).toBeCloseTo(0, 9);
     expect(moved.target[1]).toBeGreaterThan(0);
     expect(pan(eye, 0, 0.5).target[2]).toBeGreaterThan(300);
+  });
+  test('from one eye to another by the shorter way round', () => {
+    const [from, to] = [
+      { ...eye, azimuth: 3 },
+      { ...eye, azimuth: -3, distance: 2000 },
+    ];
+    const middle = easedEye(from, to, 0.5);
+    expect(Math.abs(middle.azimuth)).toBeCloseTo(Math.PI, 9);
+    expect(middle.distance).toBe(1500);
+    expect(easedEye(from, to, 1).distance).toBe(2000);
   });
 });
 

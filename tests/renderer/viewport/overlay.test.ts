@@ -1,9 +1,19 @@
 import { describe, expect, test } from 'vitest';
-import { assembleCar, findSetup, placeAxle, readingsOfAxle, toMechanism, toRadians } from '../../../geometry/index';
+import {
+  assembleCar,
+  findSetup,
+  placeAxle,
+  readingsOfAxle,
+  toMechanism,
+  toRadians,
+  type AxleName,
+} from '../../../geometry/index';
+import type { OverlayName } from '../../../renderer/state/viewing';
 import { groundFrame } from '../../../renderer/viewport/groundFrame';
-import { placeLabel } from '../../../renderer/viewport/labelPlaces';
-import { overlayItems, type OverlayContent, type OverlayLine } from '../../../renderer/viewport/overlayItems';
-import { separation } from '../../../renderer/viewport/points';
+import type { AxleContent, OverlayContent } from '../../../renderer/viewport/overlayContent';
+import { overlayItems } from '../../../renderer/viewport/overlayItems';
+import type { OverlayItem, OverlayLine, OverlayRay } from '../../../renderer/viewport/overlayTypes';
+import { separation, type Point } from '../../../renderer/viewport/points';
 import { carDocument } from '../carUnderTest';
 
 const document = carDocument('car-23');
@@ -11,29 +21,51 @@ const assembled = assembleCar(toMechanism(document), findSetup(document, 'Baseli
 if (!assembled.ok) throw new Error('car 23 stands');
 const car = assembled.value;
 
-const placedAt = (position: Parameters<typeof placeAxle>[2]) => {
-  const placed = placeAxle(car, 'front', position);
+const placedAt = (position: Parameters<typeof placeAxle>[2], axle: AxleName = 'front') => {
+  const placed = placeAxle(car, axle, position);
   if (!placed.ok) throw new Error('closes');
   return placed.value;
 };
 
-const contentOf = (position: Parameters<typeof placeAxle>[2]): OverlayContent => {
-  const placed = placedAt(position);
-  if (!document.front) throw new Error('has a front axle');
+const axleAt = (position: Parameters<typeof placeAxle>[2], name: AxleName = 'front'): AxleContent => {
+  const placed = placedAt(position, name);
+  const axle = document[name];
+  if (!axle) throw new Error('has the axle');
+  const words = { trail: '7 mm', scrub: '4 mm', over: null };
   return {
-    view: 'corner',
+    name,
+    axle,
     placed,
     frame: groundFrame(placed.ground),
     compared: null,
-    axle: document.front,
-    held: { label: 'Plate across', point: 'strutTop' },
-    trail: '7 mm',
-    scrub: '4 mm',
-    rollCentre: '80 mm',
-    outlines: false,
+    outlines: { left: false, right: false },
     wheelRadius: 322,
+    tyreWidth: 235,
+    words: { left: words, right: words },
   };
 };
+
+const contentOf = (position: Parameters<typeof placeAxle>[2], part: Partial<OverlayContent> = {}): OverlayContent => ({
+  view: 'corner',
+  scope: 'left',
+  sides: ['left'],
+  overlays: ['ghost', 'steeringAxis', 'rollCentre'],
+  axles: [axleAt(position)],
+  schematic: false,
+  roll: null,
+  held: { label: 'Plate across', point: 'strutTop' },
+  chosen: null,
+  hovered: null,
+  tape: null,
+  handles: null,
+  aim: null,
+  envelopes: [],
+  ...part,
+});
+
+const classed = (items: readonly OverlayItem[], className: string) =>
+  items.filter((item) => item.kind !== 'label' && item.className === className);
+const labels = (items: readonly OverlayItem[]) => items.flatMap((item) => (item.kind === 'label' ? item.text : []));
 
 describe('the ground frame', () => {
   test('lays the contact centres on the floor, in roll and bump too', () => {
@@ -52,37 +84,84 @@ describe('the ground frame', () => {
 
 describe('what is drawn over the solids', () => {
   test.each([{}, { travel: 40 }, { rack: 25 }])('trail and scrub are as long as the readings say at %o', (position) => {
-    const content = contentOf(position);
     const row = readingsOfAxle(car, 'front', position);
     if (!row.ok) throw new Error('closes');
-    const dimension = overlayItems(content).find(
-      (item): item is OverlayLine => item.kind === 'line' && item.className === 'dimension',
-    );
-    const [contact, elbow, foot] = dimension?.points ?? [];
-    if (!contact || !elbow || !foot) throw new Error('three corners');
-    expect(separation(contact, elbow)).toBeCloseTo(Math.abs(row.value.left.mechanicalTrail ?? NaN), 2);
-    expect(separation(elbow, foot)).toBeCloseTo(Math.abs(row.value.left.scrubRadius ?? NaN), 2);
+    for (const side of ['left', 'right'] as const) {
+      const items = overlayItems(contentOf(position, { scope: side, sides: [side] }));
+      const dimension = classed(items, 'dimension')[0] as OverlayLine | undefined;
+      const [contact, elbow, foot] = dimension?.points ?? [];
+      if (!contact || !elbow || !foot) throw new Error('three corners');
+      expect(separation(contact, elbow)).toBeCloseTo(Math.abs(row.value[side].mechanicalTrail ?? NaN), 2);
+      expect(separation(elbow, foot)).toBeCloseTo(Math.abs(row.value[side].scrubRadius ?? NaN), 2);
+    }
   });
-  test('the compared setup is drawn only where it is another one', () => {
-    const content = contentOf({});
-    const same = { placed: content.placed, frame: content.frame };
-    expect(overlayItems({ ...content, compared: same }).some((item) => item.kind !== 'label' && item.className === 'ghost')).toBe(
-      false,
-    );
-    const other = placedAt({ travel: 20 });
-    const compared = { placed: other, frame: content.frame };
-    expect(overlayItems({ ...content, compared }).some((item) => item.kind !== 'label' && item.className === 'ghost')).toBe(true);
-  });
-});
 
-describe('labels', () => {
-  const area = { x: 0, y: 0, width: 400, height: 300 };
-  test('keep clear of one another and of the edge, or are left out', () => {
-    const first = placeLabel('steering axis', [200, 150], [-60, 10], [], area);
-    if (!first) throw new Error('there is room');
-    const second = placeLabel('trail 28.6 mm', [200, 150], [-60, 10], [first], area);
-    expect(second).not.toBeNull();
-    expect(second?.x !== first.x || second?.y !== first.y).toBe(true);
-    expect(placeLabel('steering axis', [200, 150], [-60, 10], [area], area)).toBeNull();
+  test('the compared setup is drawn only where it is another one, and can be switched off', () => {
+    const axle = axleAt({});
+    const same = { ...axle, compared: { placed: axle.placed, frame: axle.frame } };
+    expect(classed(overlayItems(contentOf({}, { axles: [same] })), 'ghost')).toEqual([]);
+    const other = { ...axle, compared: { placed: placedAt({ travel: 20 }), frame: axle.frame } };
+    const items = overlayItems(contentOf({}, { axles: [other] }));
+    expect(classed(items, 'ghost').length).toBeGreaterThan(3);
+    expect(classed(items, 'ghostmark').length).toBeGreaterThan(2);
+    expect(classed(overlayItems(contentOf({}, { axles: [other], overlays: [] })), 'ghost')).toEqual([]);
+  });
+
+  test.each([
+    ['front', {}],
+    ['front', { travel: 30 }],
+    ['rear', {}],
+    ['rear', { roll: toRadians(1.5) }],
+  ] as const)('lines from the contact centres to the instant centres meet in the roll centre: %s %o', (name, position) => {
+    const content = axleAt(position, name);
+    const items = overlayItems(
+      contentOf({}, { axles: [content], view: 'front', scope: 'axle', sides: ['left', 'right'], overlays: ['instantCentres'] }),
+    );
+    const rays = (['left', 'right'] as const).map((side) => classed(items, `construct ${side}`)[0] as OverlayRay | undefined);
+    const centre = content.placed.rollCentre && content.frame.toGround(content.placed.rollCentre);
+    if (!centre) throw new Error('has a roll centre');
+    for (const ray of rays) {
+      if (!ray) throw new Error('has its line');
+      const [dy, dz] = [ray.to[1] - ray.from[1], ray.to[2] - ray.from[2]];
+      const off = ((centre[1] - ray.from[1]) * dz - (centre[2] - ray.from[2]) * dy) / Math.sqrt(dy * dy + dz * dz);
+      expect(Math.abs(off)).toBeLessThan(0.5);
+    }
+  });
+
+  test('the whole car has both roll centres and the axis through them', () => {
+    const axles = [axleAt({}), axleAt({}, 'rear')];
+    const items = overlayItems(contentOf({}, { axles, scope: 'car', sides: ['left', 'right'], overlays: ['rollCentre'] }));
+    expect(labels(items).filter((text) => text.startsWith('roll centre'))).toHaveLength(2);
+    expect(labels(items)).toContain('roll axis');
+    const [axis] = classed(items, 'axis') as OverlayLine[];
+    const [from, to] = [axis?.points[0], axis?.points[1]];
+    for (const { placed, frame } of axles) {
+      const centre = placed.rollCentre && frame.toGround(placed.rollCentre);
+      if (!from || !to || !centre) throw new Error('is drawn');
+      expect(separation(from, centre) + separation(centre, to)).toBeCloseTo(separation(from, to), 6);
+    }
+  });
+
+  test('names, path, arms, tape and envelope come and go with their switches', () => {
+    const path: readonly Point[] = [
+      [0, 700, 180],
+      [0, 702, 220],
+    ];
+    const ref = { axle: 'front', side: 'left', point: 'ballJoint' } as const;
+    const content = (overlays: readonly OverlayName[], more: Partial<OverlayContent> = {}) =>
+      overlayItems(contentOf({}, { overlays, chosen: { ref, path }, ...more }));
+    expect(labels(content(['pointNames']))).toEqual(expect.arrayContaining(['Arm front', 'Tie rod end', 'Wheel centre']));
+    expect(labels(content([]))).not.toContain('Tie rod end');
+    expect(classed(content(['path']), 'path')).toHaveLength(1);
+    expect(classed(content([]), 'path')).toEqual([]);
+    expect(classed(content([], { handles: 60 }), 'arm')).toHaveLength(3);
+    const far = { ...ref, point: 'strutTop' };
+    const tape = content([], { tape: [ref, far] });
+    const points = contentOf({}).axles[0]?.placed.left.points;
+    const length = separation(points?.['ballJoint'] ?? [0, 0, 0], points?.['strutTop'] ?? [0, 0, 0]);
+    expect(labels(tape)).toContain(`${length.toFixed(2)} mm`);
+    const corners = [placedAt({ travel: 60 }).left, placedAt({ travel: -60 }).left];
+    const swept = content(['envelope'], { envelopes: [{ axle: 'front', side: 'left', corners }] });
+    expect(classed(swept, 'envelope')).toHaveLength(2);
   });
 });

@@ -1,0 +1,42 @@
+import { useState } from 'react';
+import { csvOf } from '../curves/curveCsv';
+import { saveFile } from '../look/saveFile';
+import { useWindow } from '../shell/benchContext';
+import { tabbed, type PlainTable } from './lengthTables';
+
+interface KeepTableProps {
+  /** what is in it, for the file's name: "lengths" */
+  readonly name: string;
+  readonly table: () => PlainTable;
+}
+
+/** A table to the clipboard for a spreadsheet, or to a CSV file. */
+export const KeepTable = ({ name, table }: KeepTableProps) => {
+  const { store } = useWindow();
+  const [said, setSaid] = useState('');
+  const copy = async () => {
+    try {
+      await navigator.clipboard.writeText(tabbed(table()));
+      setSaid('Copied');
+    } catch {
+      setSaid('The browser did not let the clipboard be written. Use CSV.');
+    }
+  };
+  const save = () => {
+    const { file, history, axle } = store.getState();
+    const { heads, rows } = table();
+    const title = [file?.title ?? 'car', history?.present.setup ?? '', axle, name].filter((part) => part !== '').join(' ');
+    saveFile(`${title}.csv`, new Blob([csvOf([heads, ...rows])], { type: 'text/csv' }));
+  };
+  return (
+    <span className="keeptable">
+      <span role="status">{said}</span>
+      <button type="button" className="button" aria-label={`Copy ${name}`} onClick={() => void copy()}>
+        Copy
+      </button>
+      <button type="button" className="button" aria-label={`Save ${name} as CSV`} onClick={save}>
+        CSV
+      </button>
+    </span>
+  );
+};

@@ -1,0 +1,72 @@
+import { useMemo } from 'react';
+import { useBench } from '../shell/benchContext';
+import { formatNumber, formatSigned } from '../units/format';
+import { KeepTable } from './KeepTable';
+import { lengthRows, lengthTable } from './lengthTables';
+import { PointTable } from './PointTable';
+import { TapeReader } from './TapeReader';
+
+const DECIMALS = 2;
+
+const change = (value: number | null): string => (value === null ? '' : formatSigned(value, DECIMALS));
+
+const Parts = () => {
+  const shown = useBench((state) => state.shown);
+  const other = shown?.compared.ok && shown.compared.value !== shown.row ? shown.compared.value.placed : null;
+  const against = useBench((state) => (other ? (state.shown?.against ?? null) : null));
+  const placed = shown?.row.placed;
+  const rows = useMemo(() => (placed ? lengthRows(placed, other) : []), [placed, other]);
+  const own = rows.some(({ change: { left, right } }) => change(left) !== change(right));
+  return (
+    <section aria-labelledby="parts-head">
+      <div className="lengthhead">
+        <h3 id="parts-head">Parts, centre to centre</h3>
+        <KeepTable name="lengths" table={() => lengthTable(rows, against)} />
+      </div>
+      <table className="lengthtable">
+        <thead>
+          <tr>
+            <th scope="col">mm</th>
+            <th scope="col" className="left">
+              Left
+            </th>
+            <th scope="col" className="right">
+              Right
+            </th>
+            {against !== null && (
+              <th scope="col" title={`difference from ${against}`}>
+                {own ? '± L' : `± ${against}`}
+              </th>
+            )}
+            {against !== null && own && <th scope="col">± R</th>}
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row) => (
+            <tr key={row.id} data-length={row.id}>
+              <th scope="row">{row.name}</th>
+              <td>{formatNumber(row.left, DECIMALS)}</td>
+              <td>{row.right === null ? '–' : formatNumber(row.right, DECIMALS)}</td>
+              {against !== null && <td className="change">{change(row.change.left)}</td>}
+              {against !== null && own && <td className="change">{change(row.change.right)}</td>}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+};
+
+/**
+ * Lengths at the setup and position that are shown: every part centre to centre, a tape between any two points, and all
+ * points beside their places in the file.
+ */
+export const Lengths = () => (
+  <section className="column readings" aria-label="Lengths">
+    <div className="scroll lengths" tabIndex={0} role="region" aria-label="Tables of lengths">
+      <Parts />
+      <TapeReader />
+      <PointTable />
+    </div>
+  </section>
+);

@@ -1,0 +1,29 @@
+import { lazy, Suspense, useState } from 'react';
+import { Segments } from '../look/controls/Segments';
+import { Readings } from '../readings/Readings';
+
+const Lengths = lazy(async () => ({ default: (await import('../lengths/Lengths')).Lengths }));
+
+const TABS = [
+  { name: 'readings', label: 'Readings' },
+  { name: 'lengths', label: 'Lengths' },
+] as const;
+
+/** The right-hand column of the bench: what the car does, or how long its parts are. */
+export const RightColumn = () => {
+  const [tab, setTab] = useState<(typeof TABS)[number]['name']>('readings');
+  return (
+    <div className="column readings rightcolumn">
+      <div className="columntabs">
+        <Segments label="Right-hand column" options={TABS} chosen={tab} onChoose={setTab} />
+      </div>
+      {tab === 'readings' ? (
+        <Readings />
+      ) : (
+        <Suspense>
+          <Lengths />
+        </Suspense>
+      )}
+    </div>
+  );
+};
