@@ -27,7 +27,12 @@ type BenchOnly = Pick<SetupQuestion, 'document' | 'setup'>;
 /** Effects below this part of what matters are not worth their words. */
 const WORTH_SAYING = 0.1;
 
-const changesBetween = (document: CarDocument, now: BenchRow, then: BenchRow): readonly Effect[] => {
+/** What a move from one row to another does to the left-hand and axle readings, what matters most first. */
+export const changesBetween = (
+  document: CarDocument,
+  now: Pick<BenchRow, 'left' | 'both'>,
+  then: Pick<BenchRow, 'left' | 'both'>,
+): readonly Effect[] => {
   const effects: Effect[] = [];
   for (const owner of ['corner', 'axle'] as const)
     for (const { key, name } of readingsOf(owner)) {

@@ -1,12 +1,16 @@
+import { lazy, Suspense, useState } from 'react';
 import { setupNames } from '../../geometry/index';
 import { useBench, useWindow } from '../shell/benchContext';
 import { chooseSetup } from '../state/actions/editSetup';
 import { AgainstChoice } from './AgainstChoice';
 
+const SetupsDialog = lazy(async () => ({ default: (await import('./SetupsDialog')).SetupsDialog }));
+
 /** Which setup is on the bench, and what it is compared with. */
 export const SetupChoice = () => {
   const { store } = useWindow();
   const bench = useBench((state) => state.history?.present ?? null);
+  const [isOpen, setOpen] = useState(false);
   if (!bench) return null;
   return (
     <>
@@ -20,6 +24,14 @@ export const SetupChoice = () => {
         </select>
       </span>
       <AgainstChoice />
+      <button type="button" className="button" title="Make, copy, name and compare setups" onClick={() => setOpen(true)}>
+        Setups…
+      </button>
+      {isOpen && (
+        <Suspense>
+          <SetupsDialog onClose={() => setOpen(false)} />
+        </Suspense>
+      )}
     </>
   );
 };

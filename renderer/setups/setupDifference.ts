@@ -1,0 +1,117 @@
+import type { AdjusterDocument, AxleName, CarDocument, SetupDocument, SlideDocument } from '../../geometry/index';
+import { fitterWords, nameOfKey } from '../adjusters/fitterWords';
+import { sideWords } from '../adjusters/sideWords';
+import { settingOf, setupNamed } from '../state/settings';
+import { mmPerFileUnit } from '../units/fileLength';
+import { formatNumber, formatShort } from '../units/format';
+import { lengthWords } from '../units/lengthWords';
+import type { UnitChoice } from '../units/unitChoice';
+
+const AXLES = ['front', 'rear'] as const;
+const SIDES = ['left', 'right'] as const;
+
+interface Between {
+  readonly now: number | null;
+  readonly then: number | null;
+}
+
+/** A slide is moved on from where it was; every other part is said where it now stands and where it was. */
+const slideMoved = (adjuster: SlideDocument, { now, then }: Between, mm: number, units: UnitChoice): string => {
+  const by = (now ?? 0) - (then ?? 0);
+  const words = fitterWords(adjuster, by, mm, units).short;
+  const isFurther = (now ?? 0) * by > 0 && (then ?? 0) !== 0;
+  return isFurther ? words.replace(/ (\p{L}+)$/u, ' further $1') : words;
+};
+
+const adjusterMoved = (
+  adjuster: AdjusterDocument,
+  between: Between,
+  mm: number,
+  units: UnitChoice,
+  side: 'both' | 'left' | 'right',
+): string => {
+  if (adjuster.kind === 'slide') return slideMoved(adjuster, between, mm, units);
+  const words = (value: number | null) => fitterWords(adjuster, value, mm, units, undefined, side).short;
+  const [now, then] = [words(between.now), words(between.then)];
+  // Two numbers may have the same words: a quarter of a mark, or turns of more than two decimals.
+  if (now === then) return `${formatShort(between.now ?? 0, 4)}, was ${formatShort(between.then ?? 0, 4)}`;
+  return `${now}, was ${then}`;
+};
+
+const changedOf = (axle: AxleName, name: string, now: SetupDocument, then: SetupDocument) =>
+  Object.fromEntries(
+    SIDES.map((side) => [side, { now: settingOf(now, axle, name, side), then: settingOf(then, axle, name, side) }]),
+  ) as Record<'left' | 'right', Between>;
+
+const isChanged = ({ now, then }: Between): boolean => now !== then;
+const isSame = (a: Between, b: Between): boolean => a.now === b.now && a.then === b.then;
+
+interface Amount {
+  readonly what: string;
+  readonly key: 'setToe' | 'rideHeight' | 'springRate' | 'barRate';
+  readonly words: (value: number, mm: number, units: UnitChoice) => string;
+  readonly none: string;
+}
+
+const AMOUNTS: readonly Amount[] = [
+  { what: 'toe', key: 'setToe', words: (value) => `set to ${formatNumber(value, 2)}°`, none: 'as the rods leave it' },
+  {
+    what: 'ride height',
+    key: 'rideHeight',
+    words: (value, mm, units) =>
+      value === 0 ? 'as drawn' : `${lengthWords(Math.abs(value) * mm, 1, units)} ${value > 0 ? 'higher' : 'lower'} than drawn`,
+    none: 'not given',
+  },
+  { what: 'spring rate', key: 'springRate', words: (value) => `${formatShort(value, 1)} N/mm`, none: 'that of the axle' },
+  { what: 'bar rate', key: 'barRate', words: (value) => `${formatShort(value, 1)} N/mm`, none: 'that of the axle' },
+];
+
+const holeWords = (hole: NonNullable<SetupDocument['front']>['barHole']): string =>
+  hole === undefined
+    ? 'as the file has it'
+    : typeof hole === 'string'
+      ? `hole “${hole}”`
+      : sideWords(`hole “${hole.left}”`, `hole “${hole.right}”`);
+
+/**
+ * What one setup does otherwise than another, part by part, as one would say it to the fitter.
+ * @param document - the car of `name`
+ * @param other - the car of `than`: the same, as it was saved, or another one
+ * @returns "Front plate across: 5 mm further inboard", …; empty where nothing differs
+ */
+export const setupDifference = (
+  document: CarDocument,
+  name: string,
+  other: CarDocument,
+  than: string,
+  units: UnitChoice,
+): readonly string[] => {
+  const mm = mmPerFileUnit(document);
+  const [now, then] = [setupNamed(document, name), setupNamed(other, than)];
+  const sentences: string[] = [];
+  for (const axle of AXLES) {
+    const say = (what: string, words: string) => sentences.push(`${axle === 'front' ? 'Front' : 'Rear'} ${what}: ${words}`);
+    for (const [key, adjuster] of Object.entries(document[axle]?.adjusters ?? {})) {
+      if (!other[axle]?.adjusters?.[key]) continue;
+      const { left, right } = changedOf(axle, key, now, then);
+      if (!isChanged(left) && !isChanged(right)) continue;
+      const label = (adjuster.label ?? nameOfKey(key)).toLowerCase();
+      if (isSame(left, right)) say(label, adjusterMoved(adjuster, left, mm, units, 'both'));
+      else {
+        const words = (side: 'left' | 'right', between: Between) =>
+          isChanged(between) ? `${side} ${adjusterMoved(adjuster, between, mm, units, side)}` : null;
+        say(label, [words('left', left), words('right', right)].filter((part) => part !== null).join('; '));
+      }
+    }
+    for (const { what, key, words, none } of AMOUNTS) {
+      const [is, was] = [now[axle]?.[key], then[axle]?.[key]];
+      if (is === was) continue;
+      const tell = (value: number | undefined) => (value === undefined ? none : words(value, mm, units));
+      say(what, `${tell(is)}, was ${tell(was)}`);
+    }
+    if (JSON.stringify(now[axle]?.barHole) !== JSON.stringify(then[axle]?.barHole))
+      say('bar', `${holeWords(now[axle]?.barHole)}, was ${holeWords(then[axle]?.barHole)}`);
+    if (JSON.stringify(now[axle]?.wheel) !== JSON.stringify(then[axle]?.wheel)) say('wheel', 'another one');
+  }
+  return sentences;
+};
