@@ -5,8 +5,8 @@ import { decimalsOfStep, motionStep, ticksOf, valueStep } from './plotScale';
 import { formatNumber, formatSigned } from '../units/format';
 
 /** Room for a numeral along each axis [px]. */
-const WIDTH_OF_NUMERAL = 44;
-const HEIGHT_OF_NUMERAL = 24;
+const WIDTH_OF_NUMERAL = 32;
+const HEIGHT_OF_NUMERAL = 22;
 /** Left and right within this of each other are one line [px]. */
 const LINE_WIDTH = 2;
 

@@ -8,7 +8,7 @@ import type { Size } from './useSize';
 const MARGIN = { left: 42, right: 18, top: 9, bottom: 21 } as const;
 const LEAST_HEIGHT = 24;
 /** Room for a numeral of the scale [px]. */
-const NUMERAL = 24;
+const NUMERAL = 22;
 
 const valuesOf = ({ own, compared, measured }: PlotContent): Range | null => {
   const lines = [own, compared].flatMap((lines) =>

@@ -1,6 +1,7 @@
 import { lazy, Suspense, useEffect, useState } from 'react';
 import { Adjusters } from '../adjusters/Adjusters';
 import { Curves } from '../curves/Curves';
+import { CornerPicker } from '../picker/CornerPicker';
 import { FileNotices } from '../files/FileNotices';
 import { useFileDrop } from '../files/useFileDrop';
 import { Motion } from '../motion/Motion';
@@ -23,6 +24,7 @@ import { useTheme } from './useTheme';
 import { typingIn, windowCommand } from './windowKeys';
 
 const RefusedFile = lazy(async () => ({ default: (await import('./RefusedFile')).RefusedFile }));
+const PointsPage = lazy(async () => ({ default: (await import('../points/PointsPage')).PointsPage }));
 const FileDialogs = lazy(async () => ({ default: (await import('../files/FileDialogs')).FileDialogs }));
 
 /** What stands in a field and was not taken yet is taken before it is saved. */
@@ -84,9 +86,15 @@ export const App = () => {
         >
           {page === 'bench' && narrow && <BenchPanels chosen={panel} onChoose={setPanel} />}
           {page === 'bench' && <Adjusters />}
+          {page === 'points' && (
+            <Suspense>
+              <PointsPage />
+            </Suspense>
+          )}
           {/* One canvas for all pages: it stays mounted here and each page gives it its place. */}
           <div className="middle" key="middle">
             <Viewport theme={theme} />
+            {page === 'bench' && <CornerPicker />}
             {page === 'bench' && <Curves />}
             <Cautions />
           </div>

@@ -1,10 +1,11 @@
 import { Segments } from '../look/controls/Segments';
 
-export type BenchPanel = 'view' | 'readings' | 'adjusters';
+export type BenchPanel = 'view' | 'readings' | 'curves' | 'adjusters';
 
 const PANELS: readonly { readonly name: BenchPanel; readonly label: string }[] = [
   { name: 'view', label: 'View' },
   { name: 'readings', label: 'Readings' },
+  { name: 'curves', label: 'Curves' },
   { name: 'adjusters', label: 'All adjusters' },
 ];
 
