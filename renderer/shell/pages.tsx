@@ -22,6 +22,16 @@ export const PAGES: readonly Page[] = [
       </>
     ),
   },
+  {
+    name: 'points',
+    label: 'Points',
+    shape: (
+      <>
+        <path d="M7 4v6M4 7h6M18 8v6M15 11h6M9 17v6M6 20h6" />
+        <path d="M10.500 8.200l4 1.600M17 14.500l-6 4" strokeDasharray="2 2.500" />
+      </>
+    ),
+  },
 ];
 
 /** The page that an address names; the bench where it names none. */

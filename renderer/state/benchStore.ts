@@ -13,7 +13,7 @@ import { START_VIEWING, type Viewing, type ViewName } from './viewing';
 export type { ViewName };
 
 export type Theme = 'light' | 'dark' | 'system';
-export type PageName = 'bench';
+export type PageName = 'bench' | 'points';
 
 /** Wheel travel from standing [mm], roll [degrees], rack travel [mm]: what the motion rules hold. */
 export interface BenchPosition {

@@ -1,0 +1,72 @@
+import { useEffect, useState } from 'react';
+import { parseNumber } from '../units/parseNumber';
+import { unitsOf } from '../units/typedUnits';
+import { formatNumber } from '../units/format';
+
+interface PointCellProps {
+  readonly label: string;
+  /** mm */
+  readonly value: number;
+  readonly mirrored: boolean;
+  /** @returns null where it was taken, else why not */
+  readonly onSet: (mm: number) => string | null;
+}
+
+const STEP = 0.5;
+
+/** A coordinate in the table: typed, or stepped with the arrows. What is refused stays, with the reason under it. */
+export const PointCell = ({ label, value, mirrored, onSet }: PointCellProps) => {
+  const [typed, setTyped] = useState<string | null>(null);
+  const [refused, setRefused] = useState<string | null>(null);
+  const forget = () => {
+    setTyped(null);
+    setRefused(null);
+  };
+  useEffect(forget, [value]);
+  const set = (mm: number, text: string | null) => {
+    const fault = onSet(Number(mm.toFixed(6)));
+    setRefused(fault);
+    setTyped(fault === null ? null : text);
+  };
+  const take = () => {
+    if (typed === null) return;
+    const number = parseNumber(typed, unitsOf('mm'));
+    if (number.kind === 'unit') setRefused(`“${number.found}” is no unit of length here: mm or in.`);
+    else if (number.kind === 'none') setRefused('Not a number.');
+    else if (number.value === value) forget();
+    else set(number.value, typed);
+  };
+  return (
+    <span className={`cell${refused === null ? '' : ' faulty'}${mirrored ? ' mirrored' : ''}`}>
+      <input
+        type="text"
+        inputMode="decimal"
+        autoComplete="off"
+        spellCheck={false}
+        aria-label={label}
+        aria-invalid={refused !== null}
+        value={typed ?? formatNumber(value, 2).replaceAll(',', '')}
+        title={`${formatNumber(value, 6).replaceAll(',', '')} mm`}
+        onChange={(event) => setTyped(event.target.value)}
+        onFocus={(event) => event.target.select()}
+        onBlur={take}
+        onKeyDown={(event) => {
+          if (event.key === 'Enter') take();
+          else if (event.key === 'Escape' && typed !== null) {
+            event.stopPropagation();
+            forget();
+          } else if (event.key === 'ArrowUp' || event.key === 'ArrowDown') {
+            event.preventDefault();
+            const step = (event.shiftKey ? STEP / 10 : STEP) * (event.key === 'ArrowUp' ? 1 : -1);
+            set(value + step, null);
+          }
+        }}
+      />
+      {refused !== null && (
+        <span className="fieldfault" role="alert">
+          {refused}
+        </span>
+      )}
+    </span>
+  );
+};

@@ -1,0 +1,183 @@
+import { useMemo, useState } from 'react';
+import { pointsCsv, withRightPoints, type SideName, type Triple } from '../../geometry/index';
+import { nameOfKey } from '../adjusters/fitterWords';
+import { Segments } from '../look/controls/Segments';
+import { saveFile } from '../look/saveFile';
+import { useBench, useWindow } from '../shell/benchContext';
+import { choosePoint } from '../state/actions/viewing';
+import { formatSigned } from '../units/format';
+import { DraftPart } from './fields/DraftPart';
+import type { Field } from './fields/fieldTree';
+import { FormContext, type FormHost } from './fields/formHost';
+import { placedFor } from './placedFor';
+import { PointCell } from './PointCell';
+import { pointLines, pointsAsText, type PointLine } from './pointRows';
+
+const SIDES = [
+  { name: 'left', label: 'Left' },
+  { name: 'right', label: 'Right' },
+] as const;
+const AXES = ['X fwd', 'Y left', 'Z up'] as const;
+
+const POINT: Field = {
+  kind: 'leaf',
+  key: '',
+  required: true,
+  input: { kind: 'numbers', count: 3 },
+  words: { label: 'Point', unit: 'length', meaning: '' },
+  meaning: 'X forward, Y left, Z up, left side.',
+};
+
+/** Every point of the axle on the bench: where it is, what it joins, what moves it; changed in its cell. */
+export const PointTable = ({ host }: { readonly host: FormHost }) => {
+  const { store } = useWindow();
+  const name = useBench((state) => state.axle);
+  const saved = useBench((state) => state.file?.saved.document ?? null);
+  const chosen = useBench((state) => state.viewing.chosen);
+  const [side, setSide] = useState<SideName>('left');
+  const [adding, setAdding] = useState(false);
+  const [refused, setRefused] = useState<string | null>(null);
+  const axle = host.document[name];
+  const lines = useMemo(() => (axle ? pointLines(axle, side, saved?.[name]) : []), [axle, side, saved, name]);
+  if (!axle) return null;
+  const { mm } = host;
+
+  const move = (line: PointLine, index: number, to: number): string | null => {
+    const at = line.at.map((old, i) => (i === index ? Number((to / mm).toFixed(9)) : old)) as unknown as Triple;
+    const holder = side === 'left' ? [name, 'points'] : [name, 'right', 'points'];
+    return host.write(
+      [...holder, line.name],
+      at,
+      `Move ${nameOfKey(line.name).toLowerCase()}${side === 'right' ? ', right' : ''}`,
+    );
+  };
+  const mirrorAgain = (point: string): void => {
+    const { [point]: _own, ...others } = axle.right?.points ?? {};
+    setRefused(host.write([name], withRightPoints(axle, others), `Mirror ${nameOfKey(point).toLowerCase()}`));
+  };
+  const copy = () => void navigator.clipboard?.writeText(pointsAsText(lines, mm));
+  const save = () => {
+    const state = store.getState();
+    const title = state.file?.title ?? 'points';
+    saveFile(`${title} ${name} points.csv`, new Blob([pointsCsv(placedFor(state))], { type: 'text/csv' }));
+  };
+
+  return (
+    <>
+      <div className="columnhead">
+        <h2>
+          Points, {name}, {side} side
+        </h2>
+        <span className="quiet">car frame, mm</span>
+        <span className="spread" />
+        <Segments label="Side" options={SIDES} chosen={side} onChoose={setSide} />
+        <button type="button" className="button" onClick={copy} title="Copies the table as tab-separated text">
+          Copy
+        </button>
+        <button type="button" className="button" onClick={save} title="The points in this setup and position, beside design">
+          CSV
+        </button>
+      </div>
+      <div className="scroll pointscroll" tabIndex={0} role="group" aria-label="Table of points">
+        <table className="pointtable">
+          <thead>
+            <tr>
+              <th scope="col">Point</th>
+              {AXES.map((axis) => (
+                <th key={axis} scope="col" className="number">
+                  {axis}
+                </th>
+              ))}
+              <th scope="col" className="number">
+                ± saved
+              </th>
+              <th scope="col">Right</th>
+              <th scope="col">Adjuster</th>
+            </tr>
+          </thead>
+          <tbody>
+            {lines.map((line) => {
+              const isChosen = chosen?.axle === name && chosen.point === line.name;
+              const mirrored = side === 'right' && !line.own;
+              return (
+                <tr
+                  key={line.name}
+                  className={isChosen ? 'chosen' : undefined}
+                  onFocus={() => isChosen || choosePoint(store, { axle: name, side, point: line.name })}
+                >
+                  <th scope="row">
+                    <button type="button" onClick={() => choosePoint(store, { axle: name, side, point: line.name })}>
+                      <b>{line.name}</b>
+                      <span>{line.role}</span>
+                    </button>
+                  </th>
+                  {AXES.map((axis, index) => (
+                    <td key={axis}>
+                      <PointCell
+                        label={`${line.name}, ${axis}, ${side}, mm`}
+                        value={(line.at[index] ?? 0) * mm}
+                        mirrored={mirrored}
+                        onSet={(to) => move(line, index, to)}
+                      />
+                    </td>
+                  ))}
+                  <td className="number quiet">
+                    {line.moved === null ? 'new' : line.moved > 0 ? formatSigned(line.moved * mm, 2) : ''}
+                  </td>
+                  <td className="rightcell">
+                    {line.apart === null ? (
+                      <span className="quiet">mirror</span>
+                    ) : (
+                      <>
+                        <span title="Right less the mirror image of the left: X · Y outboard · Z">
+                          {line.apart.map((v) => formatSigned(v * mm, 1)).join(' · ')}
+                        </span>
+                        <button
+                          type="button"
+                          className="button plain"
+                          aria-label={`${line.name}: right side the mirror image again`}
+                          title="The right side is the mirror image again"
+                          onClick={() => mirrorAgain(line.name)}
+                        >
+                          mirror
+                        </button>
+                      </>
+                    )}
+                  </td>
+                  <td className="quiet movers">
+                    {line.adjusters.join(', ')}
+                    {line.role === 'not used' && (
+                      <button
+                        type="button"
+                        className="button plain"
+                        onClick={() => setRefused(host.write([name, 'points', line.name], undefined, `Remove ${line.name}`))}
+                      >
+                        Remove
+                      </button>
+                    )}
+                  </td>
+                </tr>
+              );
+            })}
+          </tbody>
+        </table>
+        <div className="pointadd">
+          {refused !== null && (
+            <p className="leaffault" role="alert">
+              {refused}
+            </p>
+          )}
+          {adding ? (
+            <FormContext value={host}>
+              <DraftPart field={POINT} path={[name, 'points', '']} onDone={() => setAdding(false)} />
+            </FormContext>
+          ) : (
+            <button type="button" className="button" onClick={() => setAdding(true)}>
+              Add a point
+            </button>
+          )}
+        </div>
+      </div>
+    </>
+  );
+};

@@ -1,0 +1,133 @@
+import { useEffect, useMemo, useRef, useState, type ChangeEvent } from 'react';
+import { takePoints } from '../../../geometry/index';
+import { VerdictShape } from '../../look/controls/VerdictShape';
+import { useBench, useWindow } from '../../shell/benchContext';
+import { editCar } from '../../state/actions/editCar';
+import { faultOf, judgeEdit } from '../fields/judgeEdit';
+import { ListOptions } from './ListOptions';
+import { ListPreview } from './ListPreview';
+import { answerList, EMPTY_QUESTION, type ListAnswer, type ListQuestion, type Obstacle } from './question';
+
+const listWords = ({ file }: ListQuestion, { list, unit }: ListAnswer): string =>
+  [file ?? 'pasted', `${list.rows.length} rows`, list.separator, `decimal ${list.decimal}`, ...(unit ? [unit] : [])].join(', ');
+
+/** A list of coordinates read in: how it is to be understood, every point of it beside what it replaces, and then taken. */
+export const CoordinatesIn = ({ onClose }: { readonly onClose: () => void }) => {
+  const { store } = useWindow();
+  const axle = useBench((state) => state.axle);
+  const car = useBench((state) => state.history?.present.document ?? null);
+  const [question, setQuestion] = useState<ListQuestion>(EMPTY_QUESTION);
+  const [refused, setRefused] = useState<string | null>(null);
+  const [told, setTold] = useState<string | null>(null);
+  const opener = useRef<HTMLInputElement>(null);
+  const paste = useRef<HTMLTextAreaElement>(null);
+  useEffect(() => paste.current?.focus(), []);
+  const answer = useMemo(() => (car ? answerList(car, axle, question) : null), [car, axle, question]);
+  if (!car || !answer) return null;
+  const ask = (part: Partial<ListQuestion>) => {
+    setRefused(null);
+    setTold(null);
+    setQuestion((before) => ({ ...before, ...part }));
+  };
+  const name = (row: string, point: string | null) => ask({ names: { ...question.names, [row]: point } });
+  const read = async (event: ChangeEvent<HTMLInputElement>) => {
+    const file = event.target.files?.[0];
+    event.target.value = '';
+    if (file) ask({ text: await file.text(), file: file.name, names: {} });
+  };
+  const points = answer.brought?.points ?? [];
+  const ready = answer.brought !== null && answer.obstacles.length === 0 && points.length > 0;
+  const take = () => {
+    const changed = takePoints(car, { axle, sides: question.sides }, points);
+    const fault = faultOf(judgeEdit(changed), []);
+    if (fault !== null) return setRefused(`With these points the car has a fault, and nothing was taken. ${fault}`);
+    editCar(store, `Take ${points.length} points`, () => changed);
+    setTold(`${points.length} points taken, in one undo step.`);
+  };
+  const [obstacle] = answer.obstacles;
+  const isEmpty = question.text.trim() === '';
+  return (
+    <section className="coordinates" aria-label="Coordinates in">
+      <div className="coordhead">
+        <h2>Coordinates in</h2>
+        <span className="quiet">{isEmpty ? `to the ${axle} axle; name, x, y, z in each row` : listWords(question, answer)}</span>
+        {told !== null && (
+          <span className="chip within" role="status">
+            <VerdictShape verdict="within" />
+            {told}
+          </span>
+        )}
+        <span className="spread" />
+        <button type="button" className="button" onClick={() => opener.current?.click()}>
+          {question.file === null ? 'Choose a file…' : 'Another file…'}
+        </button>
+        <input
+          ref={opener}
+          type="file"
+          hidden
+          accept=".csv,.txt,.tsv,text/*"
+          aria-label="List of points"
+          onChange={(event) => void read(event)}
+        />
+        <button type="button" className="button" onClick={onClose}>
+          Close
+        </button>
+        <button type="button" className="button primary" disabled={!ready} onClick={take}>
+          {points.length > 0 ? `Take ${points.length} points` : 'Take the points'}
+        </button>
+      </div>
+      {(refused !== null || obstacle) && (
+        <Banner
+          obstacle={refused === null && obstacle ? obstacle : { text: refused ?? '', name: null, suggestion: null }}
+          more={answer.obstacles.length - 1}
+          onName={name}
+        />
+      )}
+      <div className="coordbody">
+        <label className="paste">
+          <span>The list</span>
+          <textarea
+            ref={paste}
+            value={question.text}
+            spellCheck={false}
+            placeholder={'armFront; 8,75; 348,17; 195,48\nballJoint; 11; 728,6; 197,8'}
+            onChange={(event) => ask({ text: event.target.value, file: null, names: {} })}
+          />
+        </label>
+        <ListOptions car={car} axle={axle} question={question} answer={answer} onAsk={ask} />
+        <ListPreview car={car} axle={axle} answer={answer} names={question.names} onName={name} />
+      </div>
+    </section>
+  );
+};
+
+interface BannerProps {
+  readonly obstacle: Obstacle;
+  readonly more: number;
+  readonly onName: (row: string, point: string | null) => void;
+}
+
+const Banner = ({ obstacle: { text, name, suggestion }, more, onName }: BannerProps) => (
+  <div className="banner" role="alert">
+    <VerdictShape verdict="broken" />
+    <div>
+      <b>{text}</b>{' '}
+      {suggestion !== null && (
+        <>
+          Did you mean <u>{suggestion}</u>?{' '}
+        </>
+      )}
+      {more > 0 && `${more} more. `}Nothing has been taken; the list and your choices are kept.
+    </div>
+    {name !== null && suggestion !== null && (
+      <button type="button" className="button" onClick={() => onName(name, suggestion)}>
+        Use {suggestion}
+      </button>
+    )}
+    {name !== null && (
+      <button type="button" className="button" onClick={() => onName(name, null)}>
+        Leave row out
+      </button>
+    )}
+  </div>
+);

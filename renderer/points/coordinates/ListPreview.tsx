@@ -1,0 +1,106 @@
+import { pointNamesOf, type AxleName, type BroughtRow, type CarDocument } from '../../../geometry/index';
+import { VerdictShape } from '../../look/controls/VerdictShape';
+import { formatNumber, formatSigned } from '../../units/format';
+import type { ListAnswer } from './question';
+
+interface ListPreviewProps {
+  readonly car: CarDocument;
+  readonly axle: AxleName;
+  readonly answer: ListAnswer;
+  readonly names: Readonly<Record<string, string | null>>;
+  readonly onName: (row: string, point: string | null) => void;
+}
+
+const LEFT_OUT = 'none';
+
+/** Every row of the list: as read, where it is on the car, what it replaces and by how much; its point can be said by hand. */
+export const ListPreview = ({ car, axle, answer, names, onName }: ListPreviewProps) => {
+  const { brought, list } = answer;
+  const of = car[axle];
+  const known = of ? pointNamesOf(of) : [];
+  if (!brought)
+    return (
+      <div className="preview" role="group" aria-label="Preview">
+        <p className="quiet">
+          {list.rows.length === 0
+            ? 'Paste a list, or choose a file. Every point is shown here before anything is taken.'
+            : 'The points are shown when nothing stands in the way.'}
+        </p>
+      </div>
+    );
+  const takenBy = (row: BroughtRow) =>
+    brought.points.find(({ point, lines }) => row.state === 'taken' && point === row.point && lines.includes(row.line));
+  return (
+    <div className="preview" role="group" aria-label="Preview" tabIndex={0}>
+      {brought.warnings.map(({ code, path, message }) => (
+        <p key={`${code} ${path}`} className="previewwarning">
+          <span className="chip close">
+            <VerdictShape verdict="close" />
+            look
+          </span>{' '}
+          {message}
+        </p>
+      ))}
+      <table className="previewtable">
+        <thead>
+          <tr>
+            <th scope="col">In the list</th>
+            <th scope="col">Point</th>
+            <th scope="col">Side</th>
+            {['X', 'Y', 'Z'].map((axis) => (
+              <th key={axis} scope="col" className="number">
+                {axis} mm
+              </th>
+            ))}
+            <th scope="col" className="number">
+              was
+            </th>
+            <th scope="col" className="number">
+              ΔX · ΔY · ΔZ
+            </th>
+            <th scope="col" className="number">
+              shift
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {brought.rows.map((row) => {
+            const taken = takenBy(row);
+            const byHand = Object.hasOwn(names, row.name) ? (names[row.name] ?? LEFT_OUT) : undefined;
+            return (
+              <tr key={row.line} className={row.state}>
+                <th scope="row" title={`line ${row.line}: ${row.read.join(', ')}`}>
+                  {row.name}
+                </th>
+                <td>
+                  <select
+                    aria-label={`${row.name} is`}
+                    value={byHand ?? row.point ?? (row.state === 'unknown' ? '' : LEFT_OUT)}
+                    onChange={(event) => onName(row.name, event.target.value === LEFT_OUT ? null : event.target.value)}
+                  >
+                    {row.state === 'unknown' && <option value="">no such point</option>}
+                    <option value={LEFT_OUT}>{row.state === 'reference' ? 'reference only' : 'left out'}</option>
+                    {known.map((name) => (
+                      <option key={name}>{name}</option>
+                    ))}
+                  </select>
+                </td>
+                <td>{row.state === 'taken' ? row.onSide : ''}</td>
+                {(taken?.at ?? row.at).map((value, index) => (
+                  <td key={index} className="number">
+                    {formatNumber(value, 2)}
+                  </td>
+                ))}
+                <td className="number quiet">
+                  {taken ? (taken.replaces ? taken.replaces.map((value) => formatNumber(value, 1)).join(' · ') : 'new') : ''}
+                </td>
+                <td className="number">{taken?.change?.map((value) => formatSigned(value, 1)).join(' · ') ?? ''}</td>
+                <td className="number">{taken?.shift === null || !taken ? '' : formatNumber(taken.shift, 2)}</td>
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+    </div>
+  );
+};

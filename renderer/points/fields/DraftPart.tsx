@@ -1,0 +1,137 @@
+import { useEffect, useRef, useState } from 'react';
+import type { AdjusterDocument, Fault } from '../../../geometry/index';
+import { PartDrawing } from '../../adjusters/parts/PartDrawing';
+import { FieldForm, FieldsOf } from './FieldForm';
+import { FormContext, useForm, type FormHost } from './formHost';
+import type { Field } from './fieldTree';
+import { faultOf, faultWords, isAt, judgeEdit } from './judgeEdit';
+import { NameLeaf } from './NameLeaf';
+import { valueAt, withValue, type FieldPath } from './pathValue';
+import { sampleOfKind } from './sampleParts';
+
+interface DraftPartProps {
+  readonly field: Field;
+  /** where the part will be; its last step is empty where the person names it */
+  readonly path: FieldPath;
+  readonly onDone: () => void;
+}
+
+const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
+
+/** A part that is being made: judged as a whole when it is added, and nothing of it is in the car before that. */
+export const DraftPart = ({ field, path, onDone }: DraftPartProps) => {
+  const host = useForm();
+  const isNamed = path.at(-1) === '';
+  const [name, setName] = useState('');
+  const [value, setValue] = useState<unknown>(field.kind === 'leaf' ? undefined : {});
+  const [faults, setFaults] = useState<readonly Fault[]>([]);
+  const [missing, setMissing] = useState<string | null>(null);
+  const box = useRef<HTMLFieldSetElement>(null);
+  useEffect(() => box.current?.querySelector<HTMLElement>('input, select')?.focus(), []);
+  const place: FieldPath = isNamed ? [...path.slice(0, -1), name] : path;
+  const inDraft = (at: FieldPath): FieldPath => at.slice(place.length);
+  const draft: FormHost = {
+    ...host,
+    document: host.document,
+    read: (at) =>
+      at.length >= place.length && place.every((step, i) => step === at[i]) ? valueAt(value, inDraft(at)) : host.read(at),
+    write: (at, given) => {
+      setValue((before: unknown) => withValue(before, inDraft(at), given));
+      return null;
+    },
+    faultAt: (at) => {
+      const own = faults.filter((fault) => fault.path !== null && isAt(fault.path, at));
+      return own.length === 0 ? null : faultOf(own, at);
+    },
+    drag: () => undefined,
+  };
+  const naming: FormHost = {
+    ...draft,
+    read: () => name,
+    faultAt: () => missing,
+    write: (_at, given) => {
+      setName(String(given ?? ''));
+      setMissing(null);
+      return null;
+    },
+  };
+  const make = () => {
+    const parent = host.read(place.slice(0, -1));
+    if (isNamed && (name === '' || Object.hasOwn((parent ?? {}) as object, name)))
+      return setMissing(name === '' ? 'Give it a name.' : `There is a ${name} already.`);
+    const found = judgeEdit(withValue(host.document, place, value));
+    if (found.length > 0) return setFaults(found);
+    host.write(place, value, `Add ${lower(field.words.label)}`);
+    onDone();
+  };
+  const { label } = field.words;
+  const elsewhere = faults.filter((fault) => fault.path === null || !isAt(fault.path, place) || field.kind === 'leaf');
+  return (
+    <FormContext value={draft}>
+      <fieldset ref={box} className="group draft">
+        <legend>New {lower(label)}</legend>
+        <div className="leaves">
+          {isNamed && <NameLeaf host={naming} path={place} />}
+          {field.kind === 'kinds' ? (
+            <NewKind field={field} path={place} value={value as Partial<AdjusterDocument>} onKind={setValue} />
+          ) : field.kind === 'group' ? (
+            <FieldsOf fields={field.fields} path={place} />
+          ) : (
+            <FieldForm field={field} path={place} />
+          )}
+        </div>
+        {elsewhere.length > 0 && (
+          <div className="leaffault" role="alert">
+            {elsewhere.map((fault, index) => (
+              <p key={index}>{faultWords(fault, place)}</p>
+            ))}
+          </div>
+        )}
+        <p className="draftend">
+          <button type="button" className="button" onClick={onDone}>
+            Cancel
+          </button>
+          <button type="button" className="button primary" onClick={make}>
+            Make it
+          </button>
+          <span className="quiet">one undo step</span>
+        </p>
+      </fieldset>
+    </FormContext>
+  );
+};
+
+interface NewKindProps {
+  readonly field: Extract<Field, { kind: 'kinds' }>;
+  readonly path: FieldPath;
+  readonly value: Partial<AdjusterDocument>;
+  readonly onKind: (value: unknown) => void;
+}
+
+/** What kind of part, by its drawing; then the fields of that kind. */
+const NewKind = ({ field, path, value, onKind }: NewKindProps) => (
+  <>
+    <div className="kinds" role="group" aria-label="What kind of part">
+      {field.kinds.map(({ name }) => {
+        const sample = sampleOfKind(name as AdjusterDocument['kind']);
+        return (
+          <button
+            key={name}
+            type="button"
+            aria-pressed={value.kind === name}
+            onClick={() => onKind({ kind: name, ...sample.start })}
+          >
+            <PartDrawing adjuster={sample.drawn} value={0} mm={1} pivotToBolt={40} size={44} className="mini" />
+            <span>
+              <b>{sample.title}</b>
+              <span className="quiet">{sample.does}</span>
+            </span>
+          </button>
+        );
+      })}
+    </div>
+    {value.kind !== undefined && (
+      <FieldsOf fields={field.kinds.find(({ name }) => name === value.kind)?.fields ?? []} path={path} />
+    )}
+  </>
+);

@@ -1,0 +1,199 @@
+import { useState, type ReactNode } from 'react';
+import { nameOfKey } from '../../adjusters/fitterWords';
+import { DraftPart } from './DraftPart';
+import { useForm } from './formHost';
+import type { Field } from './fieldTree';
+import { LeafField } from './LeafField';
+import { NameLeaf } from './NameLeaf';
+import { withKeyRenamed, type FieldPath } from './pathValue';
+
+export interface FieldFormProps {
+  readonly field: Field;
+  readonly path: FieldPath;
+  /** drawn above the fields of a part that the person named */
+  readonly above?: (path: FieldPath) => ReactNode;
+}
+
+const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
+
+/** The fields of an object, those of a kind of part among them. */
+export const FieldsOf = ({ fields, path }: { readonly fields: readonly Field[]; readonly path: FieldPath }) => (
+  <>
+    {fields.map((field) => (
+      <FieldForm key={field.key} field={field} path={[...path, field.key]} />
+    ))}
+  </>
+);
+
+/** A part of the car file: a value, a group of them, or any number of named or listed ones. */
+export const FieldForm = ({ field, path, above }: FieldFormProps) => {
+  const host = useForm();
+  switch (field.kind) {
+    case 'leaf':
+      return <LeafField field={field} path={path} />;
+    case 'group':
+      return host.read(path) === undefined && !field.required ? (
+        <Absent field={field} path={path} />
+      ) : (
+        <Group field={field} path={path}>
+          <FieldsOf fields={field.fields} path={path} />
+        </Group>
+      );
+    case 'kinds':
+      return <KindFields field={field} path={path} />;
+    case 'named':
+    case 'list':
+      return <Several field={field} path={path} {...(above ? { above } : {})} />;
+  }
+};
+
+const KindFields = ({ field, path }: { readonly field: Extract<Field, { kind: 'kinds' }>; readonly path: FieldPath }) => {
+  const kind = useForm().read([...path, 'kind']);
+  return <FieldsOf fields={field.kinds.find(({ name }) => name === kind)?.fields ?? []} path={path} />;
+};
+
+/** What a part says when it would not go. */
+const Refusal = ({ text }: { readonly text: string | null }) =>
+  text === null ? null : (
+    <p className="leaffault" role="alert">
+      {text}
+    </p>
+  );
+
+const Group = ({ field, path, children }: FieldFormProps & { readonly children: ReactNode }) => {
+  const host = useForm();
+  const [refused, setRefused] = useState<string | null>(null);
+  const { label } = field.words;
+  return (
+    <fieldset className="group">
+      <legend>{label}</legend>
+      {!field.required && (
+        <button
+          type="button"
+          className="button away"
+          onClick={() => setRefused(host.write(path, undefined, `Remove ${lower(label)}`))}
+        >
+          Remove {lower(label)}
+        </button>
+      )}
+      <Refusal text={refused ?? host.faultAt(path)} />
+      <div className="leaves">{children}</div>
+    </fieldset>
+  );
+};
+
+const Absent = ({ field, path }: FieldFormProps) => {
+  const [making, setMaking] = useState(false);
+  if (making) return <DraftPart field={field} path={path} onDone={() => setMaking(false)} />;
+  return (
+    <p className="absent">
+      <button type="button" className="button" onClick={() => setMaking(true)}>
+        Add {lower(field.words.label)}
+      </button>{' '}
+      <span className="quiet">not in the file</span>
+    </p>
+  );
+};
+
+type SeveralField = Extract<Field, { kind: 'named' | 'list' }>;
+
+const entriesIn = (field: SeveralField, value: unknown): readonly (string | number)[] =>
+  field.kind === 'list' ? ((value as readonly unknown[] | undefined) ?? []).map((_, index) => index) : Object.keys(value ?? {});
+
+const Several = ({ field, path, above }: FieldFormProps & { readonly field: SeveralField }) => {
+  const host = useForm();
+  const [making, setMaking] = useState(false);
+  const keys = entriesIn(field, host.read(path));
+  const one = lower(field.item.words.label || field.words.label);
+  return (
+    <fieldset className="group">
+      <legend>{field.words.label}</legend>
+      {keys.length === 0 && !making && <p className="quiet">None in the file.</p>}
+      {keys.map((key) => (
+        <Entry key={key} field={field} path={[...path, key]} {...(above ? { above } : {})} />
+      ))}
+      {making ? (
+        <DraftPart
+          field={field.item}
+          path={[...path, field.kind === 'list' ? keys.length : '']}
+          onDone={() => setMaking(false)}
+        />
+      ) : (
+        <button type="button" className="button" onClick={() => setMaking(true)}>
+          Add {one}
+        </button>
+      )}
+    </fieldset>
+  );
+};
+
+const titleOf = (host: ReturnType<typeof useForm>, path: FieldPath): string => {
+  const key = path.at(-1);
+  const value = host.read(path) as Readonly<Record<string, unknown>> | undefined;
+  const own = value?.['label'] ?? value?.['name'] ?? value?.['reading'] ?? value?.['setting'];
+  if (typeof key === 'number') return typeof own === 'string' && own !== '' ? own : String(key + 1);
+  return typeof own === 'string' && own !== '' ? `${own}` : nameOfKey(String(key));
+};
+
+const Entry = ({ field, path, above }: FieldFormProps & { readonly field: SeveralField }) => {
+  const host = useForm();
+  const [refused, setRefused] = useState<string | null>(null);
+  const [open, setOpen] = useState(false);
+  const title = titleOf(host, path);
+  const { item } = field;
+  if (item.kind === 'leaf')
+    return (
+      <div className="entryrow">
+        <LeafField field={{ ...item, words: { ...item.words, label: String(path.at(-1)) } }} path={path} />
+        <button
+          type="button"
+          className="button"
+          aria-label={`Remove ${title}`}
+          onClick={() => setRefused(host.write(path, undefined, `Remove ${title}`))}
+        >
+          Remove
+        </button>
+        <Refusal text={refused} />
+      </div>
+    );
+  return (
+    <details className="part" open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>
+        <b>{title}</b>{' '}
+        <span className="quiet">{typeof path.at(-1) === 'string' && title !== path.at(-1) ? path.at(-1) : ''}</span>
+      </summary>
+      {open && (
+        <>
+          {above?.(path)}
+          <div className="leaves">
+            {field.kind === 'named' && <KeyField path={path} />}
+            {item.kind === 'group' ? <FieldsOf fields={item.fields} path={path} /> : <FieldForm field={item} path={path} />}
+          </div>
+          <button type="button" className="button" onClick={() => setRefused(host.write(path, undefined, `Remove ${title}`))}>
+            Remove {lower(title)}
+          </button>
+          <Refusal text={refused} />
+        </>
+      )}
+    </details>
+  );
+};
+
+/** The name that a part goes by in the file, and by which settings and limits call it. */
+const KeyField = ({ path }: { readonly path: FieldPath }) => {
+  const host = useForm();
+  const name = String(path.at(-1));
+  const parent = path.slice(0, -1);
+  const renamed = {
+    ...host,
+    read: () => name,
+    faultAt: () => null,
+    write: (_path: FieldPath, value: unknown): string | null => {
+      const holder = host.read(parent) as Readonly<Record<string, unknown>>;
+      const to = String(value ?? '');
+      if (to !== name && Object.hasOwn(holder, to)) return `There is a ${to} already.`;
+      return host.write(parent, withKeyRenamed(holder, name, to), `Rename ${name}`);
+    },
+  };
+  return <NameLeaf host={renamed} path={path} />;
+};

@@ -1,0 +1,21 @@
+import type { FormHost } from './formHost';
+import { FormContext } from './formHost';
+import type { Field } from './fieldTree';
+import { LeafField } from './LeafField';
+import type { FieldPath } from './pathValue';
+
+const NAME: Extract<Field, { kind: 'leaf' }> = {
+  kind: 'leaf',
+  key: 'key',
+  required: true,
+  input: { kind: 'text' },
+  words: { label: 'Name in the file', unit: '', meaning: '' },
+  meaning: 'A letter, then letters, digits, “_” or “-”.',
+};
+
+/** The field of a name, read and written by a host of its own. */
+export const NameLeaf = ({ host, path }: { readonly host: FormHost; readonly path: FieldPath }) => (
+  <FormContext value={host}>
+    <LeafField field={NAME} path={path} />
+  </FormContext>
+);

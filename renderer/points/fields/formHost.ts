@@ -1,0 +1,72 @@
+import { createContext, useContext } from 'react';
+import type { AxleName, CarDocument, Triple } from '../../../geometry/index';
+import { CATALOGUE, setupNames } from '../../../geometry/index';
+import type { FieldPath } from './pathValue';
+
+/** What the fields of a form read and write: the open car, or a part that is being made. */
+export interface FormHost {
+  readonly read: (path: FieldPath) => unknown;
+  /** @returns null where the value was taken, else why it was not, in one sentence */
+  readonly write: (path: FieldPath, value: unknown, what: string) => string | null;
+  /** what the last judgement says of this field; null where nothing */
+  readonly faultAt: (path: FieldPath) => string | null;
+  /** mm in one unit of the file */
+  readonly mm: number;
+  readonly document: CarDocument;
+  /** the axle that the fields are of; null for those of the whole car */
+  readonly axle: AxleName | null;
+  /** brackets a drag in the view, so that it is one undo step */
+  readonly drag: (phase: 'begin' | 'end') => void;
+}
+
+export const FormContext = createContext<FormHost | null>(null);
+
+export const useForm = (): FormHost => {
+  const host = useContext(FormContext);
+  if (!host) throw new Error('A field was drawn outside a form.');
+  return host;
+};
+
+const POINT_KEYS = ['moves', 'pivot', 'bolt', 'upper', 'lower'];
+const DIRECTION_KEYS = ['along', 'slot', 'axis', 'twelve'];
+
+const isInAdjuster = (path: FieldPath): boolean => path.includes('adjusters');
+
+/** Whether a field is the name of a point, which can be picked in the view. */
+export const isPointField = (path: FieldPath, value: unknown): boolean =>
+  POINT_KEYS.includes(String(path.at(-1))) && typeof value !== 'object' && path.length > 2;
+
+/** The point that a direction is aimed from; null where the field is no direction of an adjuster, or its point is not there yet. */
+export const aimedFrom = (host: FormHost, path: FieldPath): string | null => {
+  if (!isInAdjuster(path) || !DIRECTION_KEYS.includes(String(path.at(-1)))) return null;
+  const adjuster = path.slice(0, -1);
+  const named = host.read([...adjuster, 'moves']) ?? host.read([...adjuster, 'pivot']);
+  const points = host.axle === null ? undefined : host.document[host.axle]?.points;
+  return typeof named === 'string' && points?.[named] ? named : null;
+};
+
+/** A direction to begin aiming with, where none was typed. */
+export const firstDirection = (value: unknown): Triple =>
+  Array.isArray(value) && value.length === 3 ? (value as unknown as Triple) : [0, 0, 1];
+
+/** Names that a field may hold, to choose from while typing; none where anything can be typed. */
+export const namesFor = (host: FormHost, path: FieldPath): readonly string[] => {
+  const axle = host.axle === null ? undefined : host.document[host.axle];
+  const points = Object.keys(axle?.points ?? {});
+  const rods = axle?.layout === 'strut' ? ['armFront', 'armRear', 'tieRod'] : Object.keys(axle?.rods ?? {});
+  const adjusters = Object.keys(axle?.adjusters ?? {});
+  const [last, before] = [String(path.at(-1)), String(path.at(-2))];
+  if (before === 'rods') return points;
+  if (POINT_KEYS.includes(last)) return points;
+  if (last === 'rod') return before === 'steering' ? rods : [...rods, 'barLink'];
+  if (last === 'lowerOn' || last === 'linkOn')
+    return axle?.layout === 'strut'
+      ? ['strut', 'arm', 'knuckle']
+      : ['knuckle', ...(axle?.trailingArm ? ['trailingArm'] : []), ...rods];
+  if (last === 'toeAdjuster') return adjusters;
+  if (last === 'setting')
+    return [...Object.keys(host.document.front?.adjusters ?? {}), ...Object.keys(host.document.rear?.adjusters ?? {})];
+  if (last === 'onCar') return setupNames(host.document);
+  if (last === 'reading') return CATALOGUE.map(({ key }) => key);
+  return [];
+};

@@ -1,0 +1,194 @@
+import { useState, type KeyboardEvent } from 'react';
+import { serializeCar } from '../../../geometry/index';
+import { Segments } from '../../look/controls/Segments';
+import { useWindow } from '../../shell/benchContext';
+import { openCarText } from '../../state/actions/openCar';
+import { changeFiles, isUnsaved } from '../../state/benchStore';
+import { parseNumber } from '../../units/parseNumber';
+import { unitsOf } from '../../units/typedUnits';
+import { faultWords, judgeEdit } from '../fields/judgeEdit';
+import { LayoutDrawing } from './LayoutDrawing';
+import { countOfPoints, FIRST_CHOICE, newCarDocument, type NewCarChoice } from './newCarDocument';
+import { TYPICAL_AXLES, type LayoutName } from './typicalAxles';
+
+interface NewCarProps {
+  /** null: no car is open to go back to */
+  readonly onCancel: (() => void) | null;
+  readonly onMade: (next: 'none' | 'coordinates') => void;
+}
+
+const LAYOUTS = Object.keys(TYPICAL_AXLES) as LayoutName[];
+const UNITS = [
+  { name: 'mm', label: 'mm' },
+  { name: 'in', label: 'inches' },
+] as const;
+const LENGTHS = [
+  ['wheelbase', 'Wheelbase'],
+  ['frontTrack', 'Front track'],
+  ['rearTrack', 'Rear track'],
+  ['loadedRadius', 'Loaded radius'],
+] as const;
+
+/** A new car: how each axle is made, and where it begins; then its points are written over one by one, or read in. */
+export const NewCar = ({ onCancel, onMade }: NewCarProps) => {
+  const { store } = useWindow();
+  const [choice, setChoice] = useState<NewCarChoice>(FIRST_CHOICE);
+  const [next, setNext] = useState<'none' | 'coordinates'>('none');
+  const [refused, setRefused] = useState<string | null>(null);
+  const set = (part: Partial<NewCarChoice>) => {
+    setRefused(null);
+    setChoice((before) => ({ ...before, ...part }));
+  };
+  const layouts = [choice.front, choice.rear].filter((layout) => layout !== null);
+  const count = layouts.reduce((sum, layout) => sum + countOfPoints(layout), 0);
+  const make = () => {
+    const document = newCarDocument(choice);
+    const [fault] = judgeEdit(document);
+    if (fault) return setRefused(faultWords(fault, []));
+    const open = () => {
+      openCarText(store, choice.name, null, serializeCar(document));
+      onMade(next);
+    };
+    if (isUnsaved(store.getState())) changeFiles(store, { question: { title: choice.name, open } });
+    else open();
+  };
+  const onKeyDown = (event: KeyboardEvent) => {
+    if (event.key === 'Escape' && onCancel) onCancel();
+  };
+  return (
+    <section className="newcar" aria-label="New car" onKeyDown={onKeyDown}>
+      <div className="layouts">
+        <AxleLayouts title="Front axle" note="steered by a rack" chosen={choice.front} onChoose={(front) => set({ front })} />
+        <AxleLayouts title="Rear axle" note="not steered" chosen={choice.rear} onChoose={(rear) => set({ rear })} />
+      </div>
+      <aside className="newside" aria-label="Start from">
+        <div className="newscroll">
+          <h2>Name and size</h2>
+          <label className="leaf">
+            <span>Name</span>
+            <input type="text" value={choice.name} onChange={(event) => set({ name: event.target.value })} />
+          </label>
+          {LENGTHS.map(([key, label]) => (
+            <LengthEntry key={key} label={label} value={choice[key]} onSet={(mm) => set({ [key]: mm })} />
+          ))}
+          <h2>Start from</h2>
+          <label className="radio">
+            <input type="radio" name="start" checked={next === 'none'} onChange={() => setNext('none')} />
+            <span>
+              <b>Typical points</b>, moved to this size, to be written over one by one: the picture stands from the first minute
+            </span>
+          </label>
+          <label className="radio">
+            <input type="radio" name="start" checked={next === 'coordinates'} onChange={() => setNext('coordinates')} />
+            <span>
+              <b>A list of coordinates</b> next, which writes over them: names matched to points, any axes and datum
+            </span>
+          </label>
+          <h2>What you will need</h2>
+          <ul>
+            <li>
+              <b>{count} points</b>, left side; the right is the mirror image until it is typed
+            </li>
+            <li>
+              <b>camber, toe and loaded radius</b> of each axle, as it stood when measured
+            </li>
+            <li>all else is optional; what needs it says so</li>
+          </ul>
+          <h2>Measured in</h2>
+          <p>
+            <Segments label="Unit of the file" options={UNITS} chosen={choice.unit} onChoose={(unit) => set({ unit })} />
+          </p>
+          <p className="quiet">X forward, Y left, Z up; lists may have any axes.</p>
+          <p className="quiet">Not modelled: rigid axles, twist beams, rockers and pushrods, compliance.</p>
+        </div>
+        {refused !== null && (
+          <p className="leaffault" role="alert">
+            {refused}
+          </p>
+        )}
+        <div className="newend">
+          {onCancel && (
+            <button type="button" className="button" onClick={onCancel}>
+              Cancel
+            </button>
+          )}
+          <span className="spread" />
+          <button type="button" className="button primary" disabled={layouts.length === 0} onClick={make}>
+            {next === 'none' ? 'Next: points' : 'Next: coordinates'}
+          </button>
+        </div>
+      </aside>
+    </section>
+  );
+};
+
+interface AxleLayoutsProps {
+  readonly title: string;
+  readonly note: string;
+  readonly chosen: LayoutName | null;
+  readonly onChoose: (layout: LayoutName | null) => void;
+}
+
+const AxleLayouts = ({ title, note, chosen, onChoose }: AxleLayoutsProps) => (
+  <section className="axlelayouts" aria-label={title}>
+    <div className="layouthead">
+      <h2>{title}</h2>
+      <span className="quiet">{note}</span>
+      <span className="spread" />
+      <button type="button" className="button" aria-pressed={chosen === null} onClick={() => onChoose(null)}>
+        No such axle
+      </button>
+    </div>
+    <div className="layoutrow">
+      {LAYOUTS.map((layout) => (
+        <button
+          key={layout}
+          type="button"
+          className="layoutcard"
+          aria-pressed={chosen === layout}
+          onClick={() => onChoose(layout)}
+        >
+          <LayoutDrawing layout={layout} />
+          <b>{TYPICAL_AXLES[layout].title}</b>
+          <span>{TYPICAL_AXLES[layout].made}</span>
+          <span className="quiet">
+            {countOfPoints(layout)} points, {layout === 'strut' ? 'named' : 'your names'}
+          </span>
+        </button>
+      ))}
+    </div>
+  </section>
+);
+
+interface LengthEntryProps {
+  readonly label: string;
+  readonly value: number;
+  readonly onSet: (mm: number) => void;
+}
+
+/** A length that must be over zero; what is typed wrong stays, with the reason. */
+const LengthEntry = ({ label, value, onSet }: LengthEntryProps) => {
+  const [typed, setTyped] = useState<string | null>(null);
+  const read = typed === null ? null : parseNumber(typed, unitsOf('mm'));
+  const faulty = read !== null && (read.kind !== 'number' || read.value <= 0);
+  return (
+    <label className={`leaf${faulty ? ' faulty' : ''}`}>
+      <span>{label}</span>
+      <span className="entry">
+        <input
+          type="text"
+          inputMode="decimal"
+          value={typed ?? String(value)}
+          aria-invalid={faulty}
+          onChange={(event) => {
+            setTyped(event.target.value);
+            const number = parseNumber(event.target.value, unitsOf('mm'));
+            if (number.kind === 'number' && number.value > 0) onSet(number.value);
+          }}
+        />
+        <span className="unit">mm</span>
+      </span>
+      {faulty && <span className="leaffault">A length over zero, please.</span>}
+    </label>
+  );
+};

@@ -1,0 +1,96 @@
+import { designPoint, type AxleDocument, type SideName, type Triple } from '../../geometry/index';
+
+/** A point of one side of an axle as the table shows it. */
+export interface PointLine {
+  readonly name: string;
+  /** what it joins */
+  readonly role: string;
+  /** in the file's unit, with the side's own sign of y; null on a side that has none */
+  readonly at: Triple;
+  /** the right side has its own, and is no mirror image */
+  readonly own: boolean;
+  /** own right-hand point less the mirror image of the left one, y outboard, in the file's unit */
+  readonly apart: Triple | null;
+  /** labels of the adjusters that move it */
+  readonly adjusters: readonly string[];
+  /** distance from where the saved car has it, in the file's unit; null where that has none */
+  readonly moved: number | null;
+}
+
+const STRUT_ROLES: Readonly<Record<string, string>> = {
+  armFront: 'lower arm to body, front',
+  armRear: 'lower arm to body, rear',
+  ballJoint: 'lower arm to knuckle',
+  strutTop: 'strut top bearing',
+  strutFoot: 'on the strut axis',
+  clampUpper: 'strut bolt, upper',
+  clampLower: 'strut bolt, lower',
+  rackEnd: 'inner tie-rod ball',
+  tieRodEnd: 'outer tie-rod ball',
+  wheelCentre: 'spindle meets wheel plane',
+};
+
+/** "upper rod to body": what a point of the axle joins. */
+export const roleOf = (axle: AxleDocument, name: string): string => {
+  if (axle.layout === 'strut' && STRUT_ROLES[name]) return STRUT_ROLES[name];
+  if (name === 'wheelCentre') return 'spindle meets wheel plane';
+  const rods = Object.entries(axle.rods ?? {});
+  const inner = rods.filter(([, ends]) => ends[0] === name).map(([rod]) => rod);
+  const outer = rods.filter(([, ends]) => ends[1] === name).map(([rod]) => rod);
+  if (inner.length > 0) return `${inner.join(', ')} to body`;
+  if (outer.length > 0) return `${outer.join(', ')} to knuckle`;
+  if (axle.trailingArm?.pivot === name) return 'trailing arm to body';
+  const ends = (['spring', 'damper'] as const).flatMap((part) =>
+    (['upper', 'lower'] as const).filter((end) => axle[part]?.[end] === name).map((end) => `${part}, ${end} end`),
+  );
+  return ends.length > 0 ? ends.join('; ') : 'not used';
+};
+
+/** The adjusters that move a point, or change a rod that ends at it. */
+export const movers = (axle: AxleDocument, name: string): readonly string[] =>
+  Object.entries(axle.adjusters ?? {}).flatMap(([key, adjuster]) => {
+    const label = adjuster.label ?? key;
+    switch (adjuster.kind) {
+      case 'slide':
+      case 'eccentric-bolt':
+      case 'offset-bushing':
+        return adjuster.moves === name ? [label] : [];
+      case 'clamp-eccentric':
+        return adjuster.bolt === name ? [label] : [];
+      case 'turnbuckle':
+      case 'perch':
+        return [];
+    }
+  });
+
+const distance = (a: Triple, b: Triple): number => {
+  const [x, y, z] = [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
+  return Math.sqrt(x * x + y * y + z * z);
+};
+
+/** The lines of the table, in the order of the file. @param saved - the same axle of the car as saved */
+export const pointLines = (axle: AxleDocument, side: SideName, saved: AxleDocument | undefined): readonly PointLine[] =>
+  Object.keys(axle.points).flatMap((name): readonly PointLine[] => {
+    const at = designPoint(axle, side, name, 1);
+    if (!at) return [];
+    const right = axle.right?.points?.[name];
+    const left = axle.points[name];
+    const before = saved ? designPoint(saved, side, name, 1) : null;
+    return [
+      {
+        name,
+        role: roleOf(axle, name),
+        at,
+        own: right !== undefined,
+        apart: right && left ? [right[0] - left[0], -right[1] - left[1], right[2] - left[2]] : null,
+        adjusters: movers(axle, name),
+        moved: before ? distance(at, before) : null,
+      },
+    ];
+  });
+
+/** The table as tab-separated text, to be pasted into a spreadsheet; mm with a decimal point. */
+export const pointsAsText = (lines: readonly PointLine[], mm: number): string =>
+  [['Point', 'X', 'Y', 'Z'], ...lines.map(({ name, at }) => [name, ...at.map((v) => String(Number((v * mm).toFixed(6))))])]
+    .map((row) => row.join('\t'))
+    .join('\n');
