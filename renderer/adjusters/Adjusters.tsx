@@ -47,7 +47,7 @@ export const Adjusters = () => {
             <AdjusterCard key={`${axle}.${name}`} name={name} adjuster={adjuster} dense={dense} />
           ))}
         {bench && adjusters.length === 0 && <p className="none">No adjusters on this axle in the car file.</p>}
-        {bench && <AxleFields />}
+        {bench && <AxleFields dense={dense} />}
       </div>
     </section>
   );

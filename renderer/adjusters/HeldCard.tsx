@@ -1,4 +1,4 @@
-import { useLayoutEffect, useMemo, useRef } from 'react';
+import { useLayoutEffect, useMemo, useRef, useState, type FocusEvent } from 'react';
 import { findReading } from '../../geometry/index';
 import { isOffMark } from '../compute/adjusterSteps';
 import { Segments } from '../look/controls/Segments';
@@ -72,8 +72,17 @@ export const HeldCard = (props: AdjusterCardProps & HeldCardProps) => {
     [adjuster, left, right, hand.mm, units, hand.pivotToBolt],
   );
   const locked = adjuster.locked !== undefined || hand.toeDeg !== null;
-  const sides = hand.apart ? 'left' : 'both';
-  const turning = useTurning({ adjuster, value: hand.value.left, locked, onSet: (value) => hand.set(sides, value) });
+  // Apart, the dial is the part of the side whose number was last in hand.
+  const [chosen, setChosen] = useState<'left' | 'right'>('left');
+  const side = hand.apart ? chosen : 'left';
+  const sides = hand.apart ? side : 'both';
+  const value = hand.value[side];
+  const turning = useTurning({ adjuster, side, value, locked, onSet: (next) => hand.set(sides, next) });
+  const takeSide = (event: FocusEvent<HTMLElement>) => {
+    if (!(event.target instanceof HTMLInputElement)) return;
+    const fields = [...event.currentTarget.querySelectorAll('input')];
+    setChosen(fields.indexOf(event.target) === 1 ? 'right' : 'left');
+  };
   return (
     <div ref={card} className={`held${dense ? ' densecard' : ''}`} role="group" aria-label={`${hand.label}, in hand`}>
       <div className="heldhead">
@@ -96,14 +105,17 @@ export const HeldCard = (props: AdjusterCardProps & HeldCardProps) => {
         <div ref={turning.ref} className={`dial${locked ? '' : ' turns'}`} {...turning.handlers}>
           <PartDrawing
             adjuster={adjuster}
-            value={hand.value.left}
+            value={value}
+            side={side}
             mm={hand.mm}
             pivotToBolt={hand.pivotToBolt}
             size={dense ? 104 : 154}
           />
         </div>
         <div className="heldside">
-          <AdjusterFields adjuster={adjuster} hand={hand} />
+          <span className="fieldsinhand" onFocus={takeSide}>
+            <AdjusterFields adjuster={adjuster} hand={hand} />
+          </span>
           {!locked && (
             <span className="steps" role="group" aria-label="Steps of the part">
               <button
@@ -113,7 +125,10 @@ export const HeldCard = (props: AdjusterCardProps & HeldCardProps) => {
               >
                 −
               </button>
-              <span>{stepWord(hand, units)}</span>
+              <span>
+                {hand.apart && `${side}: `}
+                {stepWord(hand, units)}
+              </span>
               <button
                 type="button"
                 aria-label={`${hand.label}: ${stepWord(hand, units)} more`}

@@ -1,5 +1,5 @@
 import { toDegrees, type AdjusterDocument } from '../../geometry/index';
-import { nearestMark, scaleOf } from '../compute/adjusterSteps';
+import { nearestMark, nearestTenth, scaleOf } from '../compute/adjusterSteps';
 
 /** A point of the drawing relative to its middle, in drawing units (120 across), y downward. */
 export interface DialPoint {
@@ -19,10 +19,11 @@ const clockOf = ({ x, y }: DialPoint): number => toDegrees(Math.atan2(x, -y));
 const turnBetween = (from: number, to: number): number => ((((to - from + 180) % 360) + 360) % 360) - 180;
 
 /**
- * The setting that a drag over the part asks for, on its marks: rotary parts follow the hand about their centre,
- * the others follow it upward or to the right.
+ * The setting that a drag over the part asks for: rotary parts follow the hand about their centre, the others follow it upward
+ * or to the right.
  * @param start - setting at pointer-down, in the file's unit
  * @param reversed - the drawing's clock runs against the setting's
+ * @param fine - between marks, by tenths of one; else on the part's marks
  */
 export const dragSetting = (
   adjuster: AdjusterDocument,
@@ -30,8 +31,10 @@ export const dragSetting = (
   from: DialPoint,
   to: DialPoint,
   reversed: 1 | -1,
+  fine = false,
 ): number => {
-  if (isRotary(adjuster)) return nearestMark(adjuster, start + reversed * turnBetween(clockOf(from), clockOf(to)));
+  const nearest = fine ? nearestTenth : nearestMark;
+  if (isRotary(adjuster)) return nearest(adjuster, start + reversed * turnBetween(clockOf(from), clockOf(to)));
   const moved = to.x - from.x - (to.y - from.y);
-  return nearestMark(adjuster, start + (moved / UNITS_PER_STEP) * scaleOf(adjuster).step);
+  return nearest(adjuster, start + (moved / UNITS_PER_STEP) * scaleOf(adjuster).step);
 };

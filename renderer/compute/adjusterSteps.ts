@@ -69,6 +69,13 @@ export const nearestMark = (adjuster: AdjusterDocument, value: number): number =
   return within(adjuster.kind, scale, Math.round(value / scale.step) * scale.step);
 };
 
+/** The same between marks: to a tenth of one. */
+export const nearestTenth = (adjuster: AdjusterDocument, value: number): number => {
+  const scale = scaleOf(adjuster);
+  const tenth = scale.step / 10;
+  return within(adjuster.kind, scale, Math.round(value / tenth) * tenth);
+};
+
 /** Why a setting is refused, in the file's unit; null where it is in range. */
 export const isInRange = (adjuster: AdjusterDocument, value: number): boolean => {
   const { min, max } = scaleOf(adjuster);

@@ -10,6 +10,8 @@ export interface PartDrawingProps {
   /** millimetres in one unit of length of the file */
   readonly mm: number;
   readonly pivotToBolt: number | undefined;
+  /** whose part it is: the right one's clock is mirrored; the left one where both are alike */
+  readonly side?: 'left' | 'right';
   readonly size: number;
   readonly className?: string;
 }
@@ -18,7 +20,7 @@ export interface PartDrawingProps {
 const isStack = (adjuster: Extract<AdjusterDocument, { kind: 'slide' }>): boolean =>
   adjuster.shims !== undefined || (adjuster.along !== 'spindle' && Math.abs(adjuster.along[2]) > 0.7);
 
-const drawingOf = ({ adjuster, value, mm, pivotToBolt }: PartDrawingProps): ReactNode => {
+const drawingOf = ({ adjuster, value, mm, pivotToBolt, side = 'left' }: PartDrawingProps): ReactNode => {
   const number = value ?? 0;
   switch (adjuster.kind) {
     case 'slide':
@@ -30,7 +32,7 @@ const drawingOf = ({ adjuster, value, mm, pivotToBolt }: PartDrawingProps): Reac
     case 'eccentric-bolt':
       return <EccentricBoltPart adjuster={adjuster} value={number} mm={mm} />;
     case 'offset-bushing':
-      return <OffsetBushingPart adjuster={adjuster} value={value} mm={mm} />;
+      return <OffsetBushingPart adjuster={adjuster} value={value} mm={mm} side={side} />;
     case 'clamp-eccentric':
       return <ClampEccentricPart adjuster={adjuster} value={number} mm={mm} pivotToBolt={pivotToBolt} />;
     case 'turnbuckle':

@@ -41,14 +41,16 @@ export const OffsetBushingPart = ({
   adjuster,
   value,
   mm,
+  side,
 }: {
   adjuster: OffsetBushingDocument;
   value: number | null;
   mm: number;
+  side: 'left' | 'right';
 }) => {
   const scale = scaleFor(adjuster.offset * mm, 14, 2.2);
   const offset = value === null ? 0 : scale * adjuster.offset * mm;
-  const seen = clockSeen(value ?? 0, adjuster.axis, adjuster.seenFrom, 'left');
+  const seen = clockSeen(value ?? 0, adjuster.axis, adjuster.seenFrom, side);
   return (
     <>
       <circle className="body" cx="60" cy="60" r="45" />

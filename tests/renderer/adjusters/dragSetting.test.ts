@@ -22,6 +22,12 @@ test('a rotary part follows the hand about its centre, on its marks', () => {
   expect(dragSetting(bush, 0, right, top, 1)).toBe(270);
 });
 
+test('with Shift a part stands between its marks, to a tenth of one', () => {
+  const from = { x: 0, y: 0 };
+  expect(dragSetting(plate, 0, from, { x: 11, y: 0 }, 1, true)).toBe(2.2);
+  expect(dragSetting(bush, 300, { x: 0, y: -40 }, { x: 40, y: -40 }, 1, true)).toBe(345);
+});
+
 test('a sliding part follows the hand to the right and upward and stops at its range', () => {
   expect(dragSetting(plate, 0, { x: 0, y: 0 }, { x: 10, y: 0 }, 1)).toBe(2);
   expect(dragSetting(plate, 0, { x: 0, y: 0 }, { x: 0, y: 15 }, 1)).toBe(-3);
