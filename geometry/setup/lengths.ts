@@ -35,8 +35,11 @@ function partsOf(corner: PlacedCorner): readonly Ends[] {
     to: outer,
   }));
   if (strut !== null) parts.push({ kind: 'strut', name: 'strut', from: strut.top, to: strut.foot });
-  if (spring !== null) parts.push({ kind: 'spring', name: 'spring', from: spring.upper, to: spring.lower });
-  if (damper !== null) parts.push({ kind: 'damper', name: 'damper', from: damper.upper, to: damper.lower });
+  for (const [kind, span] of [['spring', spring] as const, ['damper', damper] as const]) {
+    // A spring or damper on the strut is as long as the strut: it is measured once.
+    const isStrut = strut !== null && span !== null && distance(span.upper, strut.top) === 0;
+    if (span !== null && !isStrut) parts.push({ kind, name: kind, from: span.upper, to: span.lower });
+  }
   if (bar !== null) {
     parts.push({ kind: 'barLink', name: 'barLink', from: bar.armEnd, to: bar.linkEnd });
     parts.push({ kind: 'barArm', name: 'barArm', from: bar.pivot, to: bar.armEnd });

@@ -1,16 +1,14 @@
 import { useMemo } from 'react';
 import { useBench } from '../shell/benchContext';
-import { formatNumber, formatSigned } from '../units/format';
+import { useLengthUnit } from './useLengthUnit';
 import { KeepTable } from './KeepTable';
 import { lengthRows, lengthTable } from './lengthTables';
 import { PointTable } from './PointTable';
 import { TapeReader } from './TapeReader';
 
-const DECIMALS = 2;
-
-const change = (value: number | null): string => (value === null ? '' : formatSigned(value, DECIMALS));
-
 const Parts = () => {
+  const unit = useLengthUnit();
+  const change = (value: number | null): string => (value === null ? '' : unit.formatChange(value));
   const shown = useBench((state) => state.shown);
   const other = shown?.compared.ok && shown.compared.value !== shown.row ? shown.compared.value.placed : null;
   const against = useBench((state) => (other ? (state.shown?.against ?? null) : null));
@@ -26,7 +24,7 @@ const Parts = () => {
       <table className="lengthtable">
         <thead>
           <tr>
-            <th scope="col">mm</th>
+            <th scope="col">{unit.unit}</th>
             <th scope="col" className="left">
               Left
             </th>
@@ -45,8 +43,8 @@ const Parts = () => {
           {rows.map((row) => (
             <tr key={row.id} data-length={row.id}>
               <th scope="row">{row.name}</th>
-              <td>{formatNumber(row.left, DECIMALS)}</td>
-              <td>{row.right === null ? '–' : formatNumber(row.right, DECIMALS)}</td>
+              <td>{unit.format(row.left)}</td>
+              <td>{row.right === null ? '–' : unit.format(row.right)}</td>
               {against !== null && <td className="change">{change(row.change.left)}</td>}
               {against !== null && own && <td className="change">{change(row.change.right)}</td>}
             </tr>

@@ -4,9 +4,9 @@ import { nameOfKey } from '../adjusters/fitterWords';
 import { Segments } from '../look/controls/Segments';
 import { useBench } from '../shell/benchContext';
 import { mmPerFileUnit } from '../units/fileLength';
-import { formatNumber } from '../units/format';
 import { KeepTable } from './KeepTable';
 import { placeRows, placeTable } from './lengthTables';
+import { useLengthUnit } from './useLengthUnit';
 
 const SIDES: readonly { readonly name: SideName; readonly label: string }[] = [
   { name: 'left', label: 'Left' },
@@ -15,6 +15,7 @@ const SIDES: readonly { readonly name: SideName; readonly label: string }[] = [
 
 /** All points of a side where they are now, the file's own places under them. */
 export const PointTable = () => {
+  const unit = useLengthUnit();
   const [side, setSide] = useState<SideName>('left');
   const placed = useBench((state) => state.shown?.row.placed);
   const document = useBench((state) => state.history?.present.document);
@@ -33,7 +34,7 @@ export const PointTable = () => {
       <table className="lengthtable places">
         <thead>
           <tr>
-            <th scope="col">mm</th>
+            <th scope="col">{unit.unit}</th>
             <th scope="col">X</th>
             <th scope="col">Y</th>
             <th scope="col">Z</th>
@@ -47,7 +48,7 @@ export const PointTable = () => {
               </th>
               {[0, 1, 2].map((axis) => (
                 <td key={axis}>
-                  {formatNumber(now[axis] ?? 0, 2)} <small>{formatNumber(design[axis] ?? 0, 2)}</small>
+                  {unit.format(now[axis] ?? 0)} <small>{unit.format(design[axis] ?? 0)}</small>
                 </td>
               ))}
             </tr>

@@ -3,8 +3,8 @@ import { nameOfKey } from '../adjusters/fitterWords';
 import { useBench, useWindow } from '../shell/benchContext';
 import { layTape } from '../state/actions/viewing';
 import type { PointRef } from '../state/viewing';
-import { formatNumber, formatSigned } from '../units/format';
 import { tapeReading } from './lengthTables';
+import { useLengthUnit } from './useLengthUnit';
 
 const NAMES = ['Length', 'ΔX, forward', 'ΔY, left', 'ΔZ, up'] as const;
 
@@ -39,6 +39,7 @@ const End = ({ label, ends, chosen, onChoose }: EndProps) => (
 /** A tape between any two points of the axle; it is drawn in the view while this is open. */
 export const TapeReader = () => {
   const { store } = useWindow();
+  const unit = useLengthUnit();
   const axle = useBench((state) => state.axle);
   const shown = useBench((state) => state.shown);
   const tape = useBench((state) => state.viewing.tape);
@@ -58,7 +59,7 @@ export const TapeReader = () => {
   return (
     <section aria-labelledby="tape-head">
       <div className="lengthhead">
-        <h3 id="tape-head">Tape</h3>
+        <h3 id="tape-head">Tape, {unit.unit}</h3>
       </div>
       <div className="tapeends">
         <End label="from" ends={ends} chosen={from} onChoose={(end) => layTape(store, [end, to])} />
@@ -69,8 +70,8 @@ export const TapeReader = () => {
           {NAMES.map((name, index) => (
             <tr key={name} data-tape={name}>
               <th scope="row">{name}</th>
-              <td>{formatNumber(reading?.now[index] ?? 0, 2)}</td>
-              <td className="change">{reading?.change ? formatSigned(reading.change[index] ?? 0, 2) : ''}</td>
+              <td>{unit.format(reading?.now[index] ?? 0)}</td>
+              <td className="change">{reading?.change ? unit.formatChange(reading.change[index] ?? 0) : ''}</td>
             </tr>
           ))}
         </tbody>

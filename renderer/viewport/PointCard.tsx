@@ -7,21 +7,25 @@ import { allowMove, choosePoint, switchOverlay } from '../state/actions/viewing'
 import type { PointRef } from '../state/viewing';
 import { setupNamed } from '../state/settings';
 import { mmPerFileUnit } from '../units/fileLength';
-import { formatNumber } from '../units/format';
+import { useUnits } from '../look/units';
+import { shownQuantity } from '../units/shownQuantity';
 import { adjustersMoving } from './joints';
 import type { Triple } from '../../geometry/index';
 
 const AXIS_WORDS = ['X, forward', 'Y, left', 'Z, up'] as const;
 const FARTHEST = 100_000;
+const LENGTH = { quantity: 'length', decimals: 2 } as const;
 
 const DesignFields = ({ chosen }: { readonly chosen: PointRef }) => {
   const { store } = useWindow();
+  const units = useUnits();
   const document = useBench((state) => state.history?.present.document);
   const axle = document?.[chosen.axle];
   const own = axle?.right?.points?.[chosen.point];
   const design = chosen.side === 'right' && own ? own : axle?.points[chosen.point];
   if (!document || !design) return null;
   const mm = mmPerFileUnit(document);
+  const shown = shownQuantity(LENGTH, units);
   const name = nameOfKey(chosen.point);
   const side = chosen.side === 'right' && own ? 'right' : 'left';
   const set = (index: number, value: number) => {
@@ -35,13 +39,13 @@ const DesignFields = ({ chosen }: { readonly chosen: PointRef }) => {
         return (
           <NumberField
             key={words}
-            label={`${name} at design, ${words}, mm`}
-            value={value}
-            unit="mm"
-            min={-FARTHEST}
-            max={FARTHEST}
+            label={`${name} at design, ${words}, ${shown.unit}`}
+            value={shown.toShown(value)}
+            unit={shown.unit}
+            min={shown.toShown(-FARTHEST)}
+            max={shown.toShown(FARTHEST)}
             before={<span className="side">{words.charAt(0)}</span>}
-            onSet={(number) => set(index, number)}
+            onSet={(number) => set(index, shown.fromShown(number))}
             onStep={(steps) => set(index, value + steps)}
             onHome={() => undefined}
           />
@@ -103,6 +107,7 @@ const Ways = ({ chosen }: { readonly chosen: PointRef }) => {
 /** The point chosen in the view: its name, where it is, its path, and how it can be moved. */
 export const PointCard = () => {
   const { store } = useWindow();
+  const units = useUnits();
   const chosen = useBench((state) => state.viewing.chosen);
   const placed = useBench((state) => (chosen && state.axle === chosen.axle ? state.shown?.row.placed : undefined));
   const hasPath = useBench((state) => state.viewing.overlays.includes('path'));
@@ -112,6 +117,7 @@ export const PointCard = () => {
   if (!chosen || !exists) return null;
   const at = placed?.[chosen.side].points[chosen.point];
   const name = nameOfKey(chosen.point);
+  const lengths = shownQuantity(LENGTH, units);
   return (
     <div className="pointcard" data-over-view role="group" aria-label={`Chosen point: ${name}, ${chosen.side}`}>
       <p>
@@ -122,8 +128,8 @@ export const PointCard = () => {
       </p>
       {at && (
         <p className="now">
-          now {at.map((value, index) => `${'XYZ'.charAt(index)} ${formatNumber(value, 2)}`).join('  ')}{' '}
-          <span className="quiet">mm</span>
+          now {at.map((value, index) => `${'XYZ'.charAt(index)} ${lengths.format(value)}`).join('  ')}{' '}
+          <span className="quiet">{lengths.unit}</span>
         </p>
       )}
       <label>

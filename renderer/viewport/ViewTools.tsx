@@ -30,6 +30,7 @@ const ShowList = ({ control }: { readonly control: RefObject<SceneControl | null
     <div
       ref={place}
       className="showplace"
+      data-over-view
       onKeyDown={(event) => {
         if (event.key !== 'Escape' || !open) return;
         event.stopPropagation();
@@ -72,11 +73,11 @@ export const ViewTools = ({ control }: { readonly control: RefObject<SceneContro
   const view = useBench((state) => state.view);
   const scope = useBench((state) => state.viewing.scope);
   return (
-    <>
+    <div className={scope === 'axle' || scope === 'car' ? 'viewtools row' : 'viewtools'}>
       <div className="scopetools" data-over-view>
         <Segments label="Shown" options={SCOPES} chosen={scope} onChoose={(name) => chooseScope(store, name)} />
       </div>
-      <div className="viewtools" data-over-view>
+      <div className="viewchoice" data-over-view>
         <Segments
           label="View"
           className="upright"
@@ -84,8 +85,8 @@ export const ViewTools = ({ control }: { readonly control: RefObject<SceneContro
           chosen={view}
           onChoose={(name) => chooseView(store, name)}
         />
-        <ShowList control={control} />
       </div>
-    </>
+      <ShowList control={control} />
+    </div>
   );
 };

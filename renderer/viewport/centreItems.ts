@@ -1,5 +1,4 @@
 import type { PlacedCorner, SideName } from '../../geometry/index';
-import { formatNumber } from '../units/format';
 import type { AxleContent, OverlayContent } from './overlayContent';
 import type { OverlayItem } from './overlayTypes';
 import type { Point } from './points';
@@ -53,13 +52,16 @@ export const instantCentreItems = (content: AxleContent, side: SideName, view: O
   return items;
 };
 
-const rollCentreWords = ([, y, z]: Point): string => {
-  const height = `roll centre ${formatNumber(Math.abs(z), 1)} mm ${z < 0 ? 'below ground' : 'high'}`;
-  return Math.abs(y) < 0.05 ? height : `${height}, ${formatNumber(Math.abs(y), 1)} ${y > 0 ? 'left' : 'right'}`;
+const rollCentreWords = ([, y, z]: Point, words: OverlayContent['lengthWords']): string => {
+  const height = `roll centre ${words(Math.abs(z), 1)} ${z < 0 ? 'below ground' : 'high'}`;
+  return Math.abs(y) < 0.05 ? height : `${height}, ${words(Math.abs(y), 1)} ${y > 0 ? 'left' : 'right'}`;
 };
 
 /** Ring and cross on a disc, its height over the ground and its offset from the car's middle dimensioned. */
-export const rollCentreItems = ({ placed, frame }: AxleContent, view: OverlayContent['view']): OverlayItem[] => {
+export const rollCentreItems = (
+  { placed, frame }: AxleContent,
+  { view, lengthWords }: Pick<OverlayContent, 'view' | 'lengthWords'>,
+): OverlayItem[] => {
   if (!placed.rollCentre) return [];
   const at = frame.toGround(placed.rollCentre);
   const [x, y, z] = at;
@@ -77,7 +79,7 @@ export const rollCentreItems = ({ placed, frame }: AxleContent, view: OverlayCon
         [x, y, z - Math.sign(z) * Math.min(18, Math.abs(z) / 2)],
       ],
     });
-  return [...items, { kind: 'label', text: rollCentreWords(at), at, reach: [0, -64], strong: true }];
+  return [...items, { kind: 'label', text: rollCentreWords(at, lengthWords), at, reach: [0, -64], strong: true }];
 };
 
 /** Both roll centres joined, a little past each. */

@@ -1,4 +1,3 @@
-import { formatNumber } from '../units/format';
 import { placeLabels, type LabelBox, type WantedLabel } from './labelPlaces';
 import type { OverlayItem } from './overlayTypes';
 import { clipRay, convexHull, type Project, type ScreenPoint } from './screenLines';
@@ -43,6 +42,7 @@ export interface OverlayFrame {
   readonly height: number;
   /** what stands over the view and must not be written on [px] */
   readonly blocked: readonly LabelBox[];
+  readonly lengthWords: (mm: number, decimals: number) => string;
 }
 
 export interface Overlay {
@@ -85,7 +85,7 @@ export const buildOverlay = (parent: SVGSVGElement): Overlay => {
     return made;
   };
 
-  const draw = (items: readonly OverlayItem[], { project, width, height, blocked }: OverlayFrame): void => {
+  const draw = (items: readonly OverlayItem[], { project, width, height, blocked, lengthWords }: OverlayFrame): void => {
     const area: LabelBox = { x: 6, y: 6, width: width - 12, height: height - 12 };
     const taken: LabelBox[] = [...blocked];
     const wanted: WantedLabel[] = [];
@@ -120,7 +120,7 @@ export const buildOverlay = (parent: SVGSVGElement): Overlay => {
           const outOfView = ray.further > 0;
           if (outOfView) path(`${item.className} arrow`, arrowHead(ray.from, ray.to));
           if (item.text === null) break;
-          const words = outOfView ? `${item.text}, ${formatNumber(ray.further, 0)} mm further` : item.text;
+          const words = outOfView ? `${item.text}, ${lengthWords(ray.further, 0)} further` : item.text;
           const inward = at[0] > width / 2 ? -26 : 26;
           wanted.push({ text: words, at: [at[0], at[1]], reach: [inward, -22], strong: true, depth: at[2] });
           break;

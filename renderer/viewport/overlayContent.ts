@@ -51,6 +51,8 @@ export interface OverlayContent {
   readonly chosen: { readonly ref: PointRef; readonly path: readonly Point[] } | null;
   readonly hovered: PointRef | null;
   readonly tape: readonly [PointRef, PointRef] | null;
+  /** a length in the chosen unit, with the unit. @param decimals - in mm */
+  readonly lengthWords: (mm: number, decimals: number) => string;
   /** arms to drag the chosen point by [mm]; null while it may not be moved */
   readonly handles: number | null;
   /** a direction that another page wants aimed: from a point, ring at `reach` mm */

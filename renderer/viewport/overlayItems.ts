@@ -25,7 +25,7 @@ export const overlayItems = (content: OverlayContent): readonly OverlayItem[] =>
     }
   if (on('rollCentre') && (both || view === 'front' || view === 'corner' || view === 'side')) {
     // Beside one corner the roll centre is shown where it matters: in the view that looks along the car.
-    if (both || view === 'front') axles.forEach((axle) => items.push(...rollCentreItems(axle, view)));
+    if (both || view === 'front') axles.forEach((axle) => items.push(...rollCentreItems(axle, content)));
     if (scope === 'car') items.push(...rollAxisItems(content));
   }
   const first = axles[0];

@@ -3,7 +3,6 @@ import { turnedToGround, placeOf, type AxleContent, type OverlayContent } from '
 import type { SideName } from '../../geometry/index';
 import type { OverlayItem } from './overlayTypes';
 import { along, between, direction, separation, type Point } from './points';
-import { formatNumber } from '../units/format';
 
 export const AXES: readonly { readonly name: 'x' | 'y' | 'z'; readonly direction: Point }[] = [
   { name: 'x', direction: [1, 0, 0] },
@@ -86,7 +85,7 @@ export const tapeItems = (content: OverlayContent): OverlayItem[] => {
     { kind: 'mark', className: 'tapeend', shape: 'cross', at: to },
     {
       kind: 'label',
-      text: `${formatNumber(separation(from, to), 2)} mm`,
+      text: content.lengthWords(separation(from, to), 2),
       at: between(from, to, 0.5),
       reach: [14, -18],
       strong: true,

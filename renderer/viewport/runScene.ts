@@ -133,6 +133,7 @@ export const runScene = (tools: SceneTools): RunningScene => {
         width: wide,
         height: high,
         blocked: blockedBoxes(host, pane),
+        lengthWords: content.lengthWords,
       });
     return aimed.moving;
   };

@@ -128,6 +128,7 @@ export const overlayContent = (state: BenchState, stage: Stage, seen: ViewSeen):
         : { left: NO_WORDS, right: NO_WORDS },
   }));
   const { rollDeg } = position;
+  const units = chosenUnits(state);
   return {
     view: seen.view,
     scope: viewing.scope,
@@ -140,6 +141,7 @@ export const overlayContent = (state: BenchState, stage: Stage, seen: ViewSeen):
     chosen: isShown ? { ref: chosen, path: viewing.overlays.includes('path') ? pathOf(state, staged, chosen) : [] } : null,
     hovered: seen.hovered,
     tape: viewing.tape,
+    lengthWords: (mm, decimals) => lengthWords(mm, decimals, units),
     handles: isShown && viewing.mayMove ? seen.arm : null,
     aim: pick?.kind === 'direction' ? { from: pick.from, direction: pick.direction, reach: 1.6 * seen.arm } : null,
     envelopes: envelopesOf(state, stage),

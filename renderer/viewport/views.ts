@@ -22,7 +22,7 @@ export interface Margins {
   readonly bottom: number;
 }
 export const CORNER_MARGINS: Margins = { left: 0.1, right: 0.1, top: 0.09, bottom: 0.07 };
-export const AXLE_MARGINS: Margins = { left: 0.05, right: 0.14, top: 0.16, bottom: 0.16 };
+export const AXLE_MARGINS: Margins = { left: 0.06, right: 0.06, top: 0.26, bottom: 0.1 };
 
 const PICTURE_LENS = toRadians(22);
 const FITTING_ROUNDS = 6;

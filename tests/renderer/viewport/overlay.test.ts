@@ -57,6 +57,7 @@ const contentOf = (position: Parameters<typeof placeAxle>[2], part: Partial<Over
   chosen: null,
   hovered: null,
   tape: null,
+  lengthWords: (mm, decimals) => `${mm.toFixed(decimals)} mm`,
   handles: null,
   aim: null,
   envelopes: [],
