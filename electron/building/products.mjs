@@ -59,11 +59,18 @@ export const buildShell = async (/** @type {string} */ folder) => {
   await build({ ...FOR_NODE, ...preload, format: 'cjs', external, minify: false, outdir: folder });
 };
 
-/** The window as it is served: `index.html` and its files. */
+/** The window as it is served: `index.html` and its files; always the product, also when a test asks for it. */
 export const buildWindow = async (/** @type {string} */ folder) => {
   const { build } = await import('vite');
   const configFile = path.join(ROOT, 'vite.config.ts');
-  await build({ configFile, logLevel: 'error', build: { outDir: folder, emptyOutDir: true } });
+  const before = process.env.NODE_ENV;
+  process.env.NODE_ENV = 'production';
+  try {
+    await build({ configFile, logLevel: 'error', mode: 'production', build: { outDir: folder, emptyOutDir: true } });
+  } finally {
+    if (before === undefined) delete process.env.NODE_ENV;
+    else process.env.NODE_ENV = before;
+  }
 };
 
 /** The library: one file without dependencies for Node and browsers, and its types. */

@@ -1,9 +1,9 @@
 import { lazy, Suspense, useEffect, useRef, useState } from 'react';
 import { useBench } from '../shell/benchContext';
-import { hasWebgl } from './hasWebgl';
 import { PointCard } from './PointCard';
 import type { SceneControl } from './runScene';
 import { useViewInput } from './useViewInput';
+import { useWebgl } from './useWebgl';
 import { ViewTools } from './ViewTools';
 
 const Picture = lazy(async () => ({ default: (await import('./Picture')).Picture }));
@@ -51,10 +51,10 @@ export const Viewport = ({ theme }: { readonly theme: string }) => {
   const section = useRef<HTMLElement>(null);
   const overlay = useRef<SVGSVGElement>(null);
   const control = useRef<SceneControl | null>(null);
-  const [webgl] = useState(hasWebgl);
+  const webgl = useWebgl();
   const lost = useLostContext(section);
   const input = useViewInput(section, control);
-  const picture = webgl && !lost;
+  const picture = webgl === true && !lost;
   return (
     <section
       ref={section}
@@ -68,16 +68,15 @@ export const Viewport = ({ theme }: { readonly theme: string }) => {
       }
       {...input}
     >
-      {webgl ? (
+      {webgl === true && (
         <>
           <Suspense>
             <Picture host={section} overlay={overlay} control={control} theme={theme} />
           </Suspense>
           <svg ref={overlay} className="overlay" aria-hidden="true" />
         </>
-      ) : (
-        <NoPicture why="this machine or browser offers no WebGL." />
       )}
+      {webgl === false && <NoPicture why="this machine or browser offers no WebGL." />}
       {lost && <NoPicture why="the graphics driver let go of it. It comes back by itself; if not, reload the window." />}
       {asked !== null && (
         <p className="asked" role="status" data-over-view>

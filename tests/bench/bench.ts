@@ -19,7 +19,7 @@ import { referenceCar } from './referenceCar';
 import { medianMicros } from './stopwatch';
 
 /** One row: the median time of one unit of work; `ratio` is the median of the row named by `against` ÷ this one. */
-interface BenchRow {
+export interface BenchRow {
   readonly name: string;
   readonly medianMicros: number;
   readonly against?: string;
@@ -101,9 +101,13 @@ function benches(): Bench[] {
 export async function runBench({
   json,
   only,
+  more,
 }: {
   readonly json: boolean;
-  readonly only: readonly string[] | null;
+  /** a text that names the rows to run; null: all. Names have commas of their own, so it is not taken apart. */
+  readonly only: string | null;
+  /** rows that are measured by other means */
+  readonly more: () => Promise<readonly BenchRow[]>;
 }): Promise<void> {
   const rows: BenchRow[] = [];
   for (const { name, units, against, work } of benches()) {
@@ -116,6 +120,7 @@ export async function runBench({
         : { name, medianMicros: median, against: base.name, ratio: base.medianMicros / median },
     );
   }
+  rows.push(...(await more()));
   if (json) {
     process.stdout.write(`${JSON.stringify({ rows })}\n`);
     return;

@@ -7,7 +7,8 @@ import { chooseSetup, turnAdjuster } from '../../../renderer/state/actions/editS
 import { createBenchStore } from '../../../renderer/state/benchStore';
 import { openedBench } from '../carUnderTest';
 
-const commandsOf = (store = openedBench()) => windowCommands({ store, files: fetchedFiles });
+const NO_KEEPER = { keepNow: () => Promise.resolve(false), stop: () => undefined };
+const commandsOf = (store = openedBench()) => windowCommands({ store, files: fetchedFiles, keeper: NO_KEEPER });
 
 describe('the command list', () => {
   test('reaches every page, axle, setup, adjuster of both axles, reading and view, each under a name of its own', () => {
