@@ -31,6 +31,9 @@ const hasPicture = (): boolean => Number(document.querySelector('canvas')?.datas
 
 const median = (values: readonly number[]): number => [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)] ?? NaN;
 
+/** Found again in the trace, it tells which thread is the page's own. */
+const MARK = 'a drag is measured';
+
 interface TraceEvent {
   readonly name: string;
   readonly ph: string;
@@ -39,7 +42,6 @@ interface TraceEvent {
   readonly tid: number;
   /** time on the processor [µs] */
   readonly tdur?: number;
-  readonly args?: { readonly name?: string };
 }
 
 /** The longest task of the page's own thread while a bushing is turned by its drawing, after the first frame [µs of thread time]. */
@@ -51,21 +53,17 @@ const longestTaskOfDrag = async (browser: Browser, page: Page): Promise<number> 
   await moveTo(0);
   await page.mouse.down();
   for (let step = 0; step < 4; step += 1) await moveTo(step);
-  await browser.startTracing(page, { categories: ['toplevel', 'devtools.timeline', '__metadata'] });
+  await browser.startTracing(page, { categories: ['toplevel', 'devtools.timeline', 'blink.user_timing'] });
+  await page.evaluate((mark) => void performance.mark(mark), MARK);
   for (let step = 4; step < 40; step += 1) {
     await moveTo(step);
     await page.waitForTimeout(50);
   }
   const trace = JSON.parse((await browser.stopTracing()).toString()) as { readonly traceEvents: readonly TraceEvent[] };
   await page.mouse.up();
-  const threads = trace.traceEvents.filter(({ name, args }) => name === 'thread_name' && args?.name === 'CrRendererMain');
-  // Of all pages of the browser the one that was busiest is ours.
-  const longest = threads.map(({ pid, tid }) => {
-    const tasks = trace.traceEvents.filter((event) => event.pid === pid && event.tid === tid && event.name.endsWith('RunTask'));
-    const times = tasks.map(({ tdur = 0 }) => tdur);
-    return { all: times.reduce((sum, time) => sum + time, 0), longest: Math.max(0, ...times) };
-  });
-  return longest.sort((a, b) => b.all - a.all)[0]?.longest ?? NaN;
+  const own = trace.traceEvents.find(({ name }) => name === MARK);
+  const tasks = trace.traceEvents.filter(({ name, pid, tid }) => pid === own?.pid && tid === own.tid && name.endsWith('RunTask'));
+  return tasks.length === 0 ? NaN : Math.max(...tasks.map(({ tdur = 0 }) => tdur));
 };
 
 /** One start with nothing kept from an earlier one, and a reload of it. */
