@@ -81,7 +81,7 @@ export const SetupsDialog = ({ onClose }: { readonly onClose: () => void }) => {
               >
                 <span className="ellipsis">{one}</span>
                 {document.onCar === one && <span className="mark">on the car</span>}
-                {bench.setup === one && <span className="mark bench">on the bench</span>}
+                {bench.setup === one && <span className="mark onbench">on the bench</span>}
               </div>
             ))}
           </div>
