@@ -21,6 +21,7 @@ const End = ({ label, ends, chosen, onChoose }: EndProps) => (
   <label>
     {label}
     <select
+      aria-label={`Tape ${label}`}
       value={chosen ? keyOf(chosen) : ''}
       onChange={(event) => {
         const end = ends.find((one) => keyOf(one) === event.target.value);

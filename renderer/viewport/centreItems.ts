@@ -65,7 +65,9 @@ export const rollCentreItems = (
   if (!placed.rollCentre) return [];
   const at = frame.toGround(placed.rollCentre);
   const [x, y, z] = at;
+  const words = rollCentreWords(at, lengthWords);
   const items: OverlayItem[] = [
+    { kind: 'ray', className: 'thin', from: [x, 0, 0], to: at, text: words, onlyFar: true },
     { kind: 'line', className: 'thin', points: [at, [x, y, 0]] },
     { kind: 'mark', className: 'rcdisc', shape: 'disc', at },
     { kind: 'mark', className: 'rollcentre', shape: 'target', at },
@@ -79,7 +81,7 @@ export const rollCentreItems = (
         [x, y, z - Math.sign(z) * Math.min(18, Math.abs(z) / 2)],
       ],
     });
-  return [...items, { kind: 'label', text: rollCentreWords(at, lengthWords), at, reach: [0, -64], strong: true }];
+  return [...items, { kind: 'label', text: words, at, reach: [0, -64], strong: true }];
 };
 
 /** Both roll centres joined, a little past each. */

@@ -36,6 +36,20 @@ const TRIES: readonly (readonly [number, number])[] = [
   [-2.4, -2.6],
 ];
 
+/** Where it is tried last: beside the point, whatever its reach [px]. */
+const BESIDE: readonly (readonly [number, number])[] = [
+  [22, -14],
+  [-22, -14],
+  [22, 14],
+  [-22, 14],
+  [44, -44],
+  [-44, -44],
+  [44, 44],
+  [-44, 44],
+  [80, -80],
+  [-80, -80],
+];
+
 /**
  * The box of a label at the first place that is in the view and free; null where there is none, and the label is left out.
  * @param width - of its text [px]
@@ -50,9 +64,10 @@ export const placeLabel = (
   area: LabelBox,
 ): LabelBox | null => {
   const wide = width + PADDING;
-  for (const [across, up] of TRIES) {
-    const middle = at[0] + reach[0] * across + (reach[0] === 0 ? 0 : (Math.sign(reach[0] * across) * wide) / 2);
-    const box = { x: middle - wide / 2, y: at[1] + reach[1] * up - HEIGHT / 2, width: wide, height: HEIGHT };
+  const offsets = [...TRIES.map(([across, up]) => [reach[0] * across, reach[1] * up] as const), ...BESIDE];
+  for (const [across, up] of offsets) {
+    const middle = at[0] + across + (Math.sign(across) * wide) / 2;
+    const box = { x: middle - wide / 2, y: at[1] + up - HEIGHT / 2, width: wide, height: HEIGHT };
     if (inside(box, area) && !taken.some((other) => overlaps(box, other))) return box;
   }
   return null;

@@ -113,7 +113,7 @@ export const buildOverlay = (parent: SVGSVGElement): Overlay => {
         }
         case 'ray': {
           const ray = clipRay(item.from, item.to, project, area);
-          if (!ray) break;
+          if (!ray || (item.onlyFar && ray.further === 0)) break;
           path(item.className, line([ray.from, ray.to]));
           const at = project(ray.last);
           if (!at) break;

@@ -20,6 +20,8 @@ export interface OverlayRay {
   readonly to: Point;
   /** name of what it leads to; null for a line of construction beside another */
   readonly text: string | null;
+  /** drawn only where its end is out of view: the end has a mark of its own */
+  readonly onlyFar?: true;
 }
 /** A mark of constant size on the screen. */
 export interface OverlayMark {

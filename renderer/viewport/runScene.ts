@@ -170,6 +170,12 @@ export const runScene = (tools: SceneTools): RunningScene => {
 
   show(store.getState(), null);
   const leave = store.subscribe(show);
+  /** The driver has given the canvas back empty: everything is handed to it anew by the next frame. */
+  const onRestored = (): void => {
+    stage.drawGround();
+    invalidate();
+  };
+  gl.domElement.addEventListener('webglcontextrestored', onRestored);
   void document.fonts.ready.then(() => {
     stage.drawGround();
     invalidate();
@@ -211,6 +217,7 @@ export const runScene = (tools: SceneTools): RunningScene => {
     },
     end: () => {
       leave();
+      gl.domElement.removeEventListener('webglcontextrestored', onRestored);
       panes.forEach((pane) => pane.overlay.remove());
       stage.dispose();
       scene.remove(stage.object);

@@ -103,7 +103,12 @@ export const scaleBar = ([x, y]: SheetPoint, perMm: number): string => {
         path('thin', [
           [at(mark), y - 2],
           [at(mark), y],
-        ]) + words(`${formatNumber(mark * step, 0)}${mark === 5 ? ' mm' : ''}`, [at(mark), y + 4]),
+        ]) +
+        words(
+          mark === 5 ? `${formatNumber(mark * step, 0)} mm` : formatNumber(mark * step, 0),
+          [at(mark) - (mark === 5 ? 3 : 0), y + 4],
+          mark === 5 ? 'start' : 'middle',
+        ),
     ),
   ].join('');
 };
