@@ -195,7 +195,7 @@ export const VERBS: readonly VerbSpec[] = [
       ...COMMON,
     ],
     examples: [
-      'jounce points measured.csv --car samples/saltmarsh-hatch.jounce.json --axle front --axes back,right,up --units in --datum armFront,ballJoint,strutTop',
+      'jounce points samples/taped-front-left.csv --car samples/saltmarsh-hatch.jounce.json \\\n    --axle front --axes back,right,up --datum armFront,ballJoint,strutTop',
       'jounce points --car samples/saltmarsh-hatch.jounce.json --setup Wet --travel 25 --csv points.csv',
     ],
   },
