@@ -47,7 +47,11 @@ export const ListOptions = ({ car, axle, question, answer, onAsk }: ListOptionsP
       <div className="optionrow">
         <label>
           Unit
-          <select value={answer.unit ?? ''} onChange={(event) => onAsk({ unit: event.target.value as PointUnit })}>
+          <select
+            aria-label="Unit of the list"
+            value={answer.unit ?? ''}
+            onChange={(event) => onAsk({ unit: event.target.value as PointUnit })}
+          >
             {answer.unit === null && <option value="">choose</option>}
             {POINT_UNITS.map((unit) => (
               <option key={unit}>{unit}</option>
@@ -57,7 +61,11 @@ export const ListOptions = ({ car, axle, question, answer, onAsk }: ListOptionsP
         {(['X', 'Y', 'Z'] as const).map((axis, index) => (
           <label key={axis}>
             {axis} is
-            <select value={question.axes[index]} onChange={(event) => setAxis(index, event.target.value as AxisWord)}>
+            <select
+              aria-label={`${axis} is`}
+              value={question.axes[index]}
+              onChange={(event) => setAxis(index, event.target.value as AxisWord)}
+            >
               {AXIS_WORDS.map((word) => (
                 <option key={word}>{word}</option>
               ))}
@@ -72,6 +80,7 @@ export const ListOptions = ({ car, axle, question, answer, onAsk }: ListOptionsP
         <label>
           Measured on
           <select
+            aria-label="Measured on"
             value={question.side}
             onChange={(event) => onAsk({ side: event.target.value as ListQuestion['side'], sides: 'each' })}
           >
@@ -84,7 +93,11 @@ export const ListOptions = ({ car, axle, question, answer, onAsk }: ListOptionsP
         </label>
         <label>
           and
-          <select value={question.sides} onChange={(event) => onAsk({ sides: event.target.value as ListQuestion['sides'] })}>
+          <select
+            aria-label="and"
+            value={question.sides}
+            onChange={(event) => onAsk({ sides: event.target.value as ListQuestion['sides'] })}
+          >
             {SIDES_OF[question.side].map(([value, label]) => (
               <option key={value} value={value}>
                 {label}

@@ -43,7 +43,7 @@ export const FIELD_WORDS: Readonly<Record<string, FieldWords>> = {
   // The axle
   layout: words('Layout'),
   rods: words('Rods'),
-  'rods.*': words('Ends of the rod', '', 'Point on the body, then point on the knuckle.'),
+  'rods.*': words('Rod', '', 'Point on the body, then point on the knuckle.'),
   trailingArm: words('Trailing arm'),
   'trailingArm.pivot': words('Front pivot', '', 'A point that is bolted to the body; the arm is fast to the knuckle.'),
   'trailingArm.axis': words('Bolt axis', 'direction'),
@@ -198,7 +198,7 @@ export const FIELD_WORDS: Readonly<Record<string, FieldWords>> = {
   'tolerances.*.set': words('Held by a mechanic', '', 'What can be set, in the unit of the reading.'),
   'tolerances.*.matters': words('Matters from', '', 'What a side effect must exceed to count.'),
   margins: words('Margins'),
-  'margins.*': words('Clearance to keep', 'length'),
+  'margins.*': words('Margin', 'length', 'Clearance to keep.'),
 };
 
 /** Words for a field by its path; null where the table has none. */

@@ -12,8 +12,9 @@ export const faultWords = ({ path, found, expected, hint }: Fault, here: FieldPa
   const where = path === null || isAt(path, here) ? '' : `${path}: `;
   const parts = [found === null ? null : `found ${found}`, expected === null ? null : `expected ${expected}`];
   const text = parts.filter((part) => part !== null).join(', ');
-  const sentence = `${where}${text}`;
-  return `${sentence.charAt(0).toUpperCase()}${sentence.slice(1)}${hint === null ? '.' : `; ${hint}`}`;
+  // a path is spelled as the file spells it; a sentence without one begins as sentences do
+  const sentence = where === '' ? `${text.charAt(0).toUpperCase()}${text.slice(1)}` : `${where}${text}`;
+  return `${sentence}${hint === null ? '.' : `; ${hint}`}`;
 };
 
 /** Whether a fault is of this field or of something in it. */
