@@ -2,7 +2,6 @@ import {
   differenceOfReadings,
   inContractUnits,
   placeAxle,
-  readingsOfAxle,
   readingsOfCar,
   toRadians,
   type AssembledCar,
@@ -76,20 +75,22 @@ const answerAssembled = memoLast(
     const assembled = car[axle];
     if (!assembled) return { ok: false, failure: { kind: 'unreachable', message: `this car has no ${axle} axle` } };
     const position = positionOf(asked, assembled.left.corner.isSteered);
-    const readings = readingsOfAxle(car, axle, position);
+    const both = readingsOfCar(car, position);
+    const readings = both[axle];
+    if (!readings) return { ok: false, failure: { kind: 'unreachable', message: `this car has no ${axle} axle` } };
     if (!readings.ok) return readings;
     const placed = placeAxle(car, axle, position);
     if (!placed.ok) return placed;
-    const { left, right, both, why, toeReset } = inContractUnits(readings.value);
-    const whole = wholeCarInContractUnits(readingsOfCar(car, position));
+    const row = inContractUnits(readings.value);
+    const whole = wholeCarInContractUnits(both);
     const value = {
       car,
-      toeReset,
-      left,
-      right,
-      both,
+      toeReset: row.toeReset,
+      left: row.left,
+      right: row.right,
+      both: row.both,
       wholeCar: whole.values,
-      why: { ...why, ...whole.why },
+      why: { ...row.why, ...whole.why },
       placed: placed.value,
       rack: readings.value.rack,
     };

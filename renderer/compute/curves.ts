@@ -1,4 +1,5 @@
 import {
+  CATALOGUE,
   numberNamesOf,
   numbersOf,
   sweepAxle,
@@ -8,6 +9,7 @@ import {
   type AssembledCar,
   type AxleName,
   type AxleRow,
+  type CarDocument,
   type CarReadings,
   type Failure,
   type Position,
@@ -15,7 +17,6 @@ import {
   type ReadingValues,
   type Result,
 } from '../../geometry/index';
-import type { CarDocument } from '../../geometry/index';
 import { assembleSetup } from './assembleBench';
 import { memoLast } from './memoLast';
 
@@ -50,7 +51,8 @@ export interface ReadingCurves {
 /** One setup swept over a span. */
 export interface SweptSetup {
   readonly inputs: Float64Array;
-  readonly curvesOf: (entry: ReadingEntry, number: string) => ReadingCurves;
+  /** by the dotted name of the reading */
+  readonly curves: ReadonlyMap<string, ReadingCurves>;
 }
 
 interface Positions {
@@ -88,14 +90,22 @@ const positionsOfSpan = ({ over, from, to, held }: CurveSpan, isSteered: boolean
     over === 'steer' || !isSteered ? 0 : held.rack,
   );
 
-const lineOf = (count: number, valueAt: (index: number) => number | null, why: CurveLine['why']): CurveLine => ({
-  values: Float64Array.from({ length: count }, (_, index) => valueAt(index) ?? NaN),
-  why,
-});
-
 const numberOf = (entry: ReadingEntry, component: number, readings: object): number | null => {
   const value = valueInContractUnits((readings as ReadingValues)[entry.key] ?? null, entry.quantity);
   return numbersOf(entry, value)[component] ?? null;
+};
+
+/** A line read off rows that are then let go: only its numbers, and the reasons where there are none, are kept. */
+const lineOf = (count: number, valueAt: (index: number) => number | null, whyAt: CurveLine['why']): CurveLine => {
+  const values = new Float64Array(count);
+  let reasons: (string | null)[] | null = null;
+  for (let index = 0; index < count; index += 1) {
+    const value = valueAt(index);
+    values[index] = value ?? NaN;
+    if (value === null) (reasons ??= new Array<string | null>(count).fill(null))[index] = whyAt(index);
+  }
+  const kept = reasons;
+  return { values, why: (index) => kept?.[index] ?? null };
 };
 
 type Owner = 'left' | 'right' | 'both';
@@ -121,30 +131,30 @@ const carLine = (rows: readonly CarReadings[], entry: ReadingEntry): CurveLine =
     (index) => rows[index]?.why[entry.key] ?? null,
   );
 
-const sweep = memoLast((car: AssembledCar, axle: AxleName, { inputs, positions }: Positions): SweptSetup => {
+/** The reading of a dotted name: "camber", "wheelCentre.x". */
+const entryOf = (number: string): ReadingEntry | undefined => CATALOGUE.find((entry) => numberNamesOf(entry).includes(number));
+
+/** @param names - dotted names of the readings, joined by commas: equal texts are the same question */
+const sweep = memoLast((car: AssembledCar, axle: AxleName, { inputs, positions }: Positions, names: string): SweptSetup => {
+  const curves = new Map<string, ReadingCurves>();
   const rows = sweepAxle(car, axle, positions);
   let cars: readonly CarReadings[] | null = null;
-  const known = new Map<string, ReadingCurves>();
-  const make = (entry: ReadingEntry, number: string): ReadingCurves => {
-    const component = Math.max(0, numberNamesOf(entry).indexOf(number));
-    if (entry.of === 'corner')
-      return { left: axleLine(rows, 'left', entry, component), right: axleLine(rows, 'right', entry, component) };
-    if (entry.of === 'axle') return { left: axleLine(rows, 'both', entry, component), right: null };
-    return { left: carLine((cars ??= sweepCar(car, positions)), entry), right: null };
-  };
-  return {
-    inputs,
-    curvesOf: (entry, number) => {
-      const curves = known.get(number) ?? make(entry, number);
-      known.set(number, curves);
-      return curves;
-    },
-  };
+  for (const number of names.split(',')) {
+    const entry = entryOf(number);
+    if (!entry) continue;
+    const component = numberNamesOf(entry).indexOf(number);
+    const line = (owner: Owner) => axleLine(rows, owner, entry, component);
+    if (entry.of === 'corner') curves.set(number, { left: line('left'), right: line('right') });
+    else if (entry.of === 'axle') curves.set(number, { left: line('both'), right: null });
+    else curves.set(number, { left: carLine((cars ??= sweepCar(car, positions)), entry), right: null });
+  }
+  return { inputs, curves };
 }, 6);
 
 /**
  * One axle of one setup swept over a span. The last ones are kept: while a part is turned the compared setup is not swept
  * again, and while the car moves along the span nothing is.
+ * @param numbers - dotted names of the readings wanted
  * @returns the failure of the assembly where the setup cannot stand
  */
 export const sweepSetup = (
@@ -152,6 +162,7 @@ export const sweepSetup = (
   setup: string,
   axle: AxleName,
   span: CurveSpan,
+  numbers: readonly string[],
 ): Result<SweptSetup, Pick<Failure, 'message'>> => {
   const car = assembleSetup(document, setup);
   if (!car.ok) return car;
@@ -159,5 +170,5 @@ export const sweepSetup = (
   if (!assembled) return { ok: false, failure: { message: `this car has no ${axle} axle` } };
   const { isSteered } = assembled.left.corner;
   if (span.over === 'steer' && !isSteered) return { ok: false, failure: { message: 'this axle is not steered' } };
-  return { ok: true, value: sweep(car.value, axle, positionsOfSpan(span, isSteered)) };
+  return { ok: true, value: sweep(car.value, axle, positionsOfSpan(span, isSteered), numbers.join(',')) };
 };

@@ -44,15 +44,10 @@ export const readingOfNumber = (number: string): NamedNumber | undefined => {
 
 const shownLine = ({ values, why }: CurveLine, shown: ShownQuantity): CurveLine => ({ values: values.map(shown.toShown), why });
 
-const linesOf = (
-  swept: SweptSetup | null,
-  { entry }: NamedNumber,
-  number: string,
-  shown: ShownQuantity,
-  motion: ShownQuantity,
-): SweptLines | null => {
-  if (!swept) return null;
-  const { left, right } = swept.curvesOf(entry, number);
+const linesOf = (swept: SweptSetup | null, number: string, shown: ShownQuantity, motion: ShownQuantity): SweptLines | null => {
+  const curves = swept?.curves.get(number);
+  if (!swept || !curves) return null;
+  const { left, right } = curves;
   return {
     inputs: swept.inputs.map(motion.toShown),
     left: shownLine(left, shown),
@@ -83,7 +78,7 @@ export const plotContent = (question: PlotQuestion): PlotContent | null => {
   const named = readingOfNumber(number);
   if (!named) return null;
   const { entry, name } = named;
-  const own = linesOf(question.own, named, number, shown, motion);
+  const own = linesOf(question.own, number, shown, motion);
   const measured = measuredSets(question.document, question.axle, entry, number, question.over, question.setups);
   const grain = Math.abs(shown.toShown(Number(`1e${-entry.decimals}`)));
   return {
@@ -93,7 +88,7 @@ export const plotContent = (question: PlotQuestion): PlotContent | null => {
     plus: entry.plus,
     least: LEAST_GRAINS * grain,
     own,
-    compared: linesOf(question.compared, named, number, shown, motion),
+    compared: linesOf(question.compared, number, shown, motion),
     measured: measured.map((set) => ({
       ...set,
       points: set.points.map(({ input, value, sigma, side }) => ({

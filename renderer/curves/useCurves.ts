@@ -58,8 +58,8 @@ export const useCurves = (isDragged: boolean) => {
   const [from, to] = zoomed ?? whole;
 
   const span = { over, from, to, held };
-  const own = bench && sweepSetup(bench.document, bench.setup, axle, span);
-  const compared = other && sweepSetup(other.document, other.setup, axle, span);
+  const own = bench && sweepSetup(bench.document, bench.setup, axle, span, numbers);
+  const compared = other && sweepSetup(other.document, other.setup, axle, span, numbers);
   const [ownSwept, comparedSwept] = [own && sweptOf(own), compared && sweptOf(compared)];
   const setups = useMemo(() => [bench?.setup ?? '', other?.setup ?? ''], [bench?.setup, other?.setup]);
   const motion = useMemo(() => motionShown(over, units), [over, units]);

@@ -13,6 +13,7 @@ import {
 } from '../../geometry/index';
 import { runBatch } from '../../electron/command/batch';
 import { batchLines } from './batchLines';
+import { handToPicture } from './handToPicture';
 import { kernelFiveRods, kernelStrut, POINTS } from './speed/kernel.mjs';
 import { matrixFiveRods, matrixStrut } from './speed/matrix.mjs';
 import { referenceCar } from './referenceCar';
@@ -40,9 +41,10 @@ function assembled(document: CarDocument, setup: SetupDocument = {}): AssembledC
   return car.value;
 }
 
+const sampleText = (): string => readFileSync(path.resolve('samples/saltmarsh-hatch.jounce.json'), 'utf8');
+
 function sampleDocument(): CarDocument {
-  const text = readFileSync(path.resolve('samples/saltmarsh-hatch.jounce.json'), 'utf8');
-  const parsed = parseCar(text);
+  const parsed = parseCar(sampleText());
   if (!parsed.ok) throw new Error('the sample does not parse');
   return parsed.value.document;
 }
@@ -92,6 +94,7 @@ function benches(): Bench[] {
     { name: 'row of an axle (strut)', units: bump.length, work: () => sweepAxle(car, 'front', bump) },
     { name: 'row of an axle (five rods)', units: bump.length, work: () => sweepAxle(car, 'rear', bump) },
     { name: 'sweep 61, both axles', units: 1, work: () => sweepCar(baseline, sixtyOne) },
+    { name: 'hand to picture', units: 1, work: handToPicture(sampleText()) },
     { name: 'setToe', units: 1, work: () => assembleCar(mechanism, toe) },
     { name: 'batch 1000 cars', units: 1, work: () => runLines(lines) },
   ];

@@ -1,13 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { CATALOGUE, findReading, numberNamesOf, numbersOf } from '../../../geometry/index';
+import { CATALOGUE, numberNamesOf, numbersOf } from '../../../geometry/index';
 import { answerSetup, type BenchRow } from '../../../renderer/compute/answerBench';
 import { sweepSetup, type CurveOver } from '../../../renderer/compute/curves';
 import { carDocument } from '../carUnderTest';
 
 const document = carDocument('car-23');
+const ALL = CATALOGUE.flatMap(numberNamesOf);
 const held = { travel: 7, rollDeg: 0.8, rack: 6 };
-const camber = findReading('camber');
-if (!camber) throw new Error('camber is in the catalogue');
 
 /** A point that lies far away is as exact as its distance. */
 const sizeOf = (row: BenchRow, owner: 'left' | 'right' | 'both' | 'wholeCar', key: string): number => {
@@ -35,7 +34,7 @@ describe('a setup swept over a span', () => {
     ['rear', 'roll', -3, 3],
     ['front', 'steer', -50, 50],
   ] as const)('%s over %s: every reading is that of the position itself', (axle, over, from, to) => {
-    const swept = sweepSetup(document, 'Trial', axle, { over, from, to, held });
+    const swept = sweepSetup(document, 'Trial', axle, { over, from, to, held }, ALL);
     if (!swept.ok) throw new Error(swept.failure.message);
     for (const index of [0, 17, 30, 60]) {
       const input = swept.value.inputs[index] ?? NaN;
@@ -43,7 +42,9 @@ describe('a setup swept over a span', () => {
       if (!row.ok) throw new Error(row.failure.message);
       for (const entry of CATALOGUE)
         for (const number of numberNamesOf(entry)) {
-          const { left, right } = swept.value.curvesOf(entry, number);
+          const curves = swept.value.curves.get(number);
+          if (!curves) throw new Error(number);
+          const { left, right } = curves;
           const owner = entry.of === 'corner' ? 'left' : entry.of === 'axle' ? 'both' : 'wholeCar';
           for (const [line, of] of [[left, owner] as const, ...(right ? [[right, 'right'] as const] : [])]) {
             const asked = valueIn(row.value, of, number);
@@ -61,15 +62,18 @@ describe('a setup swept over a span', () => {
 
   test('is kept while only the swept motion moves', () => {
     const span = { over: 'bump', from: -60, to: 60 } as const;
-    const one = sweepSetup(document, 'Trial', 'front', { ...span, held });
-    const two = sweepSetup(document, 'Trial', 'front', { ...span, held: { ...held, travel: 33 } });
+    const one = sweepSetup(document, 'Trial', 'front', { ...span, held }, ['camber']);
+    const two = sweepSetup(document, 'Trial', 'front', { ...span, held: { ...held, travel: 33 } }, ['camber']);
     expect(one.ok && two.ok && one.value === two.value).toBe(true);
   });
 
   test('what cannot be reached has no number and says why', () => {
-    const swept = sweepSetup(document, 'Baseline', 'front', { over: 'bump', from: -60, to: 400, held: { ...held, rollDeg: 0 } });
+    const swept = sweepSetup(document, 'Baseline', 'front', { over: 'bump', from: -60, to: 400, held: { ...held, rollDeg: 0 } }, [
+      'camber',
+    ]);
     if (!swept.ok) throw new Error(swept.failure.message);
-    const { left } = swept.value.curvesOf(camber, 'camber');
+    const left = swept.value.curves.get('camber')?.left;
+    if (!left) throw new Error('camber was asked for');
     expect(left.values[0]).not.toBeNaN();
     expect(left.values[60]).toBeNaN();
     expect(left.why(60)).toBeTruthy();
@@ -77,11 +81,11 @@ describe('a setup swept over a span', () => {
   });
 
   test('steer over an axle that is not steered, and an axle that is not there, are said', () => {
-    const steer = sweepSetup(document, 'Baseline', 'rear', { over: 'steer', from: -50, to: 50, held });
+    const steer = sweepSetup(document, 'Baseline', 'rear', { over: 'steer', from: -50, to: 50, held }, ['camber']);
     expect(!steer.ok && steer.failure.message).toBe('this axle is not steered');
     const { rear, ...half } = document;
     expect(rear).toBeDefined();
-    const none = sweepSetup(half, 'Baseline', 'rear', { over: 'bump', from: -50, to: 50, held });
+    const none = sweepSetup(half, 'Baseline', 'rear', { over: 'bump', from: -50, to: 50, held }, ['camber']);
     expect(!none.ok && none.failure.message).toBe('this car has no rear axle');
   });
 });

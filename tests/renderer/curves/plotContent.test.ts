@@ -16,7 +16,12 @@ const angle = shownQuantity({ quantity: 'angle', decimals: 3 }, STANDARD_UNITS);
 const length = shownQuantity({ quantity: 'length', decimals: 1 }, STANDARD_UNITS);
 
 const swept = (setup: string) => {
-  const answer = sweepSetup(document, setup, 'front', { over: 'bump', from: -60, to: 60, held });
+  const answer = sweepSetup(document, setup, 'front', { over: 'bump', from: -60, to: 60, held }, [
+    'camber',
+    'rollCentreHeight',
+    'contactCentre.y',
+    'antiDive',
+  ]);
   if (!answer.ok) throw new Error(answer.failure.message);
   return answer.value;
 };
@@ -74,7 +79,12 @@ describe('a plot', () => {
   test('a reading without any value says why', () => {
     const { body, masses, ...bare } = document;
     expect([body, masses]).toBeDefined();
-    const answer = sweepSetup(bare, 'Baseline', 'front', { over: 'bump', from: -60, to: 60, held });
+    const answer = sweepSetup(bare, 'Baseline', 'front', { over: 'bump', from: -60, to: 60, held }, [
+      'camber',
+      'rollCentreHeight',
+      'contactCentre.y',
+      'antiDive',
+    ]);
     if (!answer.ok) throw new Error(answer.failure.message);
     const content = plotContent({
       number: 'antiDive',
