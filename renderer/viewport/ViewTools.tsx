@@ -1,12 +1,39 @@
 import { useEffect, useRef, useState, type RefObject } from 'react';
+import { nameOfKey } from '../adjusters/fitterWords';
 import { Segments } from '../look/controls/Segments';
 import { useBench, useWindow } from '../shell/benchContext';
 import { chooseView } from '../state/actions/lookAt';
-import { chooseScope, switchOverlay, switchProjection } from '../state/actions/viewing';
+import { choosePoint, chooseScope, switchOverlay, switchProjection } from '../state/actions/viewing';
 import { projectionOf } from '../state/viewing';
 import type { SceneControl } from './runScene';
 import { SavePicture } from './SavePicture';
 import { OVERLAYS, SCOPES, viewsFor } from './viewNames';
+
+/** The chosen point by its name: what a click on a joint does. */
+const PointChoice = () => {
+  const { store } = useWindow();
+  const axle = useBench((state) => state.axle);
+  const points = useBench((state) => state.history?.present.document[state.axle]?.points);
+  const chosen = useBench((state) => state.viewing.chosen);
+  const scope = useBench((state) => state.viewing.scope);
+  const side = scope === 'right' ? 'right' : (chosen?.side ?? 'left');
+  return (
+    <label>
+      Point
+      <select
+        value={chosen?.axle === axle ? chosen.point : ''}
+        onChange={({ target }) => choosePoint(store, target.value === '' ? null : { axle, side, point: target.value })}
+      >
+        <option value="">none chosen</option>
+        {Object.keys(points ?? {}).map((name) => (
+          <option key={name} value={name}>
+            {nameOfKey(name)}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+};
 
 /** Everything that is seldom changed, behind one button: what is drawn over the car, the lens, pictures to keep. */
 const ShowList = ({ control }: { readonly control: RefObject<SceneControl | null> }) => {
@@ -58,6 +85,8 @@ const ShowList = ({ control }: { readonly control: RefObject<SceneControl | null
             />
             Parallel, without perspective
           </label>
+          <hr />
+          <PointChoice />
           <hr />
           <SavePicture control={control} />
         </div>

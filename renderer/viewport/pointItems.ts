@@ -11,15 +11,11 @@ export const AXES: readonly { readonly name: 'x' | 'y' | 'z'; readonly direction
 ];
 
 /** Names of all points of a corner, each pointing away from the wheel's middle. */
-export const nameItems = ({ placed, frame }: AxleContent, side: SideName, marked: boolean): OverlayItem[] => {
+export const nameItems = ({ placed, frame }: AxleContent, side: SideName, words: (name: string) => string): OverlayItem[] => {
   const corner = placed[side];
-  return Object.entries(corner.points).flatMap(([name, point]): OverlayItem[] => {
-    const at = frame.toGround(point);
+  return Object.entries(corner.points).map(([name, point]): OverlayItem => {
     const up = point[2] >= corner.wheelCentre[2] ? -1 : 1;
-    return [
-      ...(marked ? [{ kind: 'mark', className: 'joint', shape: 'cross', at } as const] : []),
-      { kind: 'label', text: nameOfKey(name), at, reach: [16, 15 * up] },
-    ];
+    return { kind: 'label', text: words(name), at: frame.toGround(point), reach: [16, 15 * up] };
   });
 };
 

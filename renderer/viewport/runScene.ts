@@ -15,7 +15,7 @@ import { buildStage } from './stage';
 import { eyeOf, type Margins } from './views';
 
 /** Two views side by side have no tools at their edge, but names all round. */
-const SCHEMATIC_MARGINS: Margins = { left: 0.12, right: 0.12, top: 0.12, bottom: 0.08 };
+const SCHEMATIC_MARGINS: Margins = { left: 0.16, right: 0.16, top: 0.14, bottom: 0.1 };
 /** Arms that a point is dragged by [px]. */
 const ARM_PX = 72;
 
@@ -77,7 +77,10 @@ export const runScene = (tools: SceneTools): RunningScene => {
     const aspect = pane.box().width / Math.max(1, pane.box().height);
     const projection = schematic ? 'parallel' : projectionOf(state.viewing, pane.view);
     const margins = schematic ? SCHEMATIC_MARGINS : undefined;
-    pane.look(eyeOf(pane.view, subject, aspect, projection, margins), eased && !isStill() ? eased : undefined);
+    pane.look(
+      eyeOf(pane.view, schematic ? { ...subject, points: subject.joints } : subject, aspect, projection, margins),
+      eased && !isStill() ? eased : undefined,
+    );
   };
 
   const placePanes = (): void =>

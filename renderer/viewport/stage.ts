@@ -204,6 +204,9 @@ const subjectOf = (first: StagedAxle, staged: readonly StagedAxle[], sides: read
     axle: first.name,
     scope,
     points: pointsOf(staged, sides),
+    joints: staged.flatMap(({ model, placed }) =>
+      sides.flatMap((side) => Object.values(placed[side].points).map(model.frame().toGround)),
+    ),
     spindle: turned(corner.spindle),
     steeringAxis: up ? turned(up) : null,
   };

@@ -8,6 +8,8 @@ export interface Subject {
   readonly scope: Scope;
   /** everything that should be seen */
   readonly points: readonly Point[];
+  /** the named points alone: all that a view of lines shows */
+  readonly joints: readonly Point[];
   /** of the corner that is looked at: unit vector, outboard */
   readonly spindle: Point;
   /** upward; null where the corner has none */

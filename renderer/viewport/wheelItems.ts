@@ -96,10 +96,10 @@ export const axisItems = (content: AxleContent, side: SideName, named: boolean):
 };
 
 /** The circle of a wheel that is seen flat on, and what is written over it in the axle's view. */
-export const outlineItems = (content: AxleContent, side: SideName, schematic: boolean): OverlayItem[] => {
+export const outlineItems = (content: AxleContent, side: SideName): OverlayItem[] => {
   const { outlines, frame, placed, wheelRadius, words } = content;
   const items: OverlayItem[] = [];
-  if (outlines[side] || schematic)
+  if (outlines[side])
     items.push({ kind: 'line', className: 'outline', points: wheelCircle(placed[side], wheelRadius).map(frame.toGround) });
   const { over } = words[side];
   if (over) {

@@ -23,6 +23,7 @@ const front: Subject = {
     [0, 700, 850],
     [0, 350, 200],
   ],
+  joints: [],
   spindle: [0, 1, 0],
   steeringAxis: [-0.06, -0.2, 0.97],
 };

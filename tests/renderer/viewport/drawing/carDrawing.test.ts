@@ -1,0 +1,78 @@
+import { describe, expect, test } from 'vitest';
+import { assembleCar, findSetup, placeAxle, readingsOfAxle, toMechanism, type AxleName } from '../../../../geometry/index';
+import { carDrawing, type DrawnAxle, type DrawnView } from '../../../../renderer/viewport/drawing/carDrawing';
+import { carDocument } from '../../carUnderTest';
+
+const document = carDocument('car-23');
+const assembled = assembleCar(toMechanism(document), findSetup(document, 'Baseline') ?? {});
+if (!assembled.ok) throw new Error('stands');
+const car = assembled.value;
+
+const drawn = (name: AxleName): DrawnAxle => {
+  const placed = placeAxle(car, name, {});
+  if (!placed.ok) throw new Error('closes');
+  return { name, placed: placed.value, tyreRadius: 322, tyreWidth: 235 };
+};
+const draw = (view: DrawnView, ...axles: readonly AxleName[]): string =>
+  carDrawing({ title: 'Car <23> & "Baseline"', position: 'Standing', view, axles: axles.map(drawn) });
+
+const texts = (svg: string): readonly string[] => [...svg.matchAll(/<text[^>]*>([^<]*)</g)].map(([, text]) => text ?? '');
+const numberAfter = (svg: string, name: string): number =>
+  Number(
+    texts(svg)
+      .find((text) => text.startsWith(`${name} `))
+      ?.slice(name.length + 1)
+      .replace(',', '')
+      .replace('−', '-'),
+  );
+
+describe('a drawing with dimensions', () => {
+  const row = readingsOfAxle(car, 'front', {});
+  if (!row.ok) throw new Error('closes');
+  const { both, left } = row.value;
+
+  test('writes the numbers of the readings', () => {
+    const front = draw('front', 'front');
+    expect(numberAfter(front, 'track')).toBeCloseTo(both.track ?? NaN, 1);
+    expect(numberAfter(front, 'half')).toBeCloseTo(left.halfTrack ?? NaN, 1);
+    expect(numberAfter(front, 'roll centre')).toBeCloseTo(both.rollCentreHeight ?? NaN, 1);
+    // Steering straight ahead with next to no toe: along the car is along the wheel.
+    expect(numberAfter(draw('side', 'front'), 'trail along the car')).toBeCloseTo(Math.abs(left.mechanicalTrail ?? NaN), 0);
+  });
+
+  test('is true to scale: the track on the sheet times the scale is the track', () => {
+    const front = draw('front', 'front');
+    const scale = Number(/Scale 1:([\d.]+)/.exec(front)?.[1]);
+    expect(front).toContain('width="420mm" height="297mm" viewBox="0 0 420 297"');
+    // The line of the dimension that is named "track": the last one before its words.
+    const before = front.slice(0, front.indexOf('>track '));
+    const line = [...before.matchAll(/<path d="M([\d.]+) ([\d.]+)L([\d.]+) \2" stroke-width="0.18"/g)].at(-1);
+    expect((Number(line?.[3]) - Number(line?.[1])) * scale).toBeCloseTo(both.track ?? NaN, 0);
+  });
+
+  test('has a bar that is as long as it says', () => {
+    const front = draw('front', 'front');
+    const scale = Number(/Scale 1:([\d.]+)/.exec(front)?.[1]);
+    const bar = [...front.matchAll(/<path d="M14 283L([\d.]+) 283"/g)].at(-1);
+    const said = texts(front).find((text) => /^[\d,]+ mm$/.test(text));
+    expect((Number(bar?.[1]) - 14) * scale).toBeCloseTo(Number(said?.replace(' mm', '').replace(',', '')), 6);
+  });
+
+  test('of both axles has the wheelbase, and keeps inside the sheet', () => {
+    for (const view of ['side', 'top'] as const) {
+      const svg = draw(view, 'front', 'rear');
+      const [front, rear] = [drawn('front'), drawn('rear')];
+      const wheelbase = front.placed.left.contactCentre[0] - rear.placed.left.contactCentre[0];
+      expect(numberAfter(svg, 'wheelbase, left')).toBeCloseTo(wheelbase, 0);
+      for (const [, x, y] of svg.matchAll(/M([\d.-]+) ([\d.-]+)/g)) {
+        expect(Number(x) >= 0 && Number(x) <= 420).toBe(true);
+        expect(Number(y) >= 0 && Number(y) <= 297).toBe(true);
+      }
+    }
+  });
+
+  test('takes any name for a title', () => {
+    expect(draw('top', 'rear')).toContain('Car &lt;23&gt; &amp; &quot;Baseline&quot;');
+    expect(draw('front', 'rear')).not.toMatch(/NaN|undefined|Infinity/);
+  });
+});
