@@ -1,5 +1,6 @@
 import { memo } from 'react';
 import { LimitBars, type LimitPair } from './LimitBars';
+import { ReadingExplained } from './ReadingExplained';
 import type { ReadingRow } from './readingRows';
 
 const NOTHING = /^[+−]?0(\.0*)?$/;
@@ -12,10 +13,26 @@ const Change = ({ text }: { readonly text: string | null }) => (
   <td className={`${numberClass(text)} change${text !== null && NOTHING.test(text) ? ' nothing' : ''}`}>{text ?? '–'}</td>
 );
 
-const Name = ({ row }: { readonly row: ReadingRow }) => (
-  <th scope="row" title={row.entry.plus ? `${row.entry.meaning} Plus: ${row.entry.plus}.` : row.entry.meaning}>
-    {row.name}
-    {row.unit && <span className="unit">{`\u00a0${row.unit}`}</span>}
+const Name = ({
+  row,
+  isOpen,
+  onOpen,
+}: {
+  readonly row: ReadingRow;
+  readonly isOpen: boolean;
+  readonly onOpen: (id: string) => void;
+}) => (
+  <th scope="row">
+    <button
+      type="button"
+      className="readingname"
+      aria-expanded={isOpen}
+      title={row.entry.plus ? `${row.entry.meaning} Plus: ${row.entry.plus}.` : row.entry.meaning}
+      onClick={() => onOpen(row.id)}
+    >
+      {row.name}
+      {row.unit && <span className="unit">{`\u00a0${row.unit}`}</span>}
+    </button>
   </th>
 );
 
@@ -26,6 +43,9 @@ export interface ReadingLineProps {
   /** left and right have a column of differences each */
   readonly own: boolean;
   readonly limits: readonly LimitPair[] | undefined;
+  /** its explanation is open under it */
+  readonly isOpen: boolean;
+  readonly onOpen: (id: string) => void;
 }
 
 const sameRow = (a: ReadingRow, b: ReadingRow): boolean =>
@@ -37,12 +57,12 @@ const sameRow = (a: ReadingRow, b: ReadingRow): boolean =>
   a.why === b.why;
 
 /** One reading: left, right and the difference; an axle's value spans both sides; what is missing says why. */
-const Line = ({ row, moved, own, limits }: ReadingLineProps) => {
+const Line = ({ row, moved, own, limits, isOpen, onOpen }: ReadingLineProps) => {
   const nowhere = row.left === null && row.right === null;
   return (
     <>
       <tr className={moved ? 'moved' : undefined} data-reading={row.id}>
-        <Name row={row} />
+        <Name row={row} isOpen={isOpen} onOpen={onOpen} />
         {nowhere ? (
           <td className="why" colSpan={own ? 4 : 3}>
             {row.why}
@@ -69,6 +89,7 @@ const Line = ({ row, moved, own, limits }: ReadingLineProps) => {
         )}
       </tr>
       {limits !== undefined && <LimitBars limits={limits} columns={own ? 5 : 4} />}
+      {isOpen && <ReadingExplained row={row} columns={own ? 5 : 4} />}
     </>
   );
 };
@@ -76,5 +97,5 @@ const Line = ({ row, moved, own, limits }: ReadingLineProps) => {
 /** Drawn anew only when something written in it changed: while the car moves many lines stay. */
 export const ReadingLine = memo(
   Line,
-  (a, b) => a.moved === b.moved && a.own === b.own && a.limits === b.limits && sameRow(a.row, b.row),
+  (a, b) => a.isOpen === b.isOpen && a.moved === b.moved && a.own === b.own && a.limits === b.limits && sameRow(a.row, b.row),
 );
