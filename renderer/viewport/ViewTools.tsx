@@ -21,6 +21,7 @@ const PointChoice = () => {
     <label>
       Point
       <select
+        aria-label="Chosen point"
         value={chosen?.axle === axle ? chosen.point : ''}
         onChange={({ target }) => choosePoint(store, target.value === '' ? null : { axle, side, point: target.value })}
       >

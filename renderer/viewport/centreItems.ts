@@ -141,7 +141,7 @@ export const floorItems = ({ axles, view, sides, roll }: OverlayContent): Overla
 
 const GRID = 100;
 /** Grid beyond the outermost points [mm]. */
-const GRID_PAST = 300;
+const GRID_PAST = 800;
 
 /** A grid of 100 mm in the plane that a view looks at, under the lines. */
 export const gridItems = ({ axles, sides, view }: OverlayContent): OverlayItem[] => {

@@ -43,7 +43,9 @@ export const chosenItems = (content: OverlayContent): OverlayItem[] => {
         }
       }
       items.push({ kind: 'mark', className: 'chosen', shape: 'target', at });
-      items.push({ kind: 'label', text: nameOfKey(chosen.ref.point), at, reach: [22, -24], strong: true });
+      // Lines name every point already, as the file does.
+      if (!content.schematic)
+        items.push({ kind: 'label', text: nameOfKey(chosen.ref.point), at, reach: [22, -24], strong: true });
     }
   }
   if (hovered && String(Object.values(hovered)) !== String(Object.values(chosen?.ref ?? {}))) {
