@@ -15,7 +15,7 @@ test('opens on a sample with its picture, its numbers and the cautions', async (
   expect(await page.locator('.overlay .tag').allTextContents()).toEqual(
     expect.arrayContaining([expect.stringContaining('steering axis')]),
   );
-  expect(await page.getByRole('navigation').getByRole('link').allInnerTexts()).toEqual(['Bench']);
+  expect(await page.getByRole('navigation').getByRole('link').allInnerTexts()).toEqual(['Bench', 'Points']);
   expect(complaints).toEqual([]);
 });
 

@@ -61,7 +61,7 @@ export const DraftPart = ({ field, path, onDone }: DraftPartProps) => {
       return setMissing(name === '' ? 'Give it a name.' : `There is a ${name} already.`);
     const found = judgeEdit(withValue(host.document, place, value));
     if (found.length > 0) return setFaults(found);
-    host.write(place, value, `Add ${lower(field.words.label)}`);
+    host.write(place, value, `Add ${lower(field.words.label)}${isNamed ? ` ${name}` : ''}`);
     onDone();
   };
   const { label } = field.words;
