@@ -6,13 +6,12 @@ import { useBench, useWindow } from '../shell/benchContext';
 import { useNarrow } from '../shell/useNarrow';
 import { moveTo, standStill } from '../state/actions/lookAt';
 import { MotionRule } from './MotionRule';
-import { steerSense } from './steerSense';
+import { SteerRule } from './SteerRule';
 import { usePlay } from './usePlay';
 
 /** One press of an arrow key: what a person would try next. */
 const TRAVEL_STEP = 1;
 const ROLL_STEP = 0.1;
-const RACK_STEP = 1;
 
 const MOTIONS = [
   { name: 'bump', label: 'Bump' },
@@ -27,7 +26,6 @@ export const Motion = () => {
   const axle = useBench((state) => state.axle);
   const position = useBench((state) => state.position);
   const ranges = useMemo(() => bench && motionRanges(bench.document, axle, standingRow(bench, axle)), [bench, axle]);
-  const locks = useMemo(() => (bench && ranges?.rack ? steerSense(bench, axle) : null), [bench, ranges, axle]);
   const { playing, toggle, play } = usePlay(ranges?.travel ?? null);
   const narrow = useNarrow();
   const [chosen, setChosen] = useState<(typeof MOTIONS)[number]['name']>('bump');
@@ -76,18 +74,7 @@ export const Motion = () => {
       )}
       {shows('steer') &&
         (ranges.rack ? (
-          <MotionRule
-            name="Steer"
-            spoken="Steer: rack travel, mm"
-            unit="mm"
-            measures="length"
-            range={ranges.rack}
-            value={position.rack}
-            step={RACK_STEP}
-            decimals={1}
-            ends={locks}
-            onMove={(rack) => moveTo(store, { rack })}
-          />
+          <SteerRule range={ranges.rack} />
         ) : (
           <p className="notsteered">
             <b>Steer</b> <span className="quiet">this axle is not steered</span>

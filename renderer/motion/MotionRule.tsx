@@ -1,4 +1,4 @@
-import { useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { useLayoutEffect, useMemo, useRef, useState, type ReactNode } from 'react';
 import type { MotionRange } from '../compute/motionRanges';
 import { NumberField } from '../look/controls/NumberField';
 import { labelIn, useFieldUnit } from '../look/controls/useFieldUnit';
@@ -7,6 +7,8 @@ import type { LockWords } from './steerSense';
 
 export interface MotionRuleProps {
   readonly name: string;
+  /** a choice of what it is read in, under its name */
+  readonly as?: ReactNode;
   readonly spoken: string;
   readonly unit: string;
   readonly measures?: 'length' | 'angle';
@@ -50,7 +52,10 @@ export const MotionRule = (props: MotionRuleProps) => {
   const [from, to] = [Math.min(0, value), Math.max(0, value)];
   return (
     <div className="motionrule" role="group" aria-label={name}>
-      <span className="motionname">{name}</span>
+      <span className="motionname">
+        {name}
+        {props.as}
+      </span>
       <div className="rule">
         <svg ref={rule} className="rulesvg" aria-hidden="true">
           {stops && <rect className="stop" x="0" y="21" width={at(stops[0])} height="6" />}

@@ -1,0 +1,69 @@
+import { useMemo } from 'react';
+import type { MotionRange } from '../compute/motionRanges';
+import { steerScale, steerWays, type SteerAs } from '../compute/steerScale';
+import { useBench, useWindow } from '../shell/benchContext';
+import { moveTo } from '../state/actions/lookAt';
+import { prefer } from '../state/actions/prefer';
+import { preferredOf } from '../state/preferences';
+import { MotionRule } from './MotionRule';
+import { steerSense } from './steerSense';
+
+const STEER_AS = 'motion.steerAs';
+
+const WAYS: Readonly<
+  Record<
+    SteerAs,
+    { readonly label: string; readonly spoken: string; readonly unit: string; readonly step: number; readonly decimals: number }
+  >
+> = {
+  rack: { label: 'rack', spoken: 'Steer: rack travel, mm', unit: 'mm', step: 1, decimals: 1 },
+  handWheel: { label: 'hand wheel', spoken: 'Steer: turn of the hand wheel, degrees', unit: '°', step: 5, decimals: 0 },
+  meanAngle: {
+    label: 'mean angle',
+    spoken: 'Steer: mean steer angle of both wheels, degrees',
+    unit: '°',
+    step: 0.5,
+    decimals: 2,
+  },
+};
+
+const clean = (value: number): number => Number(value.toFixed(9));
+
+/** Steer as rack travel, as the turn of the hand wheel or as the mean angle of both wheels. @param range - of the rack [mm] */
+export const SteerRule = ({ range }: { readonly range: MotionRange }) => {
+  const { store } = useWindow();
+  const bench = useBench((state) => state.history?.present ?? null);
+  const axle = useBench((state) => state.axle);
+  const { travel, rollDeg, rack } = useBench((state) => state.position);
+  const wanted = useBench((state) => preferredOf<SteerAs>(state.preferences, STEER_AS, ['rack', 'handWheel', 'meanAngle']));
+  const locks = useMemo(() => (bench ? steerSense(bench, axle) : null), [bench, axle]);
+  if (!bench) return null;
+  const ways = steerWays(bench.document, axle);
+  const as = ways.includes(wanted) ? wanted : 'rack';
+  const scale = steerScale(bench.document, bench.setup, axle, travel, rollDeg, range, as);
+  const { label, spoken, unit, step, decimals } = WAYS[as];
+  const value = clean(scale.fromRack(rack));
+  return (
+    <MotionRule
+      name="Steer"
+      as={
+        <select aria-label="Steer as" title={label} value={as} onChange={(event) => prefer(store, STEER_AS, event.target.value)}>
+          {ways.map((way) => (
+            <option key={way} value={way}>
+              {WAYS[way].label}
+            </option>
+          ))}
+        </select>
+      }
+      spoken={spoken}
+      unit={unit}
+      measures={as === 'rack' ? 'length' : 'angle'}
+      range={scale.range}
+      value={Number.isFinite(value) ? value : 0}
+      step={step}
+      decimals={decimals}
+      ends={locks && scale.isReversed ? { min: locks.max, max: locks.min } : locks}
+      onMove={(shown) => moveTo(store, { rack: clean(scale.toRack(shown)) })}
+    />
+  );
+};
