@@ -53,6 +53,8 @@ export interface FilesState {
   readonly lostAt: number | null;
   /** stamp of a version of somebody else's that the person was told of */
   readonly toldOf: string | null;
+  /** id of a copy whose car went to the browser's downloads, which say nothing of keeping it: the copy stays */
+  readonly downloaded: string | null;
 }
 
 export const startFiles = (): FilesState => ({
@@ -66,4 +68,5 @@ export const startFiles = (): FilesState => ({
   others: 0,
   lostAt: null,
   toldOf: null,
+  downloaded: null,
 });

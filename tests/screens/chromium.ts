@@ -50,6 +50,15 @@ export const launchChromium = (graphics: WindowOptions['graphics'] = 'software')
   return browser;
 };
 
+/** A browser of a test's own, which can be ended as a crash would end it. */
+export const launchDoomedChromium = async (): Promise<{ readonly browser: Browser; readonly kill: () => Promise<void> }> => {
+  const executablePath = findChromium();
+  if (executablePath === null) throw new Error('No Chromium: set JOUNCE_CHROMIUM or put chromium on the PATH.');
+  const server = await chromium.launchServer({ executablePath, args: [...FLAGS, ...SOFTWARE_GRAPHICS] });
+  onTestFinished(() => server.kill());
+  return { browser: await chromium.connect(server.wsEndpoint()), kill: () => server.kill() };
+};
+
 /** Opens the window as `npm start` serves it: the real server, the one-time address, the strict content policy. */
 export const openWindow = async ({ graphics, served, ...context }: WindowOptions = {}): Promise<OpenedWindow> => {
   const stateFolder = await mkdtemp(path.join(tmpdir(), 'jounce-state-'));

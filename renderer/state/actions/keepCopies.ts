@@ -116,6 +116,7 @@ export const keepCopies = (store: BenchStore, files: FileService): CopyKeeper =>
     if (!isSaved && state.history?.present.document === before.history?.present.document) return;
     const isFinished = !isUnsaved(state);
     const { copy } = state.files;
+    if (isFinished && state.files.downloaded === copy) return void keepNow({ isParked: true });
     if (isFinished && kept === copy) finished.add(copy);
     else finished.delete(copy);
     schedule(isFinished ? 0 : KEEP_AFTER_MS);

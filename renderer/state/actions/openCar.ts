@@ -91,13 +91,20 @@ const sourceOfHanded = ({ id, name, folder, version, isReadOnly }: HandedFile): 
   return { title: name, sample: null, place, savedAt: version.savedAt };
 };
 
+/** The shell keeps as many. */
+const LONGEST_RECENT = 12;
+
 /** Opens a file that the shell handed out. */
 export const openHanded = async (store: BenchStore, files: FileService, { id, name }: HandedName): Promise<void> => {
   const { window } = store.getState().files;
   const answer = await files.openFile({ window, id });
   if (!answer.ok) return tell(store, name, answer);
   const { others, base64 } = answer.value;
-  offerCar(store, files, sourceOfHanded(answer.value), bytesOf(base64), () => changeFiles(store, { others }));
+  offerCar(store, files, sourceOfHanded(answer.value), bytesOf(base64), () => {
+    const { folder } = answer.value;
+    const rest = store.getState().files.recent.filter((file) => file.id !== id);
+    changeFiles(store, { others, recent: [{ id, name, folder, usedAt: Date.now() }, ...rest].slice(0, LONGEST_RECENT) });
+  });
 };
 
 /** Opens a file that the browser holds a handle on: saving will write the same file. */

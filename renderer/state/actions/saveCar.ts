@@ -2,6 +2,7 @@ import { serializeCar } from '../../../geometry/index';
 import { choosePlaceInBrowser, download } from '../../files/browserFiles';
 import { saveFailureWords } from '../../files/failureWords';
 import type { FileFailure, FileService, FileVersion, HandedName } from '../../files/fileService';
+import { clockTime } from '../../files/times';
 import { fileNameFor, nameOfPlace, type FilePlace, type PickedFile } from '../../files/places';
 import { changeFiles, type BenchState, type BenchStore, type SavedCar } from '../benchStore';
 import type { FileNotice, NoticeWay } from '../filesState';
@@ -30,10 +31,9 @@ const WAYS: Readonly<Partial<Record<FileFailure['code'], readonly NoticeWay[]>>>
 export const changedNotice = (name: string, folder: string | undefined, there: FileVersion | null): FileNotice => {
   const text = saveFailureWords({ code: 'changed', name, ...(folder !== undefined && { folder }), there });
   if (there === null) return { title: 'The file is gone', text: `${text} Nothing is lost.`, ways: ['saveOver', 'saveAs'], there };
-  const written = new Date(there.savedAt).toLocaleTimeString([], { hour: '2-digit', minute: '2-digit' });
   return {
     title: 'The file was changed on the disk',
-    text: `${text} It was written at ${written}. What you have here is not lost, whatever you choose.`,
+    text: `${text} It was written at ${clockTime(there.savedAt)}. What you have here is not lost, whatever you choose.`,
     ways: ['saveOver', 'takeTheirs', 'saveAs'],
     there,
   };
@@ -162,7 +162,8 @@ export const saveCarAs = async (store: BenchStore, files: FileService): Promise<
   const [text, document] = [textOfCar(state), state.history?.present.document];
   if (text === null || !document) return false;
   downloadCar(store);
-  const { notice } = store.getState().files;
+  const { notice, copy } = store.getState().files;
+  changeFiles(store, { downloaded: copy });
   noteSaved(store, { document, text, at: Date.now() }, { kind: 'none', name }, notice);
   return true;
 };
