@@ -60,6 +60,14 @@ export const PointsPage = () => {
         </div>
         <Panel key={tab === 'car' ? tab : `${tab} ${axle}`} tab={tab} />
       </section>
+      <div className="viewcaptions" aria-hidden="true">
+        <p>
+          <b>{axle === 'front' ? 'From the front' : 'From behind'}</b> Y across, Z up
+        </p>
+        <p>
+          <b>From above</b> Y across, X forward
+        </p>
+      </div>
       {over === 'coordinates' && <CoordinatesIn onClose={() => setOver('none')} />}
     </>
   );
