@@ -69,13 +69,16 @@ const settingsOf = (saved: CarDocument, changed: CarDocument, setup: string, ori
       const isBoth = left[0] === right[0] && left[1] === right[1];
       return isBoth ? told(left, '') : [...told(left, ', left'), ...told(right, ', right')];
     });
-    const rest = leaves(withoutSides(before[axle]), withoutSides(after[axle]), [`${where}, ${axle}`]);
+    const rest = leaves(withoutSides(before[axle]), withoutSides(after[axle]), []).map((told) => ({
+      ...told,
+      where: `${where}, ${axle}`,
+    }));
     return [...settings, ...rest];
   });
 };
 
-const withoutSides = (entries: object | undefined): unknown =>
-  entries && Object.fromEntries(Object.entries(entries).filter(([key]) => !['both', 'left', 'right'].includes(key)));
+const withoutSides = (entries: object = {}): unknown =>
+  Object.fromEntries(Object.entries(entries).filter(([key]) => !['both', 'left', 'right'].includes(key)));
 
 /** Everything in which a changed car differs from the saved one: settings of setups first, in the fitter's words. */
 export const carDifferences = (saved: CarDocument, changed: CarDocument, against: string): readonly CarDifference[] => {

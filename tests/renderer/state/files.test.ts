@@ -1,0 +1,169 @@
+import { expect, onTestFinished, test, vi } from 'vitest';
+import { setupNames } from '../../../geometry/index';
+import type { CopyNote, FileAnswer, FileService, HandedFile } from '../../../renderer/files/fileService';
+import { carDifferences } from '../../../renderer/files/carDifferences';
+import { fileNameFor } from '../../../renderer/files/places';
+import { faultList, linesAround } from '../../../renderer/files/faultText';
+import { turnAdjuster, undoStep } from '../../../renderer/state/actions/editSetup';
+import { keepCopies } from '../../../renderer/state/actions/keepCopies';
+import { openHanded } from '../../../renderer/state/actions/openCar';
+import { answerQuestion } from '../../../renderer/state/actions/replaceCar';
+import { saveCar } from '../../../renderer/state/actions/saveCar';
+import { isSameDocument } from '../../../renderer/state/sameDocument';
+import { createBenchStore, isUnsaved, type BenchStore } from '../../../renderer/state/benchStore';
+import { carText } from '../carUnderTest';
+
+const yes = <Value>(value: Value): FileAnswer<Value> => ({ ok: true, value });
+
+/** A shell that holds one file in memory and writes down what it is asked to keep. */
+const shellWith = (text: string) => {
+  const disk = { text, stamp: 'one', fails: false };
+  const copies = new Map<string, { note: CopyNote; text: string }>();
+  const file = (): HandedFile => ({
+    id: 'mine',
+    name: 'mine.jounce.json',
+    folder: '/cars',
+    version: { stamp: disk.stamp, savedAt: 1000 },
+    isReadOnly: false,
+    others: 0,
+    base64: Buffer.from(disk.text).toString('base64'),
+  });
+  const files = {
+    shell: 'served',
+    openFile: async () => yes(file()),
+    releaseFile: async () => yes(null),
+    keepOrigin: async () => yes(null),
+    keepCopy: async (asked: { note: CopyNote; text: string }) => {
+      if (disk.fails) return { ok: false, failure: { code: 'full', name: null } };
+      copies.set(asked.note.id, asked);
+      return yes(null);
+    },
+    dropCopy: async ({ id }: { id: string }) => (copies.delete(id), yes(null)),
+    listCopies: async () => yes([]),
+    saveFile: async ({ text: written, expected }: { text: string; expected: string | null }) => {
+      if (expected !== disk.stamp) {
+        const there = { stamp: disk.stamp, savedAt: 2000 };
+        return { ok: false, failure: { code: 'changed', name: 'mine.jounce.json', there } };
+      }
+      Object.assign(disk, { text: written, stamp: `${disk.stamp}+` });
+      return yes({ version: { stamp: disk.stamp, savedAt: 3000 }, isReadOnly: false, others: 0 });
+    },
+  } as unknown as FileService;
+  return { disk, copies, files };
+};
+
+const opened = async () => {
+  vi.useFakeTimers();
+  onTestFinished(() => void vi.useRealTimers());
+  const shell = shellWith(carText('car-23'));
+  const store: BenchStore = createBenchStore();
+  const keeper = keepCopies(store, shell.files);
+  onTestFinished(keeper.stop);
+  await openHanded(store, shell.files, { id: 'mine', name: 'mine.jounce.json', folder: '/cars' });
+  const turn = (value: number) => turnAdjuster(store, 'plateAcross', 'top plate', 'both', value);
+  return { ...shell, store, keeper, turn };
+};
+
+test('an untouched car saves byte for byte; an edit and its undo too', async () => {
+  const { store, files, disk, turn } = await opened();
+  const before = disk.text;
+  await saveCar(store, files);
+  expect(disk.text).toBe(before);
+  turn(-5);
+  expect(isUnsaved(store.getState())).toBe(true);
+  expect(await saveCar(store, files)).toBe(true);
+  expect(isUnsaved(store.getState())).toBe(false);
+  expect(disk.text).not.toBe(before);
+  undoStep(store);
+  expect(isUnsaved(store.getState())).toBe(true);
+  await saveCar(store, files);
+  expect(disk.text).toBe(before);
+});
+
+test('a copy is kept within a second of an edit, goes when the car is saved or the edit undone', async () => {
+  const { store, files, copies, turn } = await opened();
+  turn(-5);
+  await vi.advanceTimersByTimeAsync(999);
+  const [copy] = [...copies.values()];
+  expect(copy?.note).toMatchObject({ file: 'mine', setup: 'Trial 1', isParked: false, savedAt: 1000 });
+  expect(copy?.note.steps.map(({ name }) => name)).toEqual(['Turn top plate']);
+  undoStep(store);
+  await vi.advanceTimersByTimeAsync(999);
+  expect(copies.size).toBe(0);
+  turn(-6);
+  await vi.advanceTimersByTimeAsync(999);
+  expect(copies.size).toBe(1);
+  await saveCar(store, files);
+  await vi.advanceTimersByTimeAsync(999);
+  expect(copies.size).toBe(0);
+});
+
+test('a copy that cannot be kept is said, tried again, and the message goes by itself', async () => {
+  const { store, copies, disk, turn } = await opened();
+  disk.fails = true;
+  turn(-5);
+  await vi.advanceTimersByTimeAsync(999);
+  expect(store.getState().files.notice?.text).toMatch(/disk .* is full/);
+  disk.fails = false;
+  await vi.advanceTimersByTimeAsync(2500);
+  expect([copies.size, store.getState().files.notice]).toEqual([1, null]);
+});
+
+test('another car waits for an answer; a copy that is put aside stays on the disk', async () => {
+  const { store, files, keeper, copies, turn } = await opened();
+  turn(-5);
+  const mine = store.getState().file;
+  await openHanded(store, files, { id: 'mine', name: 'mine.jounce.json', folder: '/cars' });
+  expect(store.getState().file).toBe(mine);
+  await answerQuestion(store, files, keeper, 'cancel');
+  expect([store.getState().file, store.getState().files.question]).toEqual([mine, null]);
+  await openHanded(store, files, { id: 'mine', name: 'mine.jounce.json', folder: '/cars' });
+  await answerQuestion(store, files, keeper, 'keep');
+  expect(isUnsaved(store.getState())).toBe(false);
+  await vi.advanceTimersByTimeAsync(5000);
+  expect([...copies.values()].map(({ note }) => note.isParked)).toEqual([true]);
+});
+
+test('a version of somebody else is not written over unasked', async () => {
+  const { store, files, disk, turn } = await opened();
+  turn(-5);
+  Object.assign(disk, { text: 'theirs', stamp: 'two' });
+  expect(await saveCar(store, files)).toBe(false);
+  expect(disk.text).toBe('theirs');
+  expect(store.getState().files.notice?.ways).toEqual(['saveOver', 'takeTheirs', 'saveAs']);
+});
+
+test('what differs is told in the fitter’s words, a new setup with the one it grew from', async () => {
+  const { store, turn } = await opened();
+  turn(-5);
+  const [saved, changed] = [store.getState().file?.saved.document, store.getState().history?.present.document];
+  if (!saved || !changed) throw new Error('a car is open');
+  const [difference, ...others] = carDifferences(saved, { ...changed, notes: 'New' }, 'Baseline');
+  expect(difference).toMatchObject({ part: 'Plate across', after: '5 mm inboard', where: 'Trial 1, new, from Baseline' });
+  expect(others).toMatchObject([{ part: 'Notes', after: 'New' }]);
+  expect(carDifferences(saved, saved, setupNames(saved)[0] ?? '')).toEqual([]);
+});
+
+test('documents are the same by what they say, not by who they are', () => {
+  expect(isSameDocument({ a: [1, { b: 2 }], c: undefined }, { a: [1, { b: 2 }] })).toBe(true);
+  for (const other of [{ a: [1] }, { a: [1, 3] }, { a: { 0: 1, 1: 2 } }, { b: [1, 2] }, null])
+    expect(isSameDocument({ a: [1, 2] }, other)).toBe(false);
+});
+
+test('a car without a file gets a name that every system takes', () => {
+  expect(['Saltmarsh hatch', 'Åre / №5', '!!', 'mine.json'].map(fileNameFor)).toEqual([
+    'saltmarsh-hatch.jounce.json',
+    'are-no5.jounce.json',
+    'car.jounce.json',
+    'mine.json',
+  ]);
+});
+
+test('the bad place of a file is marked: a text, a number, a bracket; lines beyond the near ones are left out', () => {
+  const text = ['{', '  "ab\\"c": 12.5,', ...Array.from({ length: 1000 }, () => '0')].join('\r\n');
+  const marked = (column: number) => linesAround(text, 2, column)[1]?.marked;
+  expect([marked(3), marked(12), marked(16)]).toEqual(['"ab\\"c"', '12.5', ',']);
+  expect(linesAround(text, 2, 3)).toHaveLength(202);
+  const fault = { code: 'x', path: 'front', line: 2, column: 3, found: 'a', expected: 'b', hint: null };
+  expect(faultList('car', [fault])).toBe('car\ncar:2:3 front: found a; expected b');
+});
