@@ -47,7 +47,8 @@ export const MotionRule = (props: MotionRuleProps) => {
     [min, max, length, shown],
   );
   const way = ends && value !== 0 ? `, towards ${value < 0 ? ends.min : ends.max}` : '';
-  const at = (position: number): string => `${((position - min) / (max - min)) * 100}%`;
+  // A stop at the very end may lie a rounding beyond it.
+  const at = (position: number): string => `${Math.max(0, ((position - min) / (max - min)) * 100)}%`;
   const clamp = (next: number) => Math.min(max, Math.max(min, Number(next.toFixed(6))));
   const [from, to] = [Math.min(0, value), Math.max(0, value)];
   return (
