@@ -91,6 +91,7 @@ export const buildStage = (materials: Materials): Stage => {
   let staged: readonly StagedAxle[] = [];
   let sides: readonly SideName[] = ['left'];
   let subject: Subject | null = null;
+  let read: CarDocument | undefined;
 
   const forget = (name: AxleName): void => {
     const known = models.get(name);
@@ -160,7 +161,10 @@ export const buildStage = (materials: Materials): Stage => {
     const before = subject;
     subject = same ? subject : subjectOf(first, staged, sides, scope);
     // An edit of the car keeps the eye where it is; another axle, scope or car does not.
-    const newSubject = !before || before.axle !== subject?.axle || before.scope !== subject.scope || isElsewhere(before, subject);
+    const isOtherFile = read !== state.file?.asRead;
+    read = state.file?.asRead;
+    const newSubject =
+      isOtherFile || !before || before.axle !== subject?.axle || before.scope !== subject.scope || isElsewhere(before, subject);
     return { newSubject };
   };
 
