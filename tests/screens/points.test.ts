@@ -27,7 +27,7 @@ const setField = async (page: Page, label: string, text: string): Promise<void> 
   await field(page, label).press('Enter');
 };
 
-test('another car: by layout, from a list in other axes, with two adjusters; undone again', { timeout: 120_000 }, async () => {
+test('another car: by layout, from a list in other axes, with two adjusters; undone again', { timeout: 180_000 }, async () => {
   const { page, complaints } = await openWindow({ reducedMotion: 'reduce' });
   await page.locator('tr[data-reading="camber"]').waitFor();
   await page.getByRole('navigation').getByRole('link', { name: 'Points' }).click();
@@ -105,14 +105,14 @@ test('another car: by layout, from a list in other axes, with two adjusters; und
     .first()
     .waitFor();
   await page.getByRole('navigation').getByRole('link', { name: 'Points' }).click();
-  const undo = page.getByRole('button', { name: /^(Undo|Nothing)/ });
+  const undo = page.getByRole('button', { name: /^(Undo:|Nothing to undo)/ });
   for (let steps = 0; steps < 10 && (await undo.isEnabled()); steps += 1) await undo.click();
   expect(await undo.isDisabled()).toBe(true);
   expect(await armFront.inputValue()).toBe('15.00');
   expect(complaints).toEqual([]);
 });
 
-test('a point is moved in its cell, on the right alone and back; both themes, narrow too', { timeout: 120_000 }, async () => {
+test('a point is moved in its cell, on the right alone and back; both themes, narrow too', { timeout: 180_000 }, async () => {
   const { page, complaints } = await openWindow({ reducedMotion: 'reduce' });
   await page.locator('tr[data-reading="camber"]').waitFor();
   await page.getByRole('navigation').getByRole('link', { name: 'Points' }).click();
