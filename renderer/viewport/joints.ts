@@ -1,4 +1,4 @@
-import type { AxleDocument, SideName } from '../../geometry/index';
+import type { AxleDocument } from '../../geometry/index';
 import type { OverlayContent } from './overlayContent';
 import type { PointRef } from '../state/viewing';
 import type { Project } from './screenLines';
@@ -44,6 +44,3 @@ export const isOnKnuckle = (axle: AxleDocument, point: string): boolean =>
     ? STRUT_KNUCKLE.includes(point)
     : Object.values(axle.rods ?? {}).some(([, outer]) => outer === point)) ||
   [axle.spring, axle.damper].some((part) => part?.lower === point && part.lowerOn === 'knuckle');
-
-/** "ball joint, left": a point as it is spoken of. */
-export const spokenPoint = (name: string, side: SideName, both: boolean): string => (both ? `${name}, ${side}` : name);
