@@ -154,7 +154,7 @@ export const Plot = (props: PlotProps) => {
     <div className="plotbox" role="group" aria-label={title}>
       <div className="plothead">
         <ReadingChoice place={props.place} number={content.number} unit={content.unit} onChoose={props.onChoose} />
-        <output className="cursorvalues" title={`at the cursor: ${spoken}`}>
+        <span className="cursorvalues" title={`at the cursor: ${spoken}`}>
           {values && (
             <>
               <span className={hasSides ? 'left' : undefined}>{written(values.left)}</span>
@@ -162,7 +162,7 @@ export const Plot = (props: PlotProps) => {
               {compared !== null && <span className="ghost">{written(values.comparedLeft)}</span>}
             </>
           )}
-        </output>
+        </span>
         <PlotMenu
           of={content.name}
           items={[

@@ -301,7 +301,7 @@ describe('the view', () => {
 
   test('without WebGL says so, and everything else works', async () => {
     const { page, complaints } = await openBench('car-23', { graphics: 'none' });
-    expect(await page.getByRole('status').innerText()).toMatch(/No picture.*WebGL/s);
+    expect(await page.locator('.nopicture').innerText()).toMatch(/No picture.*WebGL/s);
     const standing = await cellsOf(page, 'camber');
     await type(motionField(page, 'Bump'), '20');
     expect(await cellsOf(page, 'camber')).not.toEqual(standing);
