@@ -63,7 +63,9 @@ const Source = ({ text, faults, chosen, onNext }: SourceProps) => {
   const bad = useRef<HTMLLIElement>(null);
   const lines = useMemo(() => linesAround(text, fault?.line ?? 1, fault?.column ?? 1), [text, fault]);
   const also = new Set(faults.map(({ line }) => line));
-  useEffect(() => bad.current?.scrollIntoView({ block: 'center' }), [fault]);
+  useEffect(() => {
+    bad.current?.scrollIntoView({ block: 'center' }); // what it gives back is no clean-up
+  }, [fault]);
   return (
     <section className="source" aria-label="The file">
       <div className="columnhead">

@@ -1,0 +1,224 @@
+import { spawn, type ChildProcess } from 'node:child_process';
+import { chmod, readdir, readFile, writeFile } from 'node:fs/promises';
+import path from 'node:path';
+import type { Page } from 'playwright-core';
+import { expect, onTestFinished, test } from 'vitest';
+import { temporaryFolder } from '../electron/temporaryFolder';
+import { openSample, type } from './bench';
+import { launchDoomedChromium, openWindow } from './chromium';
+
+const ROOT = path.resolve(import.meta.dirname, '../..');
+const QUIET = { viewport: { width: 1280, height: 720 }, reducedMotion: 'reduce' } as const;
+
+const reference = (name: string): Promise<string> => readFile(path.join(ROOT, `tests/golden/cars/${name}.jounce.json`), 'utf8');
+
+const plate = (page: Page) => page.getByRole('spinbutton', { name: /^Plate across, left and right/ });
+/** What stands in a field, with a plain minus. */
+const valueOf = async (page: Page): Promise<string> => (await plate(page).inputValue()).replace('−', '-');
+const unsaved = (page: Page) => page.getByRole('img', { name: 'changed since it was saved' });
+const heading = (page: Page, name: string) => page.getByRole('heading', { level: 1, name }).waitFor();
+const press = (page: Page, name: string) => page.getByRole('button', { name, exact: true }).click();
+const choose = async (page: Page, name: string | RegExp) => {
+  await press(page, 'File');
+  await page.getByRole('menuitem', { name }).click();
+};
+
+/** How many lines differ between two texts. */
+const linesChanged = (before: string, after: string): number => {
+  const known = new Set(before.split('\n'));
+  return after.split('\n').filter((line) => !known.has(line)).length;
+};
+
+/** `npm start -- FILE` as a person types it; what it says is the address. */
+const startProgram = async (file: string, state: string): Promise<{ readonly address: string; readonly child: ChildProcess }> => {
+  const env = { ...process.env, JOUNCE_NO_OPEN: '1', XDG_STATE_HOME: state, INIT_CWD: path.dirname(file) };
+  const child = spawn(process.execPath, ['electron/start.mjs', path.basename(file)], { cwd: ROOT, env });
+  onTestFinished(() => void child.kill('SIGKILL'));
+  const address = await new Promise<string>((resolve, reject) => {
+    let said = '';
+    child.stdout.on('data', (part: Buffer) => (said += part.toString()).includes('\n') && resolve(said.trim()));
+    child.stderr.on('data', (part: Buffer) => (said += part.toString()));
+    child.once('exit', () => reject(new Error(`It ended: ${said}`)));
+  });
+  return { address, child };
+};
+
+test('edit, kill server and browser, start again, recover, save, undo', async () => {
+  const folder = await temporaryFolder({ 'mine.jounce.json': await reference('car-23') });
+  const file = `${folder}/mine.jounce.json`;
+  const original = await readFile(file, 'utf8');
+  const first = await startProgram(file, `${folder}/state`);
+  const doomed = await launchDoomedChromium();
+  const lost = await (await doomed.browser.newContext(QUIET)).newPage();
+  await lost.goto(first.address);
+  await heading(lost, 'Check car 23');
+  await lost.keyboard.press('Control+s');
+  expect(await readFile(file, 'utf8')).toBe(original);
+  await type(plate(lost), '-5');
+  await unsaved(lost).waitFor();
+  const copies = async () =>
+    (await readdir(`${folder}/state/jounce/recovery`).catch(() => [])).filter((name) => name.endsWith('.copy'));
+  await expect.poll(copies, { timeout: 1500 }).toHaveLength(1);
+
+  first.child.kill('SIGKILL');
+  const gone = lost.getByRole('alert').filter({ hasText: 'The program behind this window ended' });
+  await gone.waitFor({ timeout: 8000 });
+  await type(plate(lost), '-6'); // the window itself goes on
+  await lost.keyboard.press('Control+s');
+  await lost.getByRole('alert').filter({ hasText: 'Nothing is lost' }).waitFor();
+  const downloading = lost.waitForEvent('download');
+  await gone.getByRole('button', { name: 'Download a copy' }).click();
+  const download = await downloading;
+  expect(download.suggestedFilename()).toBe('mine.jounce.json');
+  await doomed.kill();
+  expect(await readFile(file, 'utf8')).toBe(original);
+
+  const second = await startProgram(file, `${folder}/state`);
+  const { browser } = await launchDoomedChromium();
+  const page = await (await browser.newContext(QUIET)).newPage();
+  await page.goto(second.address);
+  const dialog = page.getByRole('dialog', { name: /^Jounce ended at .* without saving$/ });
+  await dialog.waitFor();
+  const said = await dialog.innerText();
+  expect(said).toMatch(/A copy of Check car 23 was kept at \d\d:\d\d:\d\d, 1 change after the file was last saved/);
+  expect(said).toMatch(/5 mm inboard.*Plate across.*Trial 1, new, from/s);
+  await page.keyboard.press('Enter');
+  expect(await valueOf(page)).toBe('-5');
+  expect(await page.getByLabel('Setup on the bench').inputValue()).toBe('Trial 1');
+  expect(await page.getByRole('button', { name: /^Undo: Go on with the kept copy/ }).count()).toBe(1);
+  await page.keyboard.press('Control+s');
+  await unsaved(page).waitFor({ state: 'detached' });
+  const saved = await readFile(file, 'utf8');
+  expect(saved).toContain('"Trial 1"');
+  expect(linesChanged(original, saved)).toBeLessThan(12);
+  await expect.poll(copies).toEqual([]);
+  await page.keyboard.press('Control+z');
+  await unsaved(page).waitFor();
+  await page.keyboard.press('Control+s');
+  await unsaved(page).waitFor({ state: 'detached' });
+  expect(await readFile(file, 'utf8')).toBe(original);
+});
+
+test('a file changed on the disk, read-only, in two windows: each is said, and nothing is lost', async () => {
+  const folder = await temporaryFolder({ 'mine.jounce.json': await reference('car-23') });
+  const file = `${folder}/mine.jounce.json`;
+  const served = { stateFolder: `${folder}/state`, handed: [file] };
+  const { page, complaints } = await openWindow({ ...QUIET, served });
+  await heading(page, 'Check car 23');
+  await type(plate(page), '-5');
+  const theirs = (await readFile(file, 'utf8')).replace('"Check car 23"', '"Check car of hers"');
+  await writeFile(file, theirs);
+  await page.keyboard.press('Control+s');
+  const changed = page.getByRole('alert').filter({ hasText: 'The file was changed on the disk' });
+  expect(await changed.innerText()).toMatch(new RegExp(`“mine.jounce.json” in ${folder} was changed by somebody else`));
+  expect(await readFile(file, 'utf8')).toBe(theirs);
+  await changed.getByRole('button', { name: 'Keep mine: write it' }).click();
+  await unsaved(page).waitFor({ state: 'detached' });
+  expect(await readFile(file, 'utf8')).toContain('"Check car 23"');
+  await writeFile(file, theirs);
+  await page.evaluate(() => window.dispatchEvent(new Event('focus')));
+  await changed.waitFor();
+  await changed.getByRole('button', { name: 'Take theirs' }).click();
+  await heading(page, 'Check car of hers');
+
+  await chmod(file, 0o444);
+  await type(plate(page), '-4');
+  await page.keyboard.press('Control+s');
+  const refused = page.getByRole('alert').filter({ hasText: 'Not saved' });
+  expect(await refused.innerText()).toMatch(/may not be written.*read-only.*Nothing is lost/s);
+  await chmod(file, 0o644);
+  await refused.getByRole('button', { name: 'Save again' }).click();
+  await unsaved(page).waitFor({ state: 'detached' });
+
+  const other = await openWindow({ ...QUIET, served });
+  await other.page.getByRole('status').filter({ hasText: 'open in another window too' }).waitFor();
+  await page.evaluate(() => window.dispatchEvent(new Event('focus')));
+  await page.getByRole('status').filter({ hasText: 'open in another window too' }).waitFor();
+  expect(complaints).toEqual([expect.stringContaining('409'), expect.stringContaining('500')]);
+});
+
+test('another car asks before it replaces changes; a copy put aside comes back; dropped and recent files open', async () => {
+  const folder = await temporaryFolder({ 'mine.jounce.json': await reference('car-23') });
+  const file = `${folder}/mine.jounce.json`;
+  const served = { stateFolder: `${folder}/state`, handed: [file] };
+  const { page } = await openWindow({ ...QUIET, served });
+  await heading(page, 'Check car 23');
+  await type(plate(page), '-5');
+  await openSample(page, 'chalkboard');
+  const question = page.getByRole('dialog', { name: 'Check car 23 has changes that were not saved' });
+  await question.getByRole('button', { name: 'Cancel' }).click();
+  expect(await valueOf(page)).toBe('-5');
+  await openSample(page, 'chalkboard');
+  await question.getByRole('button', { name: 'Keep a copy and open' }).click();
+  await page.getByRole('heading', { level: 1, name: /chalkboard/i }).waitFor();
+  expect(await unsaved(page).count()).toBe(0);
+
+  await choose(page, /^Check car 23 kept/);
+  await page.getByRole('dialog', { name: 'A copy of Check car 23 was put aside' }).waitFor();
+  await press(page, 'Open both, compare');
+  await heading(page, 'Check car 23');
+  expect(await valueOf(page)).toBe('-5');
+  await unsaved(page).waitFor();
+  await page.keyboard.press('Control+z');
+  await unsaved(page).waitFor({ state: 'detached' });
+
+  const text = (await reference('car-21')).replace('"Check car 21"', '"Dropped"');
+  await page.evaluate((content) => {
+    const transfer = new DataTransfer();
+    transfer.items.add(new File([content], 'dropped.jounce.json', { type: 'application/json' }));
+    window.dispatchEvent(new DragEvent('drop', { dataTransfer: transfer, bubbles: true, cancelable: true }));
+  }, text);
+  await heading(page, 'Dropped');
+  await choose(page, /^mine/);
+  await heading(page, 'Check car 23');
+  await press(page, 'File');
+  expect(await page.getByRole('menuitem', { name: /^dropped/ }).innerText()).toContain('choose it again');
+  await page.keyboard.press('Escape');
+  expect(await page.getByRole('menu').count()).toBe(0);
+});
+
+test('a browser without handles downloads; faults are listed beside the text, by keyboard; leaving is asked about', async () => {
+  const { page } = await openWindow({ ...QUIET });
+  await page.locator('tr[data-reading="camber"]').waitFor();
+  await page.evaluate(() => Object.assign(window, { showSaveFilePicker: undefined, showOpenFilePicker: undefined }));
+  await page.getByRole('spinbutton', { name: /^Top plate, across, left and right/ }).fill('-4');
+  await page.keyboard.press('Tab');
+  await unsaved(page).waitFor();
+  const downloading = page.waitForEvent('download');
+  await page.keyboard.press('Control+Shift+S');
+  expect((await downloading).suggestedFilename()).toBe('saltmarsh-hatch.jounce.json');
+  await page.getByRole('status').filter({ hasText: 'Downloaded' }).waitFor();
+  await unsaved(page).waitFor({ state: 'detached' });
+
+  const broken = (await reference('car-21')).replace('"ballJoint"', '"balJoint"').replace('"version": 1', '"version": "1"');
+  const picking = page.waitForEvent('filechooser');
+  await page.keyboard.press('Control+o');
+  await (await picking).setFiles({ name: 'broken.jounce.json', mimeType: 'application/json', buffer: Buffer.from(broken) });
+  const dialog = page.getByRole('dialog', { name: /^Not opened: \d+ faults in broken\.jounce\.json$/ });
+  await dialog.waitFor();
+  expect(await dialog.innerText()).toContain('Saltmarsh hatch, is as it was');
+  const marked = () => dialog.locator('.bad mark').innerText();
+  const first = await marked();
+  await page.keyboard.press('F8');
+  expect(await marked()).not.toBe(first);
+  const seen = new Set([first, await marked()]);
+  for (let step = 0; step < 6; step += 1) {
+    await page.keyboard.press('F8');
+    seen.add(await marked());
+  }
+  expect([...seen].join(' ')).toMatch(/"1".*"balJoint"|"balJoint".*"1"/);
+  await page.keyboard.press('Escape');
+  expect(await dialog.count()).toBe(0);
+
+  await page.getByRole('spinbutton', { name: /^Top plate, across, left and right/ }).fill('-3');
+  await page.keyboard.press('Tab');
+  const asked = new Promise<string>((resolve) =>
+    page.once('dialog', (shown) => {
+      resolve(shown.type());
+      void shown.accept();
+    }),
+  );
+  await page.reload();
+  expect(await asked).toBe('beforeunload');
+  await page.getByRole('dialog', { name: /without saving$/ }).waitFor();
+});
