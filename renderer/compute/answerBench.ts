@@ -54,6 +54,8 @@ export interface BenchRow extends BenchReadings {
 
 export interface BenchAnswered {
   readonly row: BenchRow;
+  /** what was asked, and is shown */
+  readonly position: SetupQuestion['position'];
   /** name of what it is held against; null: there is nothing to compare */
   readonly against: string | null;
   /** what it is held against at the same position, or why that has no answer; the row itself where there is nothing */
@@ -123,5 +125,5 @@ export const answerBench = (question: BenchQuestion): BenchAnswer => {
   const { compared: other } = question;
   const compared = other ? answerSetup({ ...question, document: other.document, setup: other.setup }) : row;
   const difference = differenceOf(row.value, other && compared.ok ? compared.value : NOTHING);
-  return { ok: true, value: { row: row.value, against: other?.name ?? null, compared, difference } };
+  return { ok: true, value: { row: row.value, position: question.position, against: other?.name ?? null, compared, difference } };
 };

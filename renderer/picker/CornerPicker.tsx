@@ -12,8 +12,9 @@ import './picker.css';
 const NONE: readonly WheelFigure[] = [];
 const NAMES: Readonly<Record<AxleName, string>> = { front: 'Front', rear: 'Rear' };
 
-const figuresNow = ({ shown, position, answer }: BenchState): readonly WheelFigure[] =>
-  shown && answer?.ok ? wheelFigures(shown.row.car, position) : NONE;
+/** Of what is shown: where a position cannot be reached that is the last one that could. */
+const figuresShown = ({ shown }: BenchState): readonly WheelFigure[] =>
+  shown ? wheelFigures(shown.row.car, shown.position) : NONE;
 
 interface Shown {
   readonly camber: ShownQuantity;
@@ -118,7 +119,7 @@ const Folded = ({
 /** Which corner is looked at: the plan of the car with camber and toe of every wheel. */
 export const CornerPicker = () => {
   const { store } = useWindow();
-  const figures = useBench(figuresNow);
+  const figures = useBench(figuresShown);
   const axle = useBench((state) => state.axle);
   const scope = useBench((state) => state.viewing.scope);
   const isLaid = useBench((state) => state.viewing.layout.length > 0);
