@@ -233,7 +233,7 @@ describe('look and access', () => {
       });
     const seen: string[] = [];
     await page.locator('h1').click();
-    for (let stop = 0; stop < 320; stop += 1) {
+    for (let stop = 0; stop < 480; stop += 1) {
       await page.keyboard.press('Tab');
       const now = await focused();
       if (!now || now.name === '') continue;
