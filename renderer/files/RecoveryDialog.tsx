@@ -143,7 +143,9 @@ export const RecoveryDialog = ({ offer }: { readonly offer: Offer }) => {
               ? `The file itself was changed by somebody else since${offer.version ? ` (${clockTime(offer.version.savedAt)})` : ''}: saving the copy asks first.`
               : note.folder !== null && offer.version === null
                 ? `The file itself is not in ${note.folder} any more.`
-                : 'The file itself is as you saved it.'}
+                : note.sample === null
+                  ? 'The file itself is as you saved it.'
+                  : 'The sample itself stays as it is.'}
           </p>
         </div>
       </div>
