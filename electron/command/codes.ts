@@ -25,6 +25,7 @@ export const CHECK_WARNING_CODES = {
 /** Of warnings of `points`. */
 export const POINTS_WARNING_CODES = {
   'unit-differs': 'The header of the list names another unit than `--units`.',
+  'list-is-posed': 'A list whose points stand beside other design points: it is of a setup at a position.',
   'datum-planar': 'Reference points in one plane: a list from a mirrored frame would fit as well.',
   'datum-size': 'The reference points fit best at another size: the unit may be wrong.',
   'other-side': 'A point over the middle plane from the side that it is said to be on.',
@@ -32,4 +33,5 @@ export const POINTS_WARNING_CODES = {
 } as const satisfies Readonly<Record<string, string>>;
 
 export type CommandFaultCode = keyof typeof COMMAND_FAULT_CODES;
+export type PointsWarningCode = keyof typeof POINTS_WARNING_CODES;
 export type CheckWarningCode = keyof typeof CHECK_WARNING_CODES;

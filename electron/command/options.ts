@@ -107,6 +107,9 @@ export function readText(option: OptionSpec, text: string): Options[keyof Option
   }
 }
 
+/** The keys of a JSON object have no order that means anything: what is of both sides comes first, whatever the order. */
+const isOfOneSide = ({ name }: Setting): boolean => /^[^.]+\.(left|right)\./.test(name);
+
 /** The value of an option as a value of JSON, in `batch`; undefined means that it counts as not given. */
 export function readJson(option: OptionSpec, value: unknown): Options[keyof Options] {
   const name = `option "${option.name}"`;
@@ -126,10 +129,12 @@ export function readJson(option: OptionSpec, value: unknown): Options[keyof Opti
       return { left: number(value[0]), right: number(value[1]) };
     case 'settings':
       if (typeof value !== 'object' || value === null || Array.isArray(value)) return wrong('an object of settings');
-      return Object.entries(value).map(([key, setting]) => {
-        if (typeof setting === 'number' || typeof setting === 'string' || setting === null) return { name: key, value: setting };
-        throw usageError(`${name}, "${key}": expected a number, a name, "none" or null`);
-      });
+      return Object.entries(value)
+        .map(([key, setting]) => {
+          if (typeof setting === 'number' || typeof setting === 'string' || setting === null) return { name: key, value: setting };
+          throw usageError(`${name}, "${key}": expected a number, a name, "none" or null`);
+        })
+        .sort((a, b) => Number(isOfOneSide(a)) - Number(isOfOneSide(b)));
     case 'text':
     case 'axle':
     case 'motion':

@@ -79,6 +79,13 @@ export function assembledSetup(car: LoadedCar, name: string | undefined, setting
   return made;
 }
 
+/** What an answer in words is of: the car, its setup with the changes of this call, and the setup it is compared with. */
+export function titleOf(car: LoadedCar, setup: string, { set = [], against }: Pick<Options, 'set' | 'against'>): string {
+  const changes = set.map(({ name, value }) => `${name}=${value ?? 'none'}`).join(', ');
+  const changed = changes === '' ? '' : ` with ${changes}`;
+  return `${car.document.name}, setup ${setup}${changed}${against === undefined ? '' : `, against ${against}`}`;
+}
+
 const AXLES: readonly AxleName[] = ['front', 'rear'];
 
 /** The axles asked for: the one of `--axle`, which must exist, or those that the car has. */

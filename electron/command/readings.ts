@@ -9,7 +9,7 @@ import {
 import type { Answer, Call } from './answer';
 import type { LoadedCar } from './carSource';
 import { CommandError, usageError } from './commandError';
-import { askedPosition, assembledSetup, axlesAsked } from './question';
+import { askedPosition, assembledSetup, axlesAsked, titleOf } from './question';
 import { readingsInWords } from './readingsTable';
 import { differenceOfWholeCar, isFailed, limitsOf, rowOf, wholeCarOf, type Row, type WholeCarAnswer } from './rows';
 
@@ -43,9 +43,10 @@ export async function answer(call: Call): Promise<Answer> {
   refuseAllFailed(answers.map(({ row }) => row));
 
   const head = { car: car.document.name, setup };
+  const title = titleOf(car, setup, call.options);
   if (call.options.axle !== undefined) {
     const document = { ...head, axle: call.options.axle, units: UNITS, rows: answers.map(({ row }) => row) };
-    return { document, words: (style) => readingsInWords({ ...head, axles: answers, wholeCar: null }, style) };
+    return { document, words: (style) => readingsInWords({ title, axles: answers, wholeCar: null }, style) };
   }
   const ofAxle = (axle: AxleName) => {
     const found = answers.find((candidate) => candidate.axle === axle);
@@ -53,7 +54,7 @@ export async function answer(call: Call): Promise<Answer> {
   };
   const wholeCar = wholeCarAt(here, against, there);
   const document = { ...head, units: UNITS, front: ofAxle('front'), rear: ofAxle('rear'), wholeCar };
-  return { document, words: (style) => readingsInWords({ ...head, axles: answers, wholeCar }, style) };
+  return { document, words: (style) => readingsInWords({ title, axles: answers, wholeCar }, style) };
 }
 
 /** The row of an axle that the car has. */

@@ -22,8 +22,8 @@ import {
 } from './textTable';
 
 export interface ReadingsAnswer {
-  readonly car: string;
-  readonly setup: string;
+  /** what is answered: the car, its setup, what is changed of it, and what it is compared with */
+  readonly title: string;
   readonly axles: readonly { readonly axle: AxleName; readonly row: Row }[];
   readonly wholeCar: Readonly<Record<string, unknown>> | null;
 }
@@ -36,7 +36,7 @@ const UNIT: Column = { title: 'unit', width: 8, align: 'left' };
 
 /** `readings` as a table for 100 columns: left, right and, against another setup, the differences. */
 export function readingsInWords(answer: ReadingsAnswer, style: TextStyle): string {
-  const lines = [heading(`${answer.car}, setup ${answer.setup}`, style)];
+  const lines = wrap(answer.title, '  ').map((line) => heading(line, style));
   for (const { axle, row } of answer.axles) lines.push('', ...axleInWords(axle, row, style));
   if (answer.wholeCar) lines.push('', ...wholeCarInWords(answer.wholeCar, style));
   return [...lines, '', ...wrap(CAUTIONS)].join('\n');

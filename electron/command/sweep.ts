@@ -2,7 +2,7 @@ import { judgeLimits, sweepCar, type AssembledCar, type AxleName } from '../../g
 import type { Answer, Call, Tell } from './answer';
 import { usageError } from './commandError';
 import { sweepCsvLines, type CsvAxle, type CsvWholeCar } from './csv';
-import { axlesAsked } from './question';
+import { axlesAsked, titleOf } from './question';
 import { assembledFor, refuseAllFailed, rowAt, UNITS, wholeCarAt, type Comparison } from './readings';
 import type { Row } from './rows';
 import { sweepQuestion, type SweepQuestion } from './sweepPositions';
@@ -20,6 +20,8 @@ export async function answer(call: Call): Promise<Answer> {
   const { options, progress, reads } = call;
   const force = options.force === true;
   if (force && options.csv === undefined) throw usageError('--force goes with --csv');
+  if (options.csv !== undefined && options.against !== undefined)
+    throw usageError('--csv holds the readings of one setup: with --against, use --json');
   const toOutput = options.csv === STANDARD_OUTPUT;
   if (toOutput && options.json) throw usageError('--csv - and --json both print the answer: give one of them');
   if (toOutput && force) throw usageError('--force replaces a file; --csv - writes none');
@@ -39,7 +41,8 @@ export async function answer(call: Call): Promise<Answer> {
   }
   const printed = toOutput && text !== null ? { text } : {};
   const head = { car: car.document.name, setup };
-  const words: Answer['words'] = (style) => sweepInWords({ ...head, question, axles, csv: options.csv ?? null }, style);
+  const title = titleOf(car, setup, options);
+  const words: Answer['words'] = (style) => sweepInWords({ title, setup, question, axles, csv: options.csv ?? null }, style);
   const [first] = axles;
   if (alone && first)
     return {

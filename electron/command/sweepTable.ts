@@ -15,7 +15,8 @@ import {
 } from './textTable';
 
 export interface SweepAnswer {
-  readonly car: string;
+  /** what is answered: the car, its setup, what is changed of it, and what it is compared with */
+  readonly title: string;
   readonly setup: string;
   readonly question: SweepQuestion;
   readonly axles: readonly { readonly axle: AxleName; readonly rows: readonly Row[] }[];
@@ -63,8 +64,8 @@ const COLUMNS: readonly Shown[] = SHOWN.flatMap(({ of, key, title }): Shown[] =>
 
 /** `sweep` as a table for 100 columns: the readings most asked for, left and right. */
 export function sweepInWords(answer: SweepAnswer, style: TextStyle): string {
-  const { car, setup, question, axles } = answer;
-  const lines = [heading(`${car}, setup ${setup}`, style)];
+  const { setup, question, axles } = answer;
+  const lines = wrap(answer.title, '  ').map((line) => heading(line, style));
   for (const { axle, rows } of axles) {
     const title = `${axle === 'front' ? 'Front axle' : 'Rear axle'}, ${question.motion}`;
     lines.push('', heading(title, style), ...table(question, rows, valuesOf), ...warningsInWords(rows));

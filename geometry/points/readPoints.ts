@@ -11,6 +11,8 @@ export interface PointRow {
   /** where the file has a column that says so */
   readonly axle?: AxleName;
   readonly side?: SideName;
+  /** where the file has the same point's design coordinates beside it, and they are others: it was read at a position */
+  readonly posed?: true;
 }
 
 /** A list of points that was read, with how it was understood. */
@@ -45,8 +47,10 @@ interface Columns {
   readonly at: readonly [number, number, number];
   readonly axle: number | null;
   readonly side: number | null;
+  /** `design x` and its like, of a list that this program wrote */
+  readonly design: readonly [number, number, number] | null;
 }
-const IN_ORDER: Columns = { name: 0, at: [1, 2, 3], axle: null, side: null };
+const IN_ORDER: Columns = { name: 0, at: [1, 2, 3], axle: null, side: null, design: null };
 
 const headOf = (text: string): string =>
   text
@@ -65,7 +69,14 @@ function columnsOf(header: readonly Field[]): Columns {
   const [name, x, y, z] = [find('name', 'point'), find('x'), find('y'), find('z')];
   if (name < 0 || x < 0 || y < 0 || z < 0) return IN_ORDER;
   const [axle, side] = [find('axle'), find('side')];
-  return { name, at: [x, y, z], axle: axle < 0 ? null : axle, side: side < 0 ? null : side };
+  const design = [find('design x'), find('design y'), find('design z')] as const;
+  return {
+    name,
+    at: [x, y, z],
+    axle: axle < 0 ? null : axle,
+    side: side < 0 ? null : side,
+    design: design.includes(-1) ? null : design,
+  };
 }
 
 const isHeader = (row: readonly Field[]): boolean =>
@@ -123,10 +134,24 @@ export function readPoints(text: string): PointList {
   if (body.length > MOST_POINTS)
     faults.push(faultAt(body[MOST_POINTS][0], `${body.length} rows`, `at most ${MOST_POINTS} points`));
   if (body.length === 0) faults.push(faultAt({ line: 1, column: 1 }, 'no points', `rows of ${FORM}`));
-  const units = header ? columns.at.map((column) => unitOfHead(first[column]?.text ?? '')) : [];
-  const headerUnit = units.find((unit) => unit !== null) ?? null;
+  const headerUnit = header ? readHeaderUnit(first, columns, faults) : null;
   faults.sort((a, b) => (a.line ?? 0) - (b.line ?? 0) || (a.column ?? 0) - (b.column ?? 0));
   return { rows, separator, decimal, header, headerUnit, faults };
+}
+
+/** The unit of a header's coordinates; columns that name different ones are a fault at the first that differs. */
+function readHeaderUnit(header: readonly Field[], { at }: Columns, faults: Fault[]): PointUnit | null {
+  let known: PointUnit | null = null;
+  for (const column of at) {
+    const field = header[column];
+    const unit = unitOfHead(field.text);
+    known ??= unit;
+    if (unit === null || unit === known) continue;
+    const hint = 'a list has one unit: convert the columns to it';
+    faults.push(faultAt(field, describe(field.text), `${known}, as the other coordinates`, hint));
+    return known;
+  }
+  return known;
 }
 
 interface Form {
@@ -165,7 +190,18 @@ function readRow(fields: readonly Field[], columns: Columns, form: Form, faults:
   const side = wordOf(fields, columns.side, ['left', 'right'] as const, faults);
   if (faults.length > before) return null;
   const at: Vector = [read[0], read[1], read[2]];
-  return { line: name.line, name: shorten(name.text), read: at, ...(axle ? { axle } : {}), ...(side ? { side } : {}) };
+  const posed = columns.design?.some((column, i) => {
+    const text = fields[column]?.text ?? '';
+    return isNumber(text, form.decimal) && Number(plain(text, form.decimal)) !== at[i];
+  });
+  return {
+    line: name.line,
+    name: shorten(name.text),
+    read: at,
+    ...(axle ? { axle } : {}),
+    ...(side ? { side } : {}),
+    ...(posed ? { posed } : {}),
+  };
 }
 
 function wordOf<Word extends string>(

@@ -2,6 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { temporaryFolder } from '../temporaryFolder';
 import { carPath, jounce, jounceBatch, jounceJson, readJsonFile, type Json } from './jounce';
 import { readdir } from 'node:fs/promises';
+import path from 'node:path';
+import { ROOT } from '../../../electron/building/products.mjs';
 
 const CAR = carPath(22);
 
@@ -95,6 +97,17 @@ describe('batch', () => {
     const { stdout } = await jounce(['batch'], { stdin: `{"id":12345678901234567890.10,"ask":"check","car":${text}}` });
     expect(stdout.startsWith('{"id":12345678901234567890.10,"error":')).toBe(true);
     expect((JSON.parse(stdout) as Json)['error']?.['kind']).toBe('file');
+  });
+
+  test('the order of the keys of set says nothing: both before either side', async () => {
+    const set = { 'front.left.rearBush': 90, 'front.both.rearBush': 30 };
+    const turned = Object.fromEntries(Object.entries(set).reverse());
+    const car = path.join(ROOT, 'samples/saltmarsh-hatch.jounce.json');
+    const line = (options: object): object => ({ car, ask: 'readings', options: { axle: 'front', ...options } });
+    const { answers } = await jounceBatch([line({ set }), line({ set: turned })]);
+    const rows = answers.map(({ answer }) => answer?.['rows']?.[0]);
+    expect(rows[0]).toEqual(rows[1]);
+    expect(rows[0]?.['left']?.['caster']).not.toEqual(rows[0]?.['right']?.['caster']);
   });
 
   test('its own --setup and --set hold for lines without theirs', async () => {

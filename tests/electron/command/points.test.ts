@@ -220,6 +220,7 @@ describe('the points of the car', () => {
     );
     const back = await jounceJson(['points', out, '--car', CAR, '--axle', 'front', '--side', 'both']);
     const taken = back.document['points'] as unknown as { point: string; side: string; at: number[] }[];
+    expect((back.document['warnings'] as unknown as { code: string }[]).map(({ code }) => code)).toContain('list-is-posed');
     expect(taken).toHaveLength(rows.length);
     for (const { name, side, at } of rows) expect(taken.find((p) => p.point === name && p.side === side)?.at).toEqual(at);
   });

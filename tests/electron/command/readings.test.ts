@@ -3,6 +3,7 @@ import { readingsOf } from '../../../geometry/index';
 import { temporaryFolder } from '../temporaryFolder';
 import { carPath, jounce, jounceJson, readJsonFile, type Json } from './jounce';
 import path from 'node:path';
+import { ROOT } from '../../../electron/building/products.mjs';
 
 const ROW_KEYS = [
   'travel',
@@ -240,6 +241,14 @@ describe('readings in words', () => {
     expect(stdout).toContain('−');
     expect(stdout.replaceAll('\n', ' ')).toContain('no compliance');
     expect(stdout.replaceAll('\n', ' ')).toContain('same wheel-centre height');
+  });
+
+  test('say what is answered: the changes of this call, and the setup that it is compared with', async () => {
+    const car = path.join(ROOT, 'samples/saltmarsh-hatch.jounce.json');
+    const words = ['readings', car, '--axle', 'front', '--set', 'front.both.rearBush=3h', '--set', 'front.setToe=none'];
+    const { stdout } = await jounce([...words, '--against', 'Wet']);
+    const head = 'Saltmarsh hatch, setup Baseline with front.both.rearBush=3h, front.setToe=none, against Wet';
+    expect(stdout.split('\n')[0]).toBe(head);
   });
 
   test('an error is on standard error alone', async () => {

@@ -179,6 +179,14 @@ describe('sweep --csv', () => {
     }
   });
 
+  test('holds one setup: --against with it is refused before anything is written', async () => {
+    const folder = await temporaryFolder();
+    const words = ['sweep', carPath(22), ...bump(0, 10, 2), '--against', 'Trial', '--csv', 'out.csv'];
+    const { status, stderr } = await jounce(words, { folder });
+    expect([status, await readdir(folder)]).toEqual([2, []]);
+    expect(stderr).toContain('--json');
+  });
+
   test('replaces an existing file only with --force, and leaves nothing beside it', async () => {
     const folder = await temporaryFolder({ 'out.csv': 'mine' });
     const words = ['sweep', carPath(22), '--axle', 'front', ...bump(0, 10, 3), '--csv', 'out.csv'];
@@ -210,6 +218,7 @@ describe('sweep in words', () => {
     expect(stdout).toContain('camber L');
     expect(stdout).toContain('camber R');
     expect(stdout).toContain('Baseline less Trial');
+    expect(lines[0]).toBe('Check car 23, setup Baseline, against Trial');
   });
 
   test('says what the rows warn of once, with the number of positions', async () => {

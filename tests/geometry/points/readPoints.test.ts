@@ -36,6 +36,20 @@ describe('a list of points', () => {
     ]);
   });
 
+  test('coordinates in different units are one fault of the header', () => {
+    const list = readPoints('name,x [in],y [mm],z [in]\na,1,2,3');
+    expect(list.faults).toMatchObject([{ code: 'bad-points', line: 1, column: 13, found: '"y [mm]"' }]);
+    expect(list.faults[0]?.expected).toContain('in');
+    expect(list.faults[0]?.hint).toContain('convert');
+    expect(readPoints('name,x [in],y,z (inch)\na,1,2,3')).toMatchObject({ faults: [], headerUnit: 'in' });
+  });
+
+  test('a point beside other design coordinates is posed', () => {
+    const head = 'name,x [mm],y [mm],z [mm],design x [mm],design y [mm],design z [mm]\n';
+    const list = readPoints(`${head}a,1,2,3,1,2,3\nb,1,2,3,1,2,3.5\nc,1,2,3,,,\n`);
+    expect(list.rows.map(({ posed }) => posed)).toEqual([undefined, true, undefined]);
+  });
+
   test('rows that cannot be read are faults with their places, and are not read in part', () => {
     const list = readPoints('a,1,2,3\nb,1,two,3\nc,1,2\n,1,2,3\nd,8,75,348,17,195,48\n"e,1,2,3');
     expect(list.rows.map(({ name }) => name)).toEqual(['a']);
