@@ -5,6 +5,8 @@ import { PAGES } from '../shell/pages';
 import { chooseAgainst, chooseSetup, redoStep, setRideHeight, setToe, undoStep } from '../state/actions/editSetup';
 import { chooseAxle, choosePage, chooseTheme, chooseView, holdAdjuster, moveTo, standStill } from '../state/actions/lookAt';
 import { openSample } from '../state/actions/openCar';
+import { chooseCar } from '../state/actions/chooseCar';
+import { saveCar, saveCarAs } from '../state/actions/saveCar';
 import { prefer } from '../state/actions/prefer';
 import { UNIT_PREFERENCES } from '../state/chosenUnits';
 import { benchOf, type Bench, type BenchState, type Theme, type ViewName } from '../state/benchStore';
@@ -150,7 +152,17 @@ const motions: Group = ({ store }) => [
   { id: 'droop.10', label: 'Droop 10 mm', where: 'Bench, motion', run: () => moveTo(store, { travel: -10 }) },
 ];
 
-const ALWAYS = [pages, themes, units, samples];
+const filing = ({ store, files }: WindowTools, state: BenchState): readonly Command[] => [
+  { id: 'file.open', label: 'Open a car file', where: 'File', keys: 'Ctrl O', run: () => void chooseCar(store, files) },
+  ...(state.file
+    ? [
+        { id: 'file.save', label: 'Save', where: 'File', keys: 'Ctrl S', run: () => void saveCar(store, files) },
+        { id: 'file.saveAs', label: 'Save as', where: 'File', keys: 'Ctrl Shift S', run: () => void saveCarAs(store, files) },
+      ]
+    : []),
+];
+
+const ALWAYS = [filing, pages, themes, units, samples];
 const WITH_CAR: readonly Group[] = [steps, axles, setups, adjusters, axleValues, readings, views, motions];
 
 /** Everything that the window can do now, in the order in which an empty search shows it. */

@@ -2,6 +2,7 @@ import { useEffect, useState } from 'react';
 import { parseNumber } from '../units/parseNumber';
 import { unitsOf } from '../units/typedUnits';
 import { formatNumber } from '../units/format';
+import { useFieldUnit } from '../look/controls/useFieldUnit';
 
 interface PointCellProps {
   readonly label: string;
@@ -13,16 +14,25 @@ interface PointCellProps {
 }
 
 const STEP = 0.5;
+/** Decimals that every cell has, so that the points stand under each other. */
+const LEAST_DECIMALS = 2;
+
+const padded = (text: string): string => {
+  const decimals = text.includes('.') ? text.length - text.indexOf('.') - 1 : 0;
+  if (decimals >= LEAST_DECIMALS) return text;
+  return `${text}${decimals === 0 ? '.' : ''}${'0'.repeat(LEAST_DECIMALS - decimals)}`;
+};
 
 /** A coordinate in the table: typed, or stepped with the arrows. What is refused stays, with the reason under it. */
 export const PointCell = ({ label, value, mirrored, onSet }: PointCellProps) => {
+  const { typedIn, format, toShown, fromShown } = useFieldUnit('length', 'mm', 2);
   const [typed, setTyped] = useState<string | null>(null);
   const [refused, setRefused] = useState<string | null>(null);
   const forget = () => {
     setTyped(null);
     setRefused(null);
   };
-  useEffect(forget, [value]);
+  useEffect(forget, [value, typedIn]);
   const set = (mm: number, text: string | null) => {
     const fault = onSet(Number(mm.toFixed(6)));
     setRefused(fault);
@@ -30,11 +40,11 @@ export const PointCell = ({ label, value, mirrored, onSet }: PointCellProps) => 
   };
   const take = () => {
     if (typed === null) return;
-    const number = parseNumber(typed, unitsOf('mm'));
+    const number = parseNumber(typed, unitsOf(typedIn));
     if (number.kind === 'unit') setRefused(`“${number.found}” is no unit of length here: mm or in.`);
     else if (number.kind === 'none') setRefused('Not a number.');
-    else if (number.value === value) forget();
-    else set(number.value, typed);
+    else if (number.value === toShown(value)) forget();
+    else set(fromShown(number.value), typed);
   };
   return (
     <span className={`cell${refused === null ? '' : ' faulty'}${mirrored ? ' mirrored' : ''}`}>
@@ -43,9 +53,9 @@ export const PointCell = ({ label, value, mirrored, onSet }: PointCellProps) => 
         inputMode="decimal"
         autoComplete="off"
         spellCheck={false}
-        aria-label={label}
+        aria-label={`${label}, ${typedIn}`}
         aria-invalid={refused !== null}
-        value={typed ?? formatNumber(value, 2).replaceAll(',', '')}
+        value={typed ?? padded(format(value))}
         title={`${formatNumber(value, 6).replaceAll(',', '')} mm`}
         onChange={(event) => setTyped(event.target.value)}
         onFocus={(event) => event.target.select()}

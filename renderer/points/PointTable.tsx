@@ -5,7 +5,8 @@ import { Segments } from '../look/controls/Segments';
 import { saveFile } from '../look/saveFile';
 import { useBench, useWindow } from '../shell/benchContext';
 import { choosePoint } from '../state/actions/viewing';
-import { formatSigned } from '../units/format';
+import { useUnits } from '../look/units';
+import { shownQuantity } from '../units/shownQuantity';
 import { DraftPart } from './fields/DraftPart';
 import type { Field } from './fields/fieldTree';
 import { FormContext, type FormHost } from './fields/formHost';
@@ -30,6 +31,8 @@ const POINT: Field = {
 
 /** Every point of the axle on the bench: where it is, what it joins, what moves it; changed in its cell. */
 export const PointTable = ({ host }: { readonly host: FormHost }) => {
+  const units = useUnits();
+  const length = shownQuantity({ quantity: 'length', decimals: 2 }, units);
   const { store } = useWindow();
   const name = useBench((state) => state.axle);
   const saved = useBench((state) => state.file?.saved.document ?? null);
@@ -68,7 +71,7 @@ export const PointTable = ({ host }: { readonly host: FormHost }) => {
         <h2>
           Points, {name}, {side} side
         </h2>
-        <span className="quiet">car frame, mm</span>
+        <span className="quiet">car frame, {units.length}</span>
         <span className="spread" />
         <Segments label="Side" options={SIDES} chosen={side} onChoose={setSide} />
         <button type="button" className="button" onClick={copy} title="Copies the table as tab-separated text">
@@ -114,7 +117,7 @@ export const PointTable = ({ host }: { readonly host: FormHost }) => {
                   {AXES.map((axis, index) => (
                     <td key={axis}>
                       <PointCell
-                        label={`${line.name}, ${axis}, ${side}, mm`}
+                        label={`${line.name}, ${axis}, ${side}`}
                         value={(line.at[index] ?? 0) * mm}
                         mirrored={mirrored}
                         onSet={(to) => move(line, index, to)}
@@ -122,7 +125,7 @@ export const PointTable = ({ host }: { readonly host: FormHost }) => {
                     </td>
                   ))}
                   <td className="number quiet">
-                    {line.moved === null ? 'new' : line.moved > 0 ? formatSigned(line.moved * mm, 2) : ''}
+                    {line.moved === null ? 'new' : line.moved > 0 ? length.formatChange(line.moved * mm) : ''}
                   </td>
                   <td className="rightcell">
                     {line.apart === null ? (
@@ -130,7 +133,7 @@ export const PointTable = ({ host }: { readonly host: FormHost }) => {
                     ) : (
                       <>
                         <span title="Right less the mirror image of the left: X · Y outboard · Z">
-                          {line.apart.map((v) => formatSigned(v * mm, 1)).join(' · ')}
+                          {line.apart.map((v) => length.formatChange(v * mm)).join(' · ')}
                         </span>
                         <button
                           type="button"

@@ -88,7 +88,7 @@ const Panel = ({ tab }: { readonly tab: Tab }) => {
     <FormContext value={host}>
       <div className="columnhead">
         <h2>{title}</h2>
-        <span className="quiet">lengths in mm, angles in degrees; * is needed</span>
+        <span className="quiet">angles in degrees; * is needed</span>
       </div>
       <div className="scroll forms" tabIndex={0} role="group" aria-label={title}>
         {tab === 'car' && <Fields fields={tree.car} path={[]} />}

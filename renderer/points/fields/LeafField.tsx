@@ -1,8 +1,10 @@
 import { useEffect, useId, useState } from 'react';
+import { useUnits } from '../../look/units';
 import { useWindow } from '../../shell/benchContext';
 import { askPick } from '../../state/actions/viewing';
 import { aimedFrom, firstDirection, isPointField, namesFor, useForm } from './formHost';
 import type { Field } from './fieldTree';
+import { fieldScale } from './fieldScale';
 import { leafText, parseLeaf } from './leafText';
 import type { FieldPath } from './pathValue';
 
@@ -13,17 +15,13 @@ export interface LeafFieldProps {
   readonly path: FieldPath;
 }
 
-const UNIT_WORDS = { length: 'mm', share: '0 … 1', turns: 'turns', direction: 'x, y, z' } as const;
-
-/** How the unit of a field is written behind it. */
-export const unitText = (unit: string): string => (UNIT_WORDS as Readonly<Record<string, string>>)[unit] ?? unit;
-
 /** One value of the car file: typed and taken on leaving or with Enter. What is refused stays, with the reason under it. */
 export const LeafField = ({ field, path }: LeafFieldProps) => {
   const host = useForm();
   const id = useId();
   const { input, words, meaning, required } = field;
-  const factor = words.unit === 'length' ? host.mm : 1;
+  const units = useUnits();
+  const { factor, unit, typedIn } = fieldScale(words.unit, host.mm, units);
   const value = host.read(path);
   const text = leafText(input, value, factor);
   const [typed, setTyped] = useState<string | null>(null);
@@ -38,7 +36,7 @@ export const LeafField = ({ field, path }: LeafFieldProps) => {
       setRefused(null);
       return;
     }
-    const read = parseLeaf(input, given, words.unit, factor);
+    const read = parseLeaf(input, given, typedIn, factor);
     const fault = read.ok ? host.write(path, read.value, words.label) : read.fault;
     setRefused(fault);
     setTyped(fault === null ? null : given);
@@ -104,7 +102,7 @@ export const LeafField = ({ field, path }: LeafFieldProps) => {
             ))}
           </datalist>
         )}
-        {words.unit !== '' && <span className="unit">{unitText(words.unit)}</span>}
+        {unit !== '' && <span className="unit">{unit}</span>}
         <PickButton field={field} path={path} onPicked={take} />
       </span>
       {meaning !== '' && (

@@ -1,4 +1,3 @@
-import type { FieldUnit } from './fieldWords';
 import type { LeafInput } from './fieldTree';
 import { formatShort } from '../../units/format';
 import { parseNumber } from '../../units/parseNumber';
@@ -39,8 +38,6 @@ export const leafText = (input: LeafInput, value: unknown, factor: number): stri
 const ok = (value: unknown): LeafValue => ({ ok: true, value });
 const fault = (text: string): LeafValue => ({ ok: false, fault: text });
 
-const OF_UNIT: Readonly<Partial<Record<FieldUnit, string>>> = { length: 'mm', '°': '°', turns: 'turn' };
-
 /** Numbers between commas with a blank behind, semicolons or blanks; a comma between digits is a decimal mark. */
 const partsOf = (text: string): string[] =>
   text
@@ -49,9 +46,9 @@ const partsOf = (text: string): string[] =>
     .split(/\s+/)
     .filter((part) => part !== '');
 
-const numbersOf = (text: string, unit: FieldUnit, factor: number): number[] | null => {
+const numbersOf = (text: string, unit: string, factor: number): number[] | null => {
   const numbers = partsOf(text).map((part) => {
-    const typed = parseNumber(part, unitsOf(OF_UNIT[unit] ?? ''));
+    const typed = parseNumber(part, unitsOf(unit));
     return typed.kind === 'number' ? cleaned(typed.value / factor) : null;
   });
   return numbers.every((number) => number !== null) ? (numbers as number[]) : null;
@@ -64,15 +61,16 @@ const cleaned = (value: number): number => {
 
 /**
  * The value that was typed into a field.
+ * @param unit - what a bare number is taken in: "mm", "in", "°"; empty where no unit may stand behind it
  * @param factor - what stands in the field is the file's number times this
  * @returns the value as the file has it; undefined where the field was emptied
  */
-export const parseLeaf = (input: LeafInput, text: string, unit: FieldUnit, factor: number): LeafValue => {
+export const parseLeaf = (input: LeafInput, text: string, unit: string, factor: number): LeafValue => {
   const typed = text.trim();
   if (typed === '') return ok(undefined);
   switch (input.kind) {
     case 'number': {
-      const number = parseNumber(typed, unitsOf(OF_UNIT[unit] ?? ''));
+      const number = parseNumber(typed, unitsOf(unit));
       if (number.kind === 'unit') return fault(`“${number.found}” is not a unit of this field.`);
       return number.kind === 'number' ? ok(cleaned(number.value / factor)) : fault('Not a number.');
     }

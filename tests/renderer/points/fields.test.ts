@@ -98,7 +98,7 @@ describe('what stands in a field', () => {
       switch (field.kind) {
         case 'leaf': {
           const scale = field.words.unit === 'length' ? factor : 1;
-          const read = parseLeaf(field.input, leafText(field.input, value, scale), field.words.unit, scale);
+          const read = parseLeaf(field.input, leafText(field.input, value, scale), '', scale);
           expect(JSON.parse(JSON.stringify(read)), field.key).toEqual(JSON.parse(JSON.stringify({ ok: true, value })));
           return count + 1;
         }
@@ -123,14 +123,14 @@ describe('what stands in a field', () => {
   });
 
   test('what is typed: decimal commas, several numbers, words, nothing; what is none says so', () => {
-    expect(parseLeaf({ kind: 'numbers', count: 3 }, '0, 0,5 -1', 'direction', 1)).toEqual({ ok: true, value: [0, 0.5, -1] });
-    expect(parseLeaf({ kind: 'free' }, 'spindle', 'direction', 1)).toEqual({ ok: true, value: 'spindle' });
-    expect(parseLeaf({ kind: 'free' }, '-60, 70', 'length', 1)).toEqual({ ok: true, value: [-60, 70] });
-    expect(parseLeaf({ kind: 'number' }, '1 in', 'length', 1)).toEqual({ ok: true, value: 25.4 });
-    expect(parseLeaf({ kind: 'number' }, '  ', 'length', 1)).toEqual({ ok: true, value: undefined });
-    expect(parseLeaf({ kind: 'numbers', count: 2 }, '4', 'length', 1)).toMatchObject({ ok: false });
+    expect(parseLeaf({ kind: 'numbers', count: 3 }, '0, 0,5 -1', '', 1)).toEqual({ ok: true, value: [0, 0.5, -1] });
+    expect(parseLeaf({ kind: 'free' }, 'spindle', '', 1)).toEqual({ ok: true, value: 'spindle' });
+    expect(parseLeaf({ kind: 'free' }, '-60, 70', 'mm', 1)).toEqual({ ok: true, value: [-60, 70] });
+    expect(parseLeaf({ kind: 'number' }, '1 in', 'mm', 1)).toEqual({ ok: true, value: 25.4 });
+    expect(parseLeaf({ kind: 'number' }, '  ', 'mm', 1)).toEqual({ ok: true, value: undefined });
+    expect(parseLeaf({ kind: 'numbers', count: 2 }, '4', 'mm', 1)).toMatchObject({ ok: false });
     expect(parseLeaf({ kind: 'number' }, 'ten', '', 1)).toMatchObject({ ok: false });
-    expect(parseLeaf({ kind: 'pairList' }, '-80, 190; 40', 'length', 1)).toMatchObject({ ok: false });
+    expect(parseLeaf({ kind: 'pairList' }, '-80, 190; 40', 'mm', 1)).toMatchObject({ ok: false });
   });
 });
 
