@@ -10,7 +10,7 @@ export type AgainstCar =
   | { readonly kind: 'file'; readonly title: string; readonly document: CarDocument };
 
 /** Another car that was opened to be compared with. */
-export type ComparedFile = Extract<AgainstCar, { kind: 'file' }>;
+type ComparedFile = Extract<AgainstCar, { kind: 'file' }>;
 
 /** What the setup on the bench is held against. */
 export interface Compared {
