@@ -2,6 +2,8 @@ import {
   assembleCar,
   findSetup,
   formatPath,
+  inContractUnits,
+  readingsOfCar,
   setupNames,
   type AxleName,
   type SetupDocument,
@@ -27,9 +29,13 @@ export async function answer(call: Call): Promise<Answer> {
   const axles = AXLES.filter((axle) => document[axle] !== undefined);
   const setups = setupNames(document);
   const version = car.olderVersion ?? document.version;
+  const idle = new Set(axles.filter((axle) => hasIdleToeAdjuster(car, axle)));
   const warnings = [
     ...car.warnings,
-    ...setups.flatMap((name) => warningsOfSetup(car, name, changed?.name === name ? changed.setup : findSetup(document, name))),
+    ...axles.filter((axle) => idle.has(axle)).map((axle) => idleToeAdjuster(car, axle)),
+    ...setups.flatMap((name) =>
+      warningsOfSetup(car, name, changed?.name === name ? changed.setup : findSetup(document, name), idle),
+    ),
   ];
   return {
     document: { ok: true, name: document.name, version, axles, setups, warnings },
@@ -48,9 +54,12 @@ export async function answer(call: Call): Promise<Answer> {
 
 type SetupWarning = Warning & { readonly code: CheckWarningCode };
 
-function warningsOfSetup(car: LoadedCar, name: string, setup: SetupDocument): SetupWarning[] {
+function warningsOfSetup(car: LoadedCar, name: string, setup: SetupDocument, idle: ReadonlySet<AxleName>): SetupWarning[] {
   const assembled = assembleCar(car.mechanism, setup);
   const path = formatPath(['setups', name]);
+  const { axle: failed } = assembled.ok ? {} : assembled.failure;
+  // said once, of the axle
+  if (failed !== undefined && idle.has(failed) && setup[failed]?.setToe !== undefined) return [];
   if (!assembled.ok) return [{ code: 'setup-unreachable', path, message: assembled.failure.message }];
   return AXLES.flatMap((axle): SetupWarning[] => {
     const { toeReset } = assembled.value[axle] ?? {};
@@ -60,6 +69,31 @@ function warningsOfSetup(car: LoadedCar, name: string, setup: SetupDocument): Se
     const message = `The toe ${setup[axle]?.setToe}° needs ${adjuster} at ${reached}${rangeInWords(car, axle, adjuster)}.`;
     return [{ code: 'setup-toe-out-of-range', path: formatPath(['setups', name, axle, 'setToe']), message }];
   });
+}
+
+/** Less toe than this is none that an adjuster makes [deg]. */
+const NO_TOE = 1e-9;
+/** A setting that every kind of adjuster can have, in mm, turns or degrees. */
+const SMALL_SETTING = 0.5;
+
+/** Whether the adjuster that is to set toe leaves it as it is. */
+function hasIdleToeAdjuster({ document, mechanism }: LoadedCar, axle: AxleName): boolean {
+  const name = document[axle]?.toeAdjuster;
+  if (name === undefined) return false;
+  const toe = (setting: number): number | null => {
+    const assembled = assembleCar(mechanism, { [axle]: { both: { [name]: setting } } });
+    const row = assembled.ok ? readingsOfCar(assembled.value, { travel: 0 })[axle] : null;
+    return row?.ok ? (inContractUnits(row.value).left['toe'] as number) : null;
+  };
+  const [one, other] = [toe(SMALL_SETTING), toe(2 * SMALL_SETTING)];
+  return one !== null && other !== null && Math.abs(one - other) < NO_TOE;
+}
+
+function idleToeAdjuster({ document }: LoadedCar, axle: AxleName): SetupWarning {
+  const name = document[axle]?.toeAdjuster ?? '';
+  const kind = document[axle]?.adjusters?.[name]?.kind ?? '';
+  const message = `${name} (${kind}) does not change toe: setToe cannot be reached by it, and no setup that asks for one can be put together.`;
+  return { code: 'toe-adjuster-idle', path: formatPath([axle, 'toeAdjuster']), message };
 }
 
 /** What an adjuster's range is, where the file gives it as one: the clocks of bolts have theirs by their kind. */

@@ -19,7 +19,13 @@ export const COMMAND_FAULT_CODES = {
 /** Of warnings of `check` about setups, on top of those of the car file. */
 export const CHECK_WARNING_CODES = {
   'setup-unreachable': 'A setup in which the car cannot be put together, or cannot stand.',
+  'toe-adjuster-idle': 'A `toeAdjuster` that moves nothing that toe depends on: no setup can ask for a toe there.',
   'setup-toe-out-of-range': 'A setup whose toe needs its adjuster outside the range that the file gives.',
+} as const satisfies Readonly<Record<string, string>>;
+
+/** Of warnings of rows that the command line adds to those of the readings. */
+export const COMMAND_ROW_WARNING_CODES = {
+  'axle-not-steered': 'The rack is asked for with `--axle`, and that axle is not steered: it stays as it is.',
 } as const satisfies Readonly<Record<string, string>>;
 
 /** Of warnings of `points`. */
@@ -34,4 +40,5 @@ export const POINTS_WARNING_CODES = {
 
 export type CommandFaultCode = keyof typeof COMMAND_FAULT_CODES;
 export type PointsWarningCode = keyof typeof POINTS_WARNING_CODES;
+export type CommandRowWarningCode = keyof typeof COMMAND_ROW_WARNING_CODES;
 export type CheckWarningCode = keyof typeof CHECK_WARNING_CODES;

@@ -1,6 +1,6 @@
 import { suggest, type AxleName, type PointUnit } from '../../geometry/index';
 import { usageError } from './commandError';
-import type { OptionSpec, VerbSpec } from './optionSpecs';
+import { VERBS, type OptionSpec, type VerbSpec } from './optionSpecs';
 
 export type Motion = 'bump' | 'roll' | 'steer';
 export interface TravelPair {
@@ -63,7 +63,10 @@ export const unknownOption = (given: string, verb: VerbSpec): string => {
     given,
     verb.options.map((option) => option.name),
   );
-  return `${verb.name} has no option "${given}"${hint ? `; ${hint}` : ''}`;
+  if (hint) return `${verb.name} has no option "${given}"; ${hint}`;
+  const others = VERBS.filter(({ options }) => options.some(({ name, idle }) => name === given && !idle)).map(({ name }) => name);
+  const where = others.length > 0 ? `it is one of ${others.join(', ')}` : `jounce ${verb.name} --help lists those that it has`;
+  return `${verb.name} has no option "${given}"; ${where}`;
 };
 
 const plainNumber = (value: number, name: string): number => {
@@ -131,7 +134,8 @@ export function readJson(option: OptionSpec, value: unknown): Options[keyof Opti
       if (typeof value !== 'object' || value === null || Array.isArray(value)) return wrong('an object of settings');
       return Object.entries(value)
         .map(([key, setting]) => {
-          if (typeof setting === 'number' || typeof setting === 'string' || setting === null) return { name: key, value: setting };
+          if (typeof setting === 'number' || typeof setting === 'string' || setting === null)
+            return { name: key, value: setting };
           throw usageError(`${name}, "${key}": expected a number, a name, "none" or null`);
         })
         .sort((a, b) => Number(isOfOneSide(a)) - Number(isOfOneSide(b)));

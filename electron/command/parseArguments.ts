@@ -28,13 +28,13 @@ export function parseArguments(words: readonly string[]): CommandLine {
   if (first === '--help' || first === '-h') return { ask: 'help', topic: null };
   if (first === '--version' || first === '-V') return { ask: 'version' };
   if (first === 'help') {
-    const topics = rest.filter((word) => word !== '--json');
+    const topics = rest.filter((word) => !['--json', '--help', '-h'].includes(word));
     if (topics.length > 1) throw usageError('help takes one topic');
     return { ask: 'help', topic: topics[0] ?? null };
   }
   const verb = findVerb(first);
   if (!verb) {
-    const hint = suggest(first, VERB_NAMES);
+    const hint = suggest(first, [...VERB_NAMES, 'help', '--help', '--version', '--json']);
     throw usageError(`there is no verb "${first}"${hint ? `; ${hint}` : `: ${VERB_NAMES.join(', ')} or help`}`);
   }
   const { options, positionals } = parseOptions(verb, rest);
@@ -55,8 +55,10 @@ function parseOptions(verb: VerbSpec, words: readonly string[]): { options: Opti
     }
     if (!word.startsWith('--')) {
       if (word === '-h') values['help'] = true;
-      else if (word.length > 1 && word.startsWith('-')) throw usageError(`"${word}" is not an option; options have two dashes`);
-      else positionals.push(word);
+      else if (word.length > 1 && word.startsWith('-')) {
+        const meant = verb.options.some(({ name }) => word === `-${name}`) ? `: --${word.slice(1)}` : '';
+        throw usageError(`"${word}" is not an option; options have two dashes${meant}`);
+      } else positionals.push(word);
       continue;
     }
     const equals = word.indexOf('=');
@@ -86,6 +88,7 @@ function checkPositionals(verb: VerbSpec, positionals: readonly string[], option
     throw usageError(`${verb.name} needs a car file: jounce ${verb.name} ${verb.positional} (- reads it from standard input)`);
   if (verb.carByOption && options.car === undefined)
     throw usageError(`${verb.name} needs a car file: jounce ${verb.name} ${verb.positional} --car CAR`);
+  if (positionals.includes('')) throw usageError(`the name of the ${verb.carByOption ? 'list' : 'car file'} is empty`);
   const allowed = verb.takesCar || verb.carByOption ? 1 : 0;
   if (positionals.length > allowed)
     throw usageError(

@@ -24,6 +24,7 @@ const MOST_FAULTS = 20;
 
 /** A list of points brought to the car: shown, and taken into a new file where that is asked for. */
 export async function pointsIn({ options, reads }: Call, car: LoadedCar, place: string): Promise<Answer> {
+  if (options.out === '-') throw usageError('--out writes a file: give it a name, - is none');
   const force = options.force === true;
   if (options.out !== undefined) await refuseUnwritable(options.out, force, reads);
   const list = await readPointFile(place);

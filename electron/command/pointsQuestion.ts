@@ -83,8 +83,10 @@ function axesOf(text: string | undefined): FrameAxes {
 async function datumOf(text: string, car: LoadedCar, axle: AxleName, side: 'left' | 'right'): Promise<readonly ReferencePoint[]> {
   if (text.includes(',')) {
     const own = designPoints(car.document, axle, side);
-    return text.split(',').map((given) => {
-      const name = given.trim();
+    const names = text.split(',').map((given) => given.trim());
+    return names.map((name, index) => {
+      if (name === '') throw usageError(`--datum: "${text}" has nothing between two commas, or at an end`);
+      if (names.indexOf(name) !== index) throw usageError(`--datum: "${name}" is given twice`);
       const at = own[name];
       if (at) return { name, at };
       const hint = suggest(name, Object.keys(own));

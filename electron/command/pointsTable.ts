@@ -38,6 +38,11 @@ const FIT: readonly Column[] = [
 export function pointsInWords(answer: PointsInAnswer, style: TextStyle): string {
   const { car, place, list, asked, brought, warnings, out } = answer;
   const { datum } = brought;
+  const cells = brought.rows.map((row) => cellsOf(row, brought));
+  // numbers are never cut: a list in a wrong unit is seen for what it is
+  const columns = COLUMNS.map((column, i): Column =>
+    column.align === 'left' ? column : { ...column, width: Math.max(column.width, ...cells.map((line) => line[i]?.length ?? 0)) },
+  );
   const lines = [
     heading(`${car}, ${asked.axle} axle: ${list.rows.length} rows of ${place}`, style),
     ...wrap(
@@ -46,10 +51,10 @@ export function pointsInWords(answer: PointsInAnswer, style: TextStyle): string 
     ),
     '',
     tableLine(
-      COLUMNS,
-      COLUMNS.map(({ title }) => title),
+      columns,
+      columns.map(({ title }) => title),
     ),
-    ...brought.rows.map((row) => lineOf(row, brought)),
+    ...cells.map((line) => tableLine(columns, line)),
   ];
   if (datum) {
     lines.push('', tableLine(FIT, ['reference point', 'misses by']));
@@ -68,16 +73,16 @@ const STATES: Readonly<Record<BroughtRow['state'], string>> = {
   leftOut: 'left out',
 };
 
-function lineOf(row: BroughtRow, { points }: Brought): string {
+function cellsOf(row: BroughtRow, { points }: Brought): string[] {
   const taken = points.find((point) => point.point === row.point && point.lines.includes(row.line));
   const point = row.state === 'taken' ? (row.point ?? '') : row.suggestion === null ? STATES[row.state] : `${row.suggestion}?`;
   const change = taken?.change?.map((value) => formatDifference(value, 2)) ?? [NO_VALUE, NO_VALUE, NO_VALUE];
-  return tableLine(COLUMNS, [
+  return [
     String(row.line),
     harmless(row.name),
     point,
     row.onSide,
     ...row.at.map((value) => formatFixed(value, 2)),
     ...(row.state === 'taken' ? change : [NO_VALUE, NO_VALUE, NO_VALUE]),
-  ]);
+  ];
 }

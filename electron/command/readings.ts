@@ -8,6 +8,7 @@ import {
 } from '../../geometry/index';
 import type { Answer, Call } from './answer';
 import type { LoadedCar } from './carSource';
+import type { CommandRowWarningCode } from './codes';
 import { CommandError, usageError } from './commandError';
 import { askedPosition, assembledSetup, axlesAsked, titleOf } from './question';
 import { readingsInWords } from './readingsTable';
@@ -39,7 +40,10 @@ export async function answer(call: Call): Promise<Answer> {
   const limits = judgeLimits(assembled);
   const here = readingsOfCar(assembled, position);
   const there = against ? readingsOfCar(against.car, position) : null;
-  const answers = axles.map((axle) => ({ axle, row: rowAt(axle, undefined, here, limits, against, there) }));
+  const answers = axles.map((axle) => {
+    const row = rowAt(axle, undefined, here, limits, against, there);
+    return { axle, row: warnedOfRack(row, car, call.options.axle, position.rack) };
+  });
   refuseAllFailed(answers.map(({ row }) => row));
 
   const head = { car: car.document.name, setup };
@@ -72,6 +76,14 @@ export function rowAt(
     limits: limitsOf(limits, axle),
     ...(against && other ? { against: { setup: against.setup, result: other } } : {}),
   });
+}
+
+/** The row with a warning where the rack was asked of one axle by its name, which the rack does not move. */
+export function warnedOfRack(row: Row, { document }: LoadedCar, alone: AxleName | undefined, rack = 0): Row {
+  if (alone === undefined || document[alone]?.steering !== undefined || isFailed(row) || rack === 0) return row;
+  const code: CommandRowWarningCode = 'axle-not-steered';
+  const message = `The ${alone} axle is not steered: the rack leaves it as it is.`;
+  return { ...row, warnings: [...row.warnings, { code, path: alone, message }] };
 }
 
 function present<Value>(value: Value | null): Value {

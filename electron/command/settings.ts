@@ -16,6 +16,7 @@ interface AxleDraft {
 const AXLES: readonly string[] = ['front', 'rear'];
 const SIDES = ['both', 'left', 'right'] as const;
 type Side = (typeof SIDES)[number];
+const HAS_CLOCK: readonly string[] = ['offset-bushing', 'clamp-eccentric', 'eccentric-bolt'];
 /** What a setup holds of an axle besides adjusters, as a single number in the file's unit. */
 const NUMBERS_OF_AXLE: readonly string[] = ['setToe', 'rideHeight', 'springRate', 'barRate'];
 
@@ -87,14 +88,17 @@ function settingOf(
     return wrong(known.length === 0 ? 'this axle has no adjusters' : nearest(name, known, 'an adjuster of this axle'));
   }
   const hours = typeof value === 'string' ? parseHours(value) : null;
-  if (hours === null) return { adjuster: name, value: value === null ? null : numberOf(value, wrong) };
+  if (hours === null)
+    return { adjuster: name, value: value === null ? null : numberOf(value, wrong, HAS_CLOCK.includes(adjuster.kind)) };
   const clock = clockFromHours(adjuster, hours);
   return clock.ok ? { adjuster: name, value: clock.degrees } : wrong(clock.reason);
 }
 
-function numberOf(value: number | string, wrong: (reason: string) => never): number {
+function numberOf(value: number | string, wrong: (reason: string) => never, hasClock = false): number {
   const number = typeof value === 'number' ? value : parseNumber(value);
-  return number !== null && Number.isFinite(number) ? number : wrong(`"${value}" is not a number, a clock time like 3h or none`);
+  return number !== null && Number.isFinite(number)
+    ? number
+    : wrong(`"${value}" is not a number${hasClock ? ', a clock time like 3h' : ''} or none`);
 }
 
 function setAdjuster(target: AxleDraft, side: Side, name: string, setting: { readonly value: number | null }): void {

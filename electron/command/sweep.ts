@@ -3,7 +3,7 @@ import type { Answer, Call, Tell } from './answer';
 import { usageError } from './commandError';
 import { sweepCsvLines, type CsvAxle, type CsvWholeCar } from './csv';
 import { axlesAsked, titleOf } from './question';
-import { assembledFor, refuseAllFailed, rowAt, UNITS, wholeCarAt, type Comparison } from './readings';
+import { assembledFor, refuseAllFailed, rowAt, UNITS, warnedOfRack, wholeCarAt, type Comparison } from './readings';
 import type { Row } from './rows';
 import { sweepQuestion, type SweepQuestion } from './sweepPositions';
 import { sweepInWords } from './sweepTable';
@@ -30,6 +30,8 @@ export async function answer(call: Call): Promise<Answer> {
   if (options.csv !== undefined && !toOutput) await refuseUnwritable(options.csv, force, reads);
   const swept = await sweepPositions(question, assembled, against, axlesAsked(car, options), progress);
   const { axles } = swept;
+  for (const { rows } of axles)
+    for (const [i, row] of rows.entries()) rows[i] = warnedOfRack(row, car, options.axle, question.positions[i]?.rack);
   refuseAllFailed(axles.flatMap(({ rows }) => rows));
 
   const alone = options.axle !== undefined;

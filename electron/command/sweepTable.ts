@@ -1,5 +1,6 @@
-import { CONTRACT_UNITS, findReading, type AxleName, type ReadingValue } from '../../geometry/index';
+import { CONTRACT_UNITS, findReading, toDegrees, type AxleName, type ReadingValue } from '../../geometry/index';
 import { CAUTIONS } from './cautions';
+import type { ErrorDocument } from './commandError';
 import { isFailed, type ReadingsRow, type Row } from './rows';
 import type { SweepQuestion } from './sweepPositions';
 import {
@@ -66,6 +67,7 @@ const COLUMNS: readonly Shown[] = SHOWN.flatMap(({ of, key, title }): Shown[] =>
 export function sweepInWords(answer: SweepAnswer, style: TextStyle): string {
   const { setup, question, axles } = answer;
   const lines = wrap(answer.title, '  ').map((line) => heading(line, style));
+  if (question.motion === 'list') lines.push('', ...positionsInWords(question));
   for (const { axle, rows } of axles) {
     const title = `${axle === 'front' ? 'Front axle' : 'Rear axle'}, ${question.motion}`;
     lines.push('', heading(title, style), ...table(question, rows, valuesOf), ...warningsInWords(rows));
@@ -80,12 +82,17 @@ export function sweepInWords(answer: SweepAnswer, style: TextStyle): string {
 /** Each warning once, with the number of positions that it stands at when it is not all of them. */
 function warningsInWords(rows: readonly Row[]): string[] {
   const found = new Map<string, { readonly message: string; count: number }>();
-  for (const row of rows)
+  for (const row of rows) {
+    // both wheels may be warned of at one position
+    const counted = new Set<string>();
     for (const { code, path, message } of isFailed(row) ? [] : row.warnings) {
-      const known = found.get(`${code} ${path}`);
-      if (known) known.count++;
-      else found.set(`${code} ${path}`, { message, count: 1 });
+      const key = `${code} ${path}`;
+      const known = found.get(key);
+      if (known && !counted.has(key)) known.count++;
+      else if (!known) found.set(key, { message, count: 1 });
+      counted.add(key);
     }
+  }
   const answered = rows.filter((row) => !isFailed(row)).length;
   return [...found.values()].flatMap(({ message, count }) => {
     const where = count === answered ? '' : ` at ${count} of ${answered} positions, first`;
@@ -93,17 +100,37 @@ function warningsInWords(rows: readonly Row[]): string[] {
   });
 }
 
+/** What each row of a list asks for. */
+function positionsInWords({ inputs, positions }: SweepQuestion): string[] {
+  const columns = ['row', 'travel L', 'travel R', 'rack', 'roll'].map(column);
+  return [
+    tableLine(
+      columns,
+      columns.map(({ title }) => title),
+    ),
+    tableLine(columns, ['', 'mm', 'mm', 'mm', 'deg']),
+    ...positions.map(({ travel = 0, rack = 0, roll = 0 }, index) => {
+      const [left, right] = typeof travel === 'number' ? [travel, travel] : [travel.left, travel.right];
+      return tableLine(columns, [inputs[index] ?? 0, left, right, rack, roll === 0 ? 0 : toDegrees(roll)].map(formatPlain));
+    }),
+  ];
+}
+
+/** Why a row has no cells: what is missing first, for the line may be cut. */
+const reasonOf = ({ message, missingMm }: ErrorDocument): string =>
+  missingMm === undefined ? message : `${formatPlain(missingMm)} mm short: ${message}`;
+
 /** The cells of a row, or why it has none. */
 type Cells = (row: Row) => readonly string[] | { readonly reason: string };
 
 const valuesOf: Cells = (row) =>
-  isFailed(row) ? { reason: row.error.message } : COLUMNS.map(({ value, decimals }) => formatFixed(value(row), decimals));
+  isFailed(row) ? { reason: reasonOf(row.error) } : COLUMNS.map(({ value, decimals }) => formatFixed(value(row), decimals));
 
 const differencesOf: Cells = (row) => {
-  if (isFailed(row)) return { reason: row.error.message };
+  if (isFailed(row)) return { reason: reasonOf(row.error) };
   const { against } = row;
   if (!against) return { reason: '' };
-  if ('error' in against) return { reason: `setup ${against.setup}: ${against.error.message}` };
+  if ('error' in against) return { reason: `setup ${against.setup}: ${reasonOf(against.error)}` };
   return COLUMNS.map(({ value, decimals }) => formatDifference(value(against.difference), decimals));
 };
 

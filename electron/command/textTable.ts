@@ -38,12 +38,13 @@ export interface Column {
   readonly align: 'left' | 'right';
 }
 
+/** Words may lose their end; a number that did would be another one. */
 const fit = (text: string, { width, align }: Column): string => {
-  const cut = text.length > width ? `${text.slice(0, width - 1)}…` : text;
+  const cut = align === 'left' && text.length > width ? `${text.slice(0, width - 1)}…` : text;
   return align === 'left' ? cut.padEnd(width) : cut.padStart(width);
 };
 
-/** One line of a table; cells past their column's width are cut. */
+/** One line of a table; words past their column's width are cut, numbers (on the right) never. */
 export const tableLine = (columns: readonly Column[], cells: readonly string[]): string =>
   columns
     .map((column, index) => fit(cells[index] ?? '', column))

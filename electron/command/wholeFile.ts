@@ -1,4 +1,5 @@
 import { lstat, stat } from 'node:fs/promises';
+import path from 'node:path';
 import { replaceFile } from '../files/wholeFile';
 import { systemError, usageError } from './commandError';
 import { reasonOf } from './carSource';
@@ -11,16 +12,24 @@ import { reasonOf } from './carSource';
  */
 export async function refuseUnwritable(target: string, force: boolean, reads: readonly string[]): Promise<void> {
   const there = await lstat(target).catch(() => null);
-  if (there === null) return;
+  if (there === null) return refuseMissingFolder(target);
   // a link may lead nowhere, which is still something that stands in the way
   const behind = await stat(target).catch(() => null);
-  if (behind !== null && !behind.isFile()) throw usageError(`${target} is not a file that can be replaced: name a file`);
+  if (behind !== null && !behind.isFile()) throw systemError(`${target} is not a file that can be replaced: name a file`);
   for (const read of reads) {
     const source = await stat(read).catch(() => null);
     if (source !== null && behind !== null && source.dev === behind.dev && source.ino === behind.ino)
       throw usageError(`${target} is read by this call: write to another file`);
   }
   if (!force) throw systemError(`${target} exists; --force replaces it`);
+}
+
+/** A file is written into a folder that is there: none is made. */
+async function refuseMissingFolder(target: string): Promise<void> {
+  const folder = path.dirname(target);
+  const there = await stat(folder).catch(() => null);
+  if (there?.isDirectory()) return;
+  throw systemError(`cannot write ${target}: ${there === null ? `there is no folder ${folder}` : `${folder} is not a folder`}`);
 }
 
 /** Writes a file whole, or not at all: what was there stays until the new one is complete. */

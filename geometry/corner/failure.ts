@@ -8,9 +8,12 @@ import { largestStepOf, pathsTo, walkMultiLink } from './multiLink';
 import { searchStrut } from './strut';
 import { strutZeroHeight } from './strutKernel';
 
-/** Why there is no answer. `unreachable`: the links cannot be there; `singular`: they do not hold the wheel. */
+/**
+ * Why there is no answer. `unreachable`: the links cannot be there; `singular`: they do not hold the wheel; `setup`: the setup
+ * names what the car has not, or gives it no finite number.
+ */
 export interface Failure {
-  readonly kind: 'unreachable' | 'singular';
+  readonly kind: 'unreachable' | 'singular' | 'setup';
   readonly message: string;
   readonly axle?: AxleName;
   readonly side?: SideName;
@@ -60,7 +63,7 @@ function explainStrut(corner: Corner, travel: number, rack: number): Failure {
   const missing = found.missingMm;
   const nearest = found.nearestTravel;
   const where =
-    nearest === null ? '' : ` The nearest travel that can be reached is ${nearest.toFixed(1)} mm, ${missing.toFixed(2)} mm away.`;
+    nearest === null ? '' : ` The nearest travel that can be reached is ${tenths(nearest)} mm, ${missing.toFixed(2)} mm away.`;
   const common = { kind: 'unreachable' as const, side: corner.side, missingMm: missing };
   switch (found.status) {
     case SOLVED:
@@ -110,11 +113,11 @@ function explainMultiLink(corner: Corner, travel: number, rack: number): Failure
   const { values, weakestRows } = singularValues(driven);
   const weakest = names.reduce((worst, _, i) => (Math.abs(weakestRows[i]) > Math.abs(weakestRows[worst]) ? i : worst), 0);
   const condition = values[0] / values[values.length - 1];
-  const rackWords = rack === 0 ? '' : ` at rack ${best.rack.toFixed(1)} mm`;
+  const rackWords = rack === 0 ? '' : ` at rack ${tenths(best.rack)} mm`;
   return {
     kind: 'unreachable',
     side: corner.side,
-    message: `${place(corner, travel, rack)}: the links fold before it. Followed from design, the last travel that closes is ${best.travel.toFixed(1)} mm${rackWords}, ${least.toFixed(2)} mm short; ${names[weakest]} stops it.`,
+    message: `${place(corner, travel, rack)}: the links fold before it. Followed from design, the last travel that closes is ${tenths(best.travel)} mm${rackWords}, ${least.toFixed(2)} mm short; ${names[weakest]} stops it.`,
     missingMm: least,
     condition,
     limitedBy: names[weakest],
@@ -122,4 +125,7 @@ function explainMultiLink(corner: Corner, travel: number, rack: number): Failure
 }
 
 const place = (corner: Corner, travel: number, rack: number): string =>
-  `${corner.side === 'left' ? 'Left' : 'Right'} wheel at travel ${travel.toFixed(1)} mm${rack === 0 ? '' : `, rack ${rack.toFixed(1)} mm`} from design`;
+  `${corner.side === 'left' ? 'Left' : 'Right'} wheel at travel ${tenths(travel)} mm${rack === 0 ? '' : `, rack ${tenths(rack)} mm`} from design`;
+
+/** With one decimal and a true minus. */
+const tenths = (mm: number): string => mm.toFixed(1).replace('-', '−');

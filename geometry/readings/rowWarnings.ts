@@ -10,8 +10,9 @@ const SIDES = ['left', 'right'] as const;
 
 type CodedWarning = RowWarning & { readonly code: RowWarningCode };
 
-const rounded = (setting: number): string => String(Number(setting.toFixed(3)));
-const millimetres = (length: number): string => `${Number(length.toFixed(1))} mm`;
+const withMinus = (value: number): string => String(value).replace('-', '−');
+const rounded = (setting: number): string => withMinus(Number(setting.toFixed(3)));
+const millimetres = (length: number): string => `${withMinus(Number(length.toFixed(1)))} mm`;
 
 /** What is odd about an axle in its setup, whatever the position. */
 export function standingWarnings({ axle }: AxleSolver, setting: AxleSetting): readonly CodedWarning[] {

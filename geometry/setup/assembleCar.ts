@@ -10,6 +10,7 @@ import { startTrack } from '../corner/solveCorner';
 import { assembleSide, type AssembledSide } from './assembleSide';
 import { frameFor, groundPointOf, solveHeight } from './axleGround';
 import { resetToe, type ToeReset } from './setToe';
+import { refusedSetting } from './refusedSetting';
 import { settingsOf } from './settings';
 
 /** A car with one setup on it, put together and standing. */
@@ -40,9 +41,12 @@ export interface AssembledAxle {
 /**
  * Puts a car together with a setup: adjusters, ride heights and pitch, toe reset.
  * @param mechanism - from `toMechanism`
- * @param setup - in the file's unit and degrees
+ * @param setup - in the file's unit and degrees; what it names has to be the car's, and its numbers finite, else the failure is
+ * of kind `setup`. Ranges are judged by `parseCar`, not here.
  */
 export function assembleCar(mechanism: CarMechanism, setup: SetupDocument): Result<AssembledCar, Failure> {
+  const refused = refusedSetting(mechanism, setup);
+  if (refused !== null) return fail(refused);
   const mm = mechanism.mmPerUnit;
   const stands = setup.front?.rideHeight !== undefined || setup.rear?.rideHeight !== undefined;
   const heightOf = (axle: AxleName): number | null => (stands ? (setup[axle]?.rideHeight ?? 0) * mm : null);

@@ -1,7 +1,12 @@
 import { readFile, readdir } from 'node:fs/promises';
 import path from 'node:path';
 import { readCarFile } from '../../electron/command/carSource';
-import { CHECK_WARNING_CODES, COMMAND_FAULT_CODES, POINTS_WARNING_CODES } from '../../electron/command/codes';
+import {
+  CHECK_WARNING_CODES,
+  COMMAND_FAULT_CODES,
+  COMMAND_ROW_WARNING_CODES,
+  POINTS_WARNING_CODES,
+} from '../../electron/command/codes';
 import { helpOn } from '../../electron/command/help';
 import { VERBS } from '../../electron/command/optionSpecs';
 import { answer as readingsVerb } from '../../electron/command/readings';
@@ -43,7 +48,7 @@ export async function makeSections(): Promise<ReadonlyMap<string, string>> {
     ['command-fault-codes', codeTable(COMMAND_FAULT_CODES)],
     ['check-warning-codes', codeTable(CHECK_WARNING_CODES)],
     ['points-warning-codes', codeTable(POINTS_WARNING_CODES)],
-    ['row-warning-codes', codeTable(ROW_WARNING_CODES)],
+    ['row-warning-codes', codeTable({ ...ROW_WARNING_CODES, ...COMMAND_ROW_WARNING_CODES })],
     ['verbs', verbTable()],
     ['options', VERBS.map(({ name }) => fenced('text', helpOn(name))).join('\n\n')],
     ['keys', keyTable()],

@@ -212,6 +212,7 @@ test('a browser without handles downloads; faults are listed beside the text, by
 
   await page.getByRole('spinbutton', { name: /^Top plate, across, left and right/ }).fill('-3');
   await page.keyboard.press('Tab');
+  await page.waitForTimeout(1000); // an edit is kept within a second
   const asked = new Promise<string>((resolve) =>
     page.once('dialog', (shown) => {
       resolve(shown.type());

@@ -1,4 +1,6 @@
+import path from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { ROOT } from '../../../electron/building/products.mjs';
 import type { CarDocument } from '../../../geometry/index';
 import { carPath, jounce, jounceJson, readJsonFile, type Json } from './jounce';
 
@@ -39,6 +41,15 @@ describe('check', () => {
     expect(String(toe[0]?.['message'])).toMatch(
       new RegExp(`^The toe 2° needs ${toeAdjuster} at −?[0-9.]+ left, −?[0-9.]+ right, outside its range from −0.25 to 0.25\\.$`),
     );
+  });
+
+  test('a toe adjuster that moves no toe is said once, of the axle', async () => {
+    const car = (await readJsonFile(path.join(ROOT, 'samples/saltmarsh-hatch.jounce.json'))) as unknown as CarDocument;
+    const front = { ...car.front, toeAdjuster: 'perch' };
+    const setups = { 'Trial 3': { front: { setToe: 0 } }, Other: { front: { setToe: 1 } } };
+    const { document } = await jounceJson(['check', '-'], { stdin: JSON.stringify({ ...car, front, setups, onCar: 'Trial 3' }) });
+    const warnings = (document['warnings'] as readonly Json[]).map(({ code, path }) => `${String(code)} ${String(path)}`);
+    expect(warnings.filter((warning) => !warning.startsWith('setting'))).toEqual(['toe-adjuster-idle front.toeAdjuster']);
   });
 
   test('in words: one line says that there are no faults', async () => {

@@ -52,6 +52,7 @@ describe('the words of a command', () => {
 
   test('help and version are understood with and without a verb', () => {
     expect(parseArguments(['--help'])).toEqual({ ask: 'help', topic: null });
+    expect(parseArguments(['help', '--help'])).toEqual({ ask: 'help', topic: null });
     expect(parseArguments(['help', 'camber'])).toEqual({ ask: 'help', topic: 'camber' });
     expect(parseArguments(['sweep', '--help'])).toEqual({ ask: 'help', topic: 'sweep' });
     expect(parseArguments(['--version'])).toEqual({ ask: 'version' });
@@ -65,6 +66,11 @@ describe('the words of a command', () => {
     expect(refusal('readings')).toContain('car file');
     expect(refusal('readings', 'one', 'two')).toContain('"two"');
     expect(refusal('schema', 'car')).toContain('no file');
+    expect(refusal('check', 'car', '--axle', 'front')).toContain('it is one of readings, sweep, points');
+    expect(refusal('check', 'car', '--qqq')).toContain('jounce check --help');
+    expect(refusal('readings', 'car', '-rack', '3')).toContain(': --rack');
+    expect(refusal('--hlp')).toContain('`--help`');
+    expect(refusal('check', '')).toContain('empty');
     expect(refusal('readings', 'car', '-x')).toContain('two dashes');
     expect(refusal('readings', 'car', '--rack')).toContain('needs a value');
     expect(refusal('readings', 'car', '--rack', '--json')).toContain('needs a value');

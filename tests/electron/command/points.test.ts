@@ -186,6 +186,9 @@ describe('what is wrong', () => {
     [['--units', 'mm', '--mirror', '--side', 'both'], 'one measured side'],
     [['--units', 'mm', '--average'], '--side both'],
     [['--units', 'mm', '--travel', '5'], 'without a list'],
+    [['--units', 'mm', '--datum', 'armFront,armRear,armFront'], '"armFront" is given twice'],
+    [['--units', 'mm', '--datum', 'armFront,,armRear'], 'nothing between two commas'],
+    [['--units', 'mm', '--out', '-'], 'give it a name'],
   ])('%j', async (words, expected) => {
     expect((await errorOf(words, POINTS))['message']).toContain(expected);
   });
@@ -223,6 +226,20 @@ describe('the points of the car', () => {
     expect((back.document['warnings'] as unknown as { code: string }[]).map(({ code }) => code)).toContain('list-is-posed');
     expect(taken).toHaveLength(rows.length);
     for (const { name, side, at } of rows) expect(taken.find((p) => p.point === name && p.side === side)?.at).toEqual(at);
+  });
+
+  test('--csv - is standard output, and takes neither --json nor --force', async () => {
+    const words = ['points', '--car', CAR, '--csv', '-'];
+    const { status, stdout } = await jounce(words, { folder });
+    expect([status, stdout]).toEqual([0, (await jounce(words.slice(0, -2))).stdout.replace(/\r?\n$/, '\r\n')]);
+    for (const other of ['--json', '--force']) expect((await jounce([...words, other], { folder })).status).toBe(2);
+  });
+
+  test('numbers are never cut', async () => {
+    const stdin = `armFront,1234567,-2345678,3456789`;
+    const { stdout } = await jounce(['points', '-', '--car', CAR, '--axle', 'front', '--units', 'm'], { stdin });
+    for (const number of ['1234567000.00', '−2345678000.00', '3456789000.00']) expect(stdout).toContain(number);
+    expect(stdout).not.toContain('…');
   });
 
   test('a position out of reach is that error', async () => {

@@ -139,5 +139,9 @@ describe('--set', () => {
     expect(refusal('front.both.topPlate', '3h')).toContain('clock');
     expect(refusal('front.barHole', 3)).toContain('hole');
     expect(refusal('front.setToe', '1e999')).toContain('number');
+    // a clock is spoken of only where there is one
+    expect(refusal('front.both.rearBush', 'soft')).toContain('3h');
+    for (const name of ['front.setToe', 'front.both.topPlate', 'front.wheel.loadedRadius'])
+      expect(refusal(name, 'soft')).not.toContain('3h');
   });
 });

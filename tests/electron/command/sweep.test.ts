@@ -221,6 +221,28 @@ describe('sweep in words', () => {
     expect(lines[0]).toBe('Check car 23, setup Baseline, against Trial');
   });
 
+  test('a position out of reach says first what is missing', async () => {
+    const { stdout } = await jounce(['sweep', carPath(23), '--axle', 'front', ...bump(0, 900, 2)]);
+    expect(stdout).toMatch(/^ +900 {2}[0-9.]+ mm short: Left wheel/m);
+  });
+
+  test('a list shows the positions that its rows ask for', async () => {
+    const stdin = 'travelLeft,travelRight,rack\n10,-5,3\n';
+    const { stdout } = await jounce(['sweep', carPath(22), '--list', '-'], { stdin });
+    expect(stdout).toMatch(/^ +row +travel L +travel R +rack +roll$/m);
+    expect(stdout).toMatch(/^ +1 +10 +−5 +3 +0$/m);
+  });
+
+  test('counts positions and not wheels, and speaks of a rack that moves nothing', async () => {
+    const car = path.join(ROOT, 'samples/saltmarsh-hatch.jounce.json');
+    const far = await jounce(['sweep', car, '--axle', 'front', ...bump(-150, -140, 2)]);
+    expect(far.stdout).toMatch(/warning: .*−1[45]\d/);
+    expect(far.stdout).not.toContain('of 2 positions');
+    const steer = ['--motion', 'steer', '--from', '1', '--to', '5', '--steps', '2'];
+    const { document } = await jounceJson(['sweep', car, '--axle', 'rear', ...steer]);
+    for (const row of rowsOf(document)) expect(JSON.stringify(row['warnings'])).toContain('axle-not-steered');
+  });
+
   test('says what the rows warn of once, with the number of positions', async () => {
     const car = path.join(ROOT, 'samples/saltmarsh-hatch.jounce.json');
     const { stdout } = await jounce([

@@ -22,7 +22,7 @@ describe('lines', () => {
     expect(heading('car', { colour: true })).toBe('\u001b[1mcar\u001b[22m');
   });
 
-  test('are cut where a cell is too long', () => {
+  test('are cut where words are too long, and never in a number', () => {
     expect(
       tableLine(
         [
@@ -32,6 +32,8 @@ describe('lines', () => {
         ['abcdef', '1'],
       ),
     ).toBe('abc…     1');
+    const number = { title: '', width: 4, align: 'right' } as const;
+    expect(tableLine([number], ['−12345.67'])).toBe('−12345.67');
   });
 
   test('are broken before the edge, and keep how they begin', () => {
