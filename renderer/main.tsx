@@ -22,7 +22,7 @@ import { keepCopies } from './state/actions/keepCopies';
 import { openHanded } from './state/actions/openCar';
 import { saveCar, saveCarAs } from './state/actions/saveCar';
 import { watchFile } from './state/actions/watchFile';
-import { changeFiles, createBenchStore } from './state/benchStore';
+import { changeFiles, createBenchStore, isUnsaved } from './state/benchStore';
 
 const store = createBenchStore();
 const files = findFiles();
@@ -41,6 +41,10 @@ if (place) {
     if (isThere !== (lostAt === null)) changeFiles(store, { lostAt: isThere ? null : Date.now() });
   });
   watchFile(store, files);
+  // An edit of the last moment is kept too, as far as the browser lets a leaving page write.
+  window.addEventListener('beforeunload', () => {
+    if (isUnsaved(store.getState())) void keeper.keepNow();
+  });
   files.whenHanded((file) => void openHanded(store, files, file));
   files.whenAsked((command) => {
     const answers = {

@@ -31,11 +31,18 @@ const ask = async <Value>(address: string, name: string | null, init: RequestIni
 const question =
   <Method extends keyof Questions>(method: Method) =>
   (asked: Questions[Method]['ask']): Promise<FileAnswer<Questions[Method]['answer']>> =>
-    ask(QUESTION_ADDRESS + method, null, {
-      method: 'POST',
-      headers: { 'Content-Type': 'application/json' },
-      body: JSON.stringify(asked),
-    });
+    post(method, JSON.stringify(asked));
+
+/** A browser finishes requests of a page that was left up to this size, 64 KiB by its standard. */
+const OUTLIVES_PAGE = 60_000;
+
+const post = <Value>(method: string, body: string): Promise<FileAnswer<Value>> =>
+  ask(QUESTION_ADDRESS + method, null, {
+    method: 'POST',
+    headers: { 'Content-Type': 'application/json' },
+    body,
+    keepalive: body.length < OUTLIVES_PAGE,
+  });
 
 /** The files of the loopback server that served this window. */
 export const fetchedFiles: FileService = {

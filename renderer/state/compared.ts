@@ -9,9 +9,6 @@ export type AgainstCar =
   | { readonly kind: 'saved' }
   | { readonly kind: 'file'; readonly title: string; readonly document: CarDocument };
 
-/** Another car that was opened to be compared with. */
-type ComparedFile = Extract<AgainstCar, { kind: 'file' }>;
-
 /** What the setup on the bench is held against. */
 export interface Compared {
   readonly document: CarDocument;

@@ -21,6 +21,19 @@ export const beginWindow = async (store: BenchStore, files: FileService): Promis
   if (!store.getState().file) await openFirstSample(store, files);
   const left = copies.find(({ isParked }) => !isParked);
   if (left) await offerCopy(store, files, left);
+  else setTimeout(() => void lookAgain(store, files), LOOK_AGAIN_MS);
+};
+
+/** After a reload the window before may still count as open for a moment, and its copy as at work. */
+const LOOK_AGAIN_MS = 2000;
+
+const lookAgain = async (store: BenchStore, files: FileService): Promise<void> => {
+  const answer = await files.listCopies({ window: store.getState().files.window });
+  if (!answer.ok) return;
+  changeFiles(store, { copies: answer.value });
+  const left = answer.value.find(({ isParked }) => !isParked);
+  const isTouched = (store.getState().history?.past.length ?? 0) > 0;
+  if (left && !isTouched) await offerCopy(store, files, left);
 };
 
 /** The theme is a preference like the others, with a place of its own in the store. */
