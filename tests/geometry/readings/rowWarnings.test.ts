@@ -38,7 +38,7 @@ describe('warnings of a row', () => {
       ['rack-past-end', 'front.steering.travel', 'The rack at 71 mm is past the end of its travel, 70 mm.'],
     ]);
     expect(warningsAt({ rack: -71 })).toEqual([
-      ['rack-past-end', 'front.steering.travel', 'The rack at -71 mm is past the end of its travel, -70 mm.'],
+      ['rack-past-end', 'front.steering.travel', 'The rack at −71 mm is past the end of its travel, −70 mm.'],
     ]);
   });
 
@@ -48,7 +48,7 @@ describe('warnings of a row', () => {
       ['travel-past-end', 'front.damper', expect.stringMatching(/^The left wheel at travel 120 mm .* of damper past solid\.$/)],
     ]);
     expect(droop).toEqual([
-      ['travel-past-end', 'front.damper', expect.stringMatching(/^The right wheel at travel -95 mm .* past its full length\.$/)],
+      ['travel-past-end', 'front.damper', expect.stringMatching(/^The right wheel at travel −95 mm .* past its full length\.$/)],
     ]);
   });
 
@@ -56,7 +56,7 @@ describe('warnings of a row', () => {
     expect(warningsAt({ travel: { left: 45, right: -40 } }, withTravel)).toEqual([]);
     expect(warningsAt({ travel: { left: 46, right: -41 } }, withTravel)).toEqual([
       ['travel-past-end', 'front.travel', 'The left wheel at travel 46 mm from design is past the end of its travel, 45 mm.'],
-      ['travel-past-end', 'front.travel', 'The right wheel at travel -41 mm from design is past the end of its travel, -40 mm.'],
+      ['travel-past-end', 'front.travel', 'The right wheel at travel −41 mm from design is past the end of its travel, −40 mm.'],
     ]);
   });
 });
