@@ -35,7 +35,9 @@ if (place) {
       <App />
     </WindowContext>,
   );
-  choosePage(store, pageOfAddress(window.location.hash));
+  const goToAddress = (): void => choosePage(store, pageOfAddress(window.location.hash));
+  goToAddress();
+  window.addEventListener('hashchange', goToAddress);
   keepPresence(store.getState().files.window, (isThere) => {
     const { lostAt } = store.getState().files;
     if (isThere !== (lostAt === null)) changeFiles(store, { lostAt: isThere ? null : Date.now() });
