@@ -52,20 +52,21 @@ export const instantCentreItems = (content: AxleContent, side: SideName, view: O
   return items;
 };
 
-const rollCentreWords = ([, y, z]: Point, words: OverlayContent['lengthWords']): string => {
-  const height = `roll centre ${words(Math.abs(z), 1)} ${z < 0 ? 'below ground' : 'high'}`;
+/** @param of - "front " or "rear " where both axles are shown */
+const rollCentreWords = ([, y, z]: Point, words: OverlayContent['lengthWords'], of: string): string => {
+  const height = `${of}roll centre ${words(Math.abs(z), 1)} ${z < 0 ? 'below ground' : 'high'}`;
   return Math.abs(y) < 0.05 ? height : `${height}, ${words(Math.abs(y), 1)} ${y > 0 ? 'left' : 'right'}`;
 };
 
 /** Ring and cross on a disc, its height over the ground and its offset from the car's middle dimensioned. */
 export const rollCentreItems = (
-  { placed, frame }: AxleContent,
-  { view, lengthWords }: Pick<OverlayContent, 'view' | 'lengthWords'>,
+  { name, placed, frame }: AxleContent,
+  { view, scope, lengthWords }: Pick<OverlayContent, 'view' | 'scope' | 'lengthWords'>,
 ): OverlayItem[] => {
   if (!placed.rollCentre) return [];
   const at = frame.toGround(placed.rollCentre);
   const [x, y, z] = at;
-  const words = rollCentreWords(at, lengthWords);
+  const words = rollCentreWords(at, lengthWords, scope === 'car' ? `${name} ` : '');
   const items: OverlayItem[] = [
     { kind: 'ray', className: 'thin', from: [x, 0, 0], to: at, text: words, onlyFar: true },
     { kind: 'line', className: 'thin', points: [at, [x, y, 0]] },

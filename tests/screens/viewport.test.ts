@@ -40,7 +40,7 @@ describe('what is shown', () => {
       pictures.push(await pictureOf(page));
       expect(await shareChanged(page, pictures.at(-2) ?? Buffer.of(), pictures.at(-1) ?? Buffer.of())).toBeGreaterThan(SEEN);
     }
-    expect((await labelsOf(page)).filter((text) => text.startsWith('roll centre'))).toHaveLength(2);
+    expect((await labelsOf(page)).filter((text) => /^(front|rear) roll centre/.test(text))).toHaveLength(2);
     for (const name of [/^Instant centres/, /^Names/, /^Wheel over/]) await show(page, name);
     for (const scope of ['Axle', 'Left']) {
       await choose(page, 'Shown', scope);

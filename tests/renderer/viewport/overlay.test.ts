@@ -132,7 +132,7 @@ describe('what is drawn over the solids', () => {
   test('the whole car has both roll centres and the axis through them', () => {
     const axles = [axleAt({}), axleAt({}, 'rear')];
     const items = overlayItems(contentOf({}, { axles, scope: 'car', sides: ['left', 'right'], overlays: ['rollCentre'] }));
-    expect(labels(items).filter((text) => text.startsWith('roll centre'))).toHaveLength(2);
+    expect(labels(items).filter((text) => /^(front|rear) roll centre/.test(text))).toHaveLength(2);
     expect(labels(items)).toContain('roll axis');
     const [axis] = classed(items, 'axis') as OverlayLine[];
     const [from, to] = [axis?.points[0], axis?.points[1]];
