@@ -69,7 +69,7 @@ test('edit, kill server and browser, start again, recover, save, undo', async ()
   await unsaved(lost).waitFor();
   const copies = async () =>
     (await readdir(`${folder}/state/jounce/recovery`).catch(() => [])).filter((name) => name.endsWith('.copy'));
-  await expect.poll(copies, { timeout: 1500 }).toHaveLength(1);
+  await expect.poll(copies, { timeout: 10_000 }).toHaveLength(1);
 
   first.child.kill('SIGKILL');
   const gone = lost.getByRole('alert').filter({ hasText: 'The program behind this window ended' });
