@@ -1,3 +1,4 @@
+import { keySteps } from '../look/controls/keySteps';
 import { useEffect, useRef, useState, type KeyboardEvent, type PointerEvent, type RefObject } from 'react';
 import { inputOf, valueOf, type PlotFrame } from './plotLines';
 import { panRange, zoomRange, type Range } from './plotScale';
@@ -30,23 +31,8 @@ const LEAST_BOX = 6;
 
 const rising = (a: number, b: number): Range => (a < b ? [a, b] : [b, a]);
 
-const stepsOf = ({ key, shiftKey }: KeyboardEvent): number | null => {
-  const one = shiftKey ? 0.1 : 1;
-  switch (key) {
-    case 'ArrowRight':
-    case 'ArrowUp':
-      return one;
-    case 'ArrowLeft':
-    case 'ArrowDown':
-      return -one;
-    case 'PageUp':
-      return 5;
-    case 'PageDown':
-      return -5;
-    default:
-      return null;
-  }
-};
+/** Home is the plot's own key: it shows the whole again. */
+const stepsOf = ({ key, shiftKey }: KeyboardEvent): number | null => (key === 'Home' ? null : keySteps(key, shiftKey));
 
 const panOf = (key: string): readonly [number, number] | null => {
   switch (key) {

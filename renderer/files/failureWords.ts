@@ -1,6 +1,6 @@
 import type { FileFailure } from './fileService';
 
-/** "saltmarsh.jounce.json in /home/ann/cars", or what stands for it. */
+/** The file by its name and its folder, or what stands for it. */
 const whatAndWhere = ({ name, folder }: FileFailure): string => {
   if (name === null) return 'What was asked for';
   return folder === undefined ? `“${name}”` : `“${name}” in ${folder}`;

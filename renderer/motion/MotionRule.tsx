@@ -1,6 +1,7 @@
 import { useLayoutEffect, useMemo, useRef, useState, type ReactNode } from 'react';
 import type { MotionRange } from '../compute/motionRanges';
 import { NumberField } from '../look/controls/NumberField';
+import { keySteps } from '../look/controls/keySteps';
 import { labelIn, useFieldUnit } from '../look/controls/useFieldUnit';
 import { ruleMarks } from './ruleMarks';
 import type { LockWords } from './steerSense';
@@ -130,25 +131,4 @@ export const MotionRule = (props: MotionRuleProps) => {
 const roundTo = (value: number, grain: number): number => {
   const rounded = Number((Math.round(value / grain) * grain).toFixed(6));
   return rounded === 0 ? 0 : rounded;
-};
-
-/** Steps of the arrow and page keys; 0 means zero, null none of our keys. */
-const keySteps = (key: string, fine: boolean): number | null => {
-  const one = fine ? 0.1 : 1;
-  switch (key) {
-    case 'ArrowRight':
-    case 'ArrowUp':
-      return one;
-    case 'ArrowLeft':
-    case 'ArrowDown':
-      return -one;
-    case 'PageUp':
-      return 5;
-    case 'PageDown':
-      return -5;
-    case 'Home':
-      return 0;
-    default:
-      return null;
-  }
 };
