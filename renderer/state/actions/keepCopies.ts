@@ -117,7 +117,8 @@ export const keepCopies = (store: BenchStore, files: FileService): CopyKeeper =>
     const isFinished = !isUnsaved(state);
     const { copy } = state.files;
     if (isFinished && state.files.downloaded === copy) return void keepNow({ isParked: true });
-    if (isFinished && kept === copy) finished.add(copy);
+    // Asked for whether or not one was written from here: a recovered copy was there before, and one may be on its way.
+    if (isFinished) finished.add(copy);
     else finished.delete(copy);
     schedule(isFinished ? 0 : KEEP_AFTER_MS);
   });

@@ -7,6 +7,7 @@ import { faultList, linesAround } from '../../../renderer/files/faultText';
 import { turnAdjuster, undoStep } from '../../../renderer/state/actions/editSetup';
 import { keepCopies } from '../../../renderer/state/actions/keepCopies';
 import { openHanded } from '../../../renderer/state/actions/openCar';
+import { offerCopy, takeCopy } from '../../../renderer/state/actions/recoverCar';
 import { answerQuestion } from '../../../renderer/state/actions/replaceCar';
 import { saveCar } from '../../../renderer/state/actions/saveCar';
 import { isSameDocument } from '../../../renderer/state/sameDocument';
@@ -107,6 +108,27 @@ test('a copy that cannot be kept is said, tried again, and the message goes by i
   disk.fails = false;
   await vi.advanceTimersByTimeAsync(2500);
   expect([copies.size, store.getState().files.notice]).toEqual([1, null]);
+});
+
+test('a recovered copy goes when the car is saved at once, before the window has written one of its own', async () => {
+  const { store, files, copies, keeper, turn } = await opened();
+  turn(-5);
+  await vi.advanceTimersByTimeAsync(999);
+  const [copy] = [...copies.values()];
+  if (!copy) throw new Error('a copy was kept');
+  keeper.stop();
+  const next: BenchStore = createBenchStore();
+  const keeperOfNext = keepCopies(next, files);
+  onTestFinished(keeperOfNext.stop);
+  const note = { ...copy.note, endedAt: 2000, folder: '/cars' };
+  await offerCopy(next, { ...files, readCopy: async () => yes({ note, text: copy.text, origin: carText('car-23') }) }, note);
+  const { offer } = next.getState().files;
+  if (!offer) throw new Error('the copy is offered');
+  takeCopy(next, offer);
+  expect(isUnsaved(next.getState())).toBe(true);
+  expect(await saveCar(next, files)).toBe(true);
+  await vi.advanceTimersByTimeAsync(5000);
+  expect(copies.size).toBe(0);
 });
 
 test('another car waits for an answer; a copy that is put aside stays on the disk', async () => {
