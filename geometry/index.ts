@@ -54,7 +54,15 @@ export type { ToeReset } from './setup/setToe';
 export { judgeMechanism } from './setup/judgeMechanism';
 
 // Readings
-export { readingsOfAxle, readingsOfCar, sweepAxle, sweepCar, type CarReadings } from './readings/readings';
+export {
+  readingsOfAxle,
+  readingsOfCar,
+  sweepAxle,
+  sweepCar,
+  sweepReadings,
+  type CarReadings,
+  type SomeReadings,
+} from './readings/readings';
 export type { AxleReadings, AxleRow, CornerReadings, PerSide, Position, RowWarning, WholeCarReadings } from './readings/rows';
 export { ROW_WARNING_CODES } from './readings/rowWarningCodes';
 export { judgeLimits, type LimitJudgement } from './setup/judgeLimits';

@@ -26,7 +26,8 @@ import {
 } from './reasons';
 import type { AxleReadings, AxleRow, CornerReadings, PerSide, Position, RowWarning } from './rows';
 import { standingWarnings, warningsAt } from './rowWarnings';
-import { suspendedState, type SuspendedState } from './suspendedReadings';
+import { WHOLE_ROW, type Scope } from './scope';
+import { NOTHING_SUSPENDED, suspendedState, type SuspendedState } from './suspendedReadings';
 
 /** Everything that the rows of one axle share. */
 export interface RowMaker {
@@ -37,9 +38,11 @@ export interface RowMaker {
   /** the reasons that positions add, by which of them apply: filled as rows are made */
   readonly whyByBits: Map<number, Readonly<Record<string, string>>>;
   readonly warnings: readonly RowWarning[];
+  readonly scope: Scope;
 }
 
-export function rowMaker(car: AssembledCar, name: AxleName): Result<RowMaker, Failure> {
+/** @param scope - readings that need a part left out are null in the rows, without a reason */
+export function rowMaker(car: AssembledCar, name: AxleName, scope: Scope = WHOLE_ROW): Result<RowMaker, Failure> {
   const solver = axleSolver(car, name);
   if (!solver.ok) return solver;
   const setting = axleSetting(car, name);
@@ -50,6 +53,7 @@ export function rowMaker(car: AssembledCar, name: AxleName): Result<RowMaker, Fa
     why: dotted(reasons),
     whyByBits: new Map(),
     warnings: standingWarnings(solver.value, setting),
+    scope,
   });
 }
 
@@ -119,11 +123,12 @@ function solvedCorners({ axle }: AxleSolver, { frame }: Placed, tracks: AxleSolv
 }
 
 function suspendedOf(
-  { solver, setting }: RowMaker,
+  { solver, setting, scope }: RowMaker,
   placed: Placed,
   corner: SolvedCorner,
   side: 'left' | 'right',
 ): SuspendedState {
+  if (!scope.springs) return NOTHING_SUSPENDED;
   const { axle } = solver;
   const { spring, damper } = axle.mechanism;
   return suspendedState(
@@ -151,7 +156,7 @@ function straightOf({ solver }: RowMaker, position: Position): Result<Straight, 
 }
 
 function cornerRow(
-  { solver }: RowMaker,
+  { solver, scope }: RowMaker,
   placed: Placed,
   solved: SolvedCorner,
   own: SuspendedState,
@@ -161,7 +166,7 @@ function cornerRow(
   const { axle, swing, standing } = solver;
   const { corner, parts } = axle[side];
   const ground = frameFor(axle[side], placed.frame);
-  const bySwing = corner.isSteered ? casterBySwing(corner, swing[side], placed.travel[side], ground) : null;
+  const bySwing = scope.swing && corner.isSteered ? casterBySwing(corner, swing[side], placed.travel[side], ground) : null;
   const twist = own.bar === null || other.bar === null ? null : barSense(parts.bar!) * (own.bar.turn - other.bar.turn);
   const datum = {
     standingContact: standing.contact[side],

@@ -8,7 +8,8 @@ import type { Failure } from '../corner/failure';
 import type { AssembledCar } from '../setup/assembleCar';
 import { LOAD_TRANSFERS, transferLacks } from './reasons';
 import { rowMaker, solveRow, type RowMaker, type SolvedRow } from './axleRow';
-import type { AxleReadings, AxleRow, Position, WholeCarReadings, WholeCarRow } from './rows';
+import type { AxleReadings, AxleRow, CornerReadings, Position, WholeCarReadings, WholeCarRow } from './rows';
+import { scopeOf, WHOLE_ROW, type Scope } from './scope';
 
 /** Readings of the whole car at one position: a missing axle is null. */
 export interface CarReadings {
@@ -38,6 +39,32 @@ export function sweepAxle(car: AssembledCar, axle: AxleName, positions: readonly
   });
 }
 
+/** Some readings of an axle at one position: those asked for, and whatever came with them. */
+export interface SomeReadings {
+  readonly left: Partial<CornerReadings>;
+  readonly right: Partial<CornerReadings>;
+  readonly both: Partial<AxleReadings>;
+  /** "left.caster" -> why it is null, for the readings asked for */
+  readonly why: AxleRow['why'];
+}
+
+/**
+ * `sweepAxle` for a few readings: what only others need is not worked out.
+ * @param keys - readings of a corner or of the axle, such as "camber", "rollCentreHeight"; any other may be null without a reason
+ */
+export function sweepReadings(
+  car: AssembledCar,
+  axle: AxleName,
+  positions: readonly Position[],
+  keys: readonly string[],
+): Result<SomeReadings, Failure>[] {
+  const rows = carRows(car, scopeOf(keys));
+  return positions.map((position) => {
+    const solved = rows.solve(axle, position);
+    return solved.ok ? succeed(solved.value.row) : solved;
+  });
+}
+
 /** All readings of both axles and of the whole car at one position; the rack moves steered axles only. */
 export function readingsOfCar(car: AssembledCar, position: Position = {}): CarReadings {
   return sweepCar(car, [position])[0];
@@ -60,9 +87,9 @@ interface CarRows {
 }
 
 /** Row makers of a car, with load transfer filled in where the file gives masses and rates of both axles. */
-function carRows(car: AssembledCar): CarRows {
+function carRows(car: AssembledCar, scope: Scope = WHOLE_ROW): CarRows {
   const makers: Partial<Record<AxleName, Result<RowMaker, Failure>>> = {};
-  const makerOf = (axle: AxleName): Result<RowMaker, Failure> => (makers[axle] ??= rowMaker(car, axle));
+  const makerOf = (axle: AxleName): Result<RowMaker, Failure> => (makers[axle] ??= rowMaker(car, axle, scope));
   let last: { position: Position; rows: Partial<Record<AxleName, Result<SolvedRow, Failure>>> } | null = null;
   const solveOwn = (axle: AxleName, position: Position): Result<SolvedRow, Failure> => {
     if (last?.position !== position) last = { position, rows: {} };
@@ -72,7 +99,7 @@ function carRows(car: AssembledCar): CarRows {
   return {
     solve(axle, position) {
       const own = solveOwn(axle, position);
-      if (!own.ok || transferLacks(own.value.maker.setting) !== null) return own;
+      if (!own.ok || !scope.transfer || transferLacks(own.value.maker.setting) !== null) return own;
       const lacking = transferLacksAt(own.value);
       if (lacking !== null) return succeed(withTransfer(own.value, null, lacking));
       const otherName = axle === 'front' ? 'rear' : 'front';

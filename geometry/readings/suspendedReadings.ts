@@ -25,6 +25,20 @@ export interface SuspendedState {
   readonly bar: BarState | null;
 }
 
+export const NOTHING_SUSPENDED: SuspendedState = {
+  springRatio: null,
+  springTravel: null,
+  springForce: null,
+  wheelRate: null,
+  contactRate: null,
+  damperRatio: null,
+  damperTravel: null,
+  bumpLeft: null,
+  solidLeft: null,
+  droopLeft: null,
+  bar: null,
+};
+
 /** How the force of a spring is known: by its lengths, or by the weight it carries where the car stands. */
 export type SpringDatum =
   | { readonly by: 'lengths' }

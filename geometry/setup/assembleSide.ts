@@ -117,7 +117,7 @@ function putMultiLink(
   scale: number,
   steerRod: number,
 ): Result<Put, Failure> {
-  const order = eliminationOrder(design, scale);
+  const { order, kernel: designKernel, motion } = designOf(side, design, scale, steerRod);
   if (!(order.spread > SINGULAR)) {
     return fail({
       kind: 'singular',
@@ -127,9 +127,8 @@ function putMultiLink(
       condition: 1 / order.spread,
     });
   }
-  const designKernel = multiLinkKernel(design, order, scale, steerRod);
   const kernel = multiLinkKernel(linkage, order, scale, steerRod);
-  const home = assembleMultiLink(designKernel, kernel, designMotion(design));
+  const home = assembleMultiLink(designKernel, kernel, motion);
   if (!('reached' in home)) return succeed({ kernel, home });
   return fail({
     kind: 'unreachable',
@@ -138,4 +137,25 @@ function putMultiLink(
     message: `The ${named(axle, side)} corner cannot be put together at design height: the links close for ${Math.floor(100 * home.reached)} % of these settings and no further; ${home.missingMm.toFixed(2)} mm are missing.`,
     missingMm: home.missingMm,
   });
+}
+
+/** What all settings of a side start from. */
+interface Design {
+  readonly scale: number;
+  readonly steerRod: number;
+  readonly order: ReturnType<typeof eliminationOrder>;
+  readonly kernel: Float64Array;
+  readonly motion: Motion;
+}
+
+/** By side: it costs as much as putting the side together, and a toe reset puts the same one together again and again. */
+const designs = new WeakMap<SideMechanism, Design>();
+
+function designOf(side: SideMechanism, design: Linkage, scale: number, steerRod: number): Design {
+  const known = designs.get(side);
+  if (known?.scale === scale && known.steerRod === steerRod) return known;
+  const order = eliminationOrder(design, scale);
+  const made = { scale, steerRod, order, kernel: multiLinkKernel(design, order, scale, steerRod), motion: designMotion(design) };
+  designs.set(side, made);
+  return made;
 }

@@ -104,12 +104,12 @@ function solveToe(
   frame: GroundFrame,
   side: SideName,
 ): Result<{ parameter: number; side: AssembledSide }, Failure> {
-  let last: AssembledSide | null = null;
+  let last: { readonly parameter: number; readonly side: AssembledSide } | null = null;
   let nearest = Infinity;
   const miss = (parameter: number): number | null => {
     const assembled = put({ ...settings, [adjuster.name]: law.setting(parameter) });
     if (!assembled.ok) return null;
-    last = assembled.value;
+    last = { parameter, side: assembled.value };
     const toe = toeAt(assembled.value, travel, frame);
     if (toe === null) return null;
     nearest = Math.min(nearest, Math.abs(toe - wanted));
@@ -117,8 +117,9 @@ function solveToe(
   };
   const found = solveMonotone(miss, start, law.step, law.limits, TOE_REACHED / 5);
   if (found !== null) {
-    miss(found);
-    return succeed({ parameter: found, side: last! });
+    // most searches end on the parameter they tried last
+    if (last === null || (last as { parameter: number }).parameter !== found) miss(found);
+    return succeed(last!);
   }
   const ends = law.limits === null ? '' : ', for its law ends before';
   const short =

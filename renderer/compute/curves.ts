@@ -2,13 +2,12 @@ import {
   CATALOGUE,
   numberNamesOf,
   numbersOf,
-  sweepAxle,
   sweepCar,
+  sweepReadings,
   toRadians,
   valueInContractUnits,
   type AssembledCar,
   type AxleName,
-  type AxleRow,
   type CarDocument,
   type CarReadings,
   type Failure,
@@ -16,6 +15,7 @@ import {
   type ReadingEntry,
   type ReadingValues,
   type Result,
+  type SomeReadings,
 } from '../../geometry/index';
 import { assembleSetup } from './assembleBench';
 import { memoLast } from './memoLast';
@@ -110,7 +110,12 @@ const lineOf = (count: number, valueAt: (index: number) => number | null, whyAt:
 
 type Owner = 'left' | 'right' | 'both';
 
-const axleLine = (rows: readonly Result<AxleRow, Failure>[], owner: Owner, entry: ReadingEntry, component: number): CurveLine =>
+const axleLine = (
+  rows: readonly Result<SomeReadings, Failure>[],
+  owner: Owner,
+  entry: ReadingEntry,
+  component: number,
+): CurveLine =>
   lineOf(
     rows.length,
     (index) => {
@@ -137,10 +142,11 @@ const entryOf = (number: string): ReadingEntry | undefined => CATALOGUE.find((en
 /** @param names - dotted names of the readings, joined by commas: equal texts are the same question */
 const sweep = memoLast((car: AssembledCar, axle: AxleName, { inputs, positions }: Positions, names: string): SweptSetup => {
   const curves = new Map<string, ReadingCurves>();
-  const rows = sweepAxle(car, axle, positions);
+  const wanted = names.split(',').map((name) => [name, entryOf(name)] as const);
+  const keys = wanted.flatMap(([, entry]) => (entry ? [entry.key] : []));
+  const rows = sweepReadings(car, axle, positions, keys);
   let cars: readonly CarReadings[] | null = null;
-  for (const number of names.split(',')) {
-    const entry = entryOf(number);
+  for (const [number, entry] of wanted) {
     if (!entry) continue;
     const component = numberNamesOf(entry).indexOf(number);
     const line = (owner: Owner) => axleLine(rows, owner, entry, component);

@@ -1,0 +1,44 @@
+/**
+ * The parts of a row that cost as much as all others together. Whoever wants a few readings of many positions, such as curves,
+ * goes without those that none of them needs.
+ */
+export interface Scope {
+  /** spring, damper and bar of each corner */
+  readonly springs: boolean;
+  /** caster by swing: poses of its own */
+  readonly swing: boolean;
+  /** load transfer: the other axle at the same position */
+  readonly transfer: boolean;
+}
+
+export const WHOLE_ROW: Scope = { springs: true, swing: true, transfer: true };
+
+const TRANSFER: ReadonlySet<string> = new Set(['loadTransferGeometric', 'loadTransferElastic', 'loadTransferUnsprung']);
+
+const SPRINGS: ReadonlySet<string> = new Set([
+  'springRatio',
+  'springTravel',
+  'springForce',
+  'wheelRate',
+  'damperRatio',
+  'damperTravel',
+  'bumpLeft',
+  'solidLeft',
+  'droopLeft',
+  'barRatio',
+  'barTwist',
+  'springRollStiffness',
+  'barRollStiffness',
+  'rollStiffness',
+  'rideFrequency',
+]);
+
+/** What these readings of a corner or an axle need, by their keys. */
+export function scopeOf(keys: readonly string[]): Scope {
+  const transfer = keys.some((key) => TRANSFER.has(key));
+  return {
+    springs: transfer || keys.some((key) => SPRINGS.has(key)),
+    swing: keys.includes('casterBySwing'),
+    transfer,
+  };
+}
