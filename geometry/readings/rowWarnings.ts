@@ -2,6 +2,7 @@ import type { AxleSetting } from '../axle/axleSetting';
 import type { AxleSolver, Placed } from '../axle/axleSolver';
 import type { CornerReadings, PerSide, RowWarning } from './rows';
 import type { RowWarningCode } from './rowWarningCodes';
+import { withMinus } from '../words/minus';
 
 /** How far past an end counts as on it: what is lost in adding the standing travel to a round number [mm]. */
 const ON_THE_END = 1e-6;
@@ -10,7 +11,6 @@ const SIDES = ['left', 'right'] as const;
 
 type CodedWarning = RowWarning & { readonly code: RowWarningCode };
 
-const withMinus = (value: number): string => String(value).replace('-', '−');
 const rounded = (setting: number): string => withMinus(Number(setting.toFixed(3)));
 const millimetres = (length: number): string => `${withMinus(Number(length.toFixed(1)))} mm`;
 

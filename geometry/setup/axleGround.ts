@@ -8,6 +8,7 @@ import { explainUnreachable, type Failure } from '../corner/failure';
 import { SOLVED } from '../corner/motion';
 import { trackCorner, type Track } from '../corner/solveCorner';
 import type { AssembledSide } from './assembleSide';
+import { withMinus } from '../words/minus';
 
 /** Where else the search begins when design height is out of reach at this rack: so many places either way, so far apart [loaded radii]. */
 const STARTS = 16;
@@ -102,6 +103,6 @@ function reachableStart(corner: AssembledSide['corner'], track: Track, rack: num
 const noHeight = ({ corner }: AssembledSide, travel: number, miss: number): Failure => ({
   kind: 'unreachable',
   side: corner.side,
-  message: `The ${corner.side} wheel finds no travel at which it stands on the ground: at ${travel.toFixed(1)} mm from design its contact centre is still ${Math.abs(miss).toFixed(3)} mm ${miss > 0 ? 'above' : 'below'} it.`,
+  message: `The ${corner.side} wheel finds no travel at which it stands on the ground: at ${withMinus(Number(travel.toFixed(1)))} mm from design its contact centre is still ${Math.abs(miss).toFixed(3)} mm ${miss > 0 ? 'above' : 'below'} it.`,
   missingMm: Math.abs(miss),
 });

@@ -16,6 +16,7 @@ import { solveMonotone } from '../solve/solveMonotone';
 import type { AssembledSide } from './assembleSide';
 import type { BothSides } from './assembleCar';
 import { frameFor } from './axleGround';
+import { withMinus } from '../words/minus';
 
 /** What a toe reset did: settings reached, in the file's unit. */
 export interface ToeReset {
@@ -48,7 +49,7 @@ export function resetToe(
   if (adjuster === null)
     return fail({
       kind: 'unreachable',
-      message: `The setup asks for a toe of ${wantedDeg}° at the ${axle.axle} axle, and the car names no toeAdjuster there.`,
+      message: `The setup asks for a toe of ${withMinus(wantedDeg)}° at the ${axle.axle} axle, and the car names no toeAdjuster there.`,
     });
   const wanted = toRadians(wantedDeg);
   const law = toeLaw(adjuster);
@@ -127,7 +128,7 @@ function solveToe(
   return fail({
     kind: 'unreachable',
     side,
-    message: `No setting of ${adjuster.name} gives the ${side} wheel a toe of ${toDegrees(wanted).toFixed(3)}°${ends}: ${short}.`,
+    message: `No setting of ${adjuster.name} gives the ${side} wheel a toe of ${withMinus(Number(toDegrees(wanted).toFixed(3)))}°${ends}: ${short}.`,
     limitedBy: adjuster.name,
   });
 }

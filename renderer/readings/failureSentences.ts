@@ -1,7 +1,7 @@
 import type { Failure } from '../../geometry/index';
 
 /**
- * What cannot be reached, where, by how much, and what to do.
+ * What cannot be reached, or which setup cannot be laid on the car, where, by how much, and what to do.
  * @param asked - the position in words, empty where the car stands
  * @param mm - writes a length
  */
@@ -11,6 +11,10 @@ export const failureSentences = (
   mm: (length: number) => string,
 ): { readonly title: string; readonly detail: string } => {
   const where = asked === '' ? `where ${failure.setup} stands` : `at ${asked}`;
+  if (failure.kind === 'setup') {
+    const title = `${failure.setup} does not fit this car.`;
+    return { title, detail: `${failure.message} Mend it under Setups…, or choose another setup.` };
+  }
   const title = failure.kind === 'singular' ? `The linkage locks up ${where}.` : `The linkage cannot reach ${where}.`;
   const missing = failure.missingMm === undefined ? '' : ` ${mm(failure.missingMm)} mm are missing.`;
   const limit = failure.limitedBy === undefined ? '' : ` It is limited by ${failure.limitedBy}.`;
