@@ -121,11 +121,17 @@ export interface Materials {
   readonly dispose: () => void;
 }
 
+/** The six digits of a colour; the built style sheet shortens #ffffff to #fff. */
+export const hexDigits = (written: string): string | undefined => {
+  const digits = /^#([0-9a-f]{3}|[0-9a-f]{6})$/i.exec(written.trim())?.[1];
+  return digits?.length === 3 ? digits.replace(/./g, '$&$&') : digits;
+};
+
 /** Token colours are written in the colours of the screen and go to it as they are. */
 const setToken = (color: unknown, styles: CSSStyleDeclaration, token: string): void => {
   if (!(color instanceof Color)) return;
-  const hex = /^#([0-9a-f]{6})$/i.exec(styles.getPropertyValue(token).trim())?.[1];
-  if (hex === undefined) return;
+  const hex = hexDigits(styles.getPropertyValue(token));
+  if (hex === undefined) throw new Error(`${token} is not a colour of the picture: ${styles.getPropertyValue(token)}`);
   const value = Number.parseInt(hex, 16);
   color.r = ((value >> 16) & 255) / 255;
   color.g = ((value >> 8) & 255) / 255;
