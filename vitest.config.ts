@@ -10,7 +10,8 @@ const report = process.env['JOUNCE_TEST_REPORT'];
 const rest = {
   test: { name: 'tests', include: ['tests/**/*.test.{ts,tsx}'], exclude: [SCREENS], testTimeout: 60_000, hookTimeout: 60_000 },
 };
-const screens = {
+/** @param mode - `long`: the random actions go on for longer */
+const screensIn = (mode: string) => ({
   test: {
     name: 'screens',
     include: [SCREENS],
@@ -18,16 +19,17 @@ const screens = {
     testTimeout: 120_000,
     hookTimeout: 120_000,
     fileParallelism: false,
+    env: { JOUNCE_ACTIONS: mode === 'long' ? '1000' : '100' },
   },
-};
+});
 
-export default defineConfig({
+export default defineConfig(({ mode }) => ({
   test: {
-    projects: chromium ? [rest, screens] : [rest],
+    projects: chromium ? [rest, screensIn(mode)] : [rest],
     reporters: [
       'default',
       ...(report ? [['json', { outputFile: report }] as ['json', { outputFile: string }]] : []),
       new WindowTestsReporter(chromium !== null),
     ],
   },
-});
+}));

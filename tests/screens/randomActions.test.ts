@@ -12,8 +12,8 @@ import { temporaryFolder } from '../electron/temporaryFolder';
 import { cellsOf, motionField, type } from './bench';
 import { openWindow } from './chromium';
 
-/** `npm run test:long` goes on for longer. */
-const ACTIONS = import.meta.env.MODE === 'long' ? 1000 : 100;
+/** `npm run test:long` goes on for longer (vitest.config.ts). */
+const ACTIONS = Number(process.env['JOUNCE_ACTIONS']);
 const CHECKED_EVERY = 20;
 const SEED = 20260914;
 const SAMPLE = path.resolve(import.meta.dirname, '../../samples/saltmarsh-hatch.jounce.json');
