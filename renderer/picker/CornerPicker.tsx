@@ -4,6 +4,7 @@ import { useUnits } from '../look/units';
 import { useBench, useWindow } from '../shell/benchContext';
 import { chooseAxle } from '../state/actions/lookAt';
 import { chooseScope } from '../state/actions/viewing';
+import { scopeOf } from '../state/viewing';
 import type { BenchState } from '../state/benchStore';
 import { shownReading, type ShownQuantity } from '../units/shownQuantity';
 import { PLAN, wheelPlace, wheelTurn } from './wheelPlaces';
@@ -121,7 +122,7 @@ export const CornerPicker = () => {
   const { store } = useWindow();
   const figures = useBench(figuresShown);
   const axle = useBench((state) => state.axle);
-  const scope = useBench((state) => state.viewing.scope);
+  const scope = useBench((state) => scopeOf(state.preferences));
   const isLaid = useBench((state) => state.viewing.layout.length > 0);
   const shown = useShown();
   if (figures.length === 0 || !shown || isLaid) return null;

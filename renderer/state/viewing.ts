@@ -1,4 +1,6 @@
 import type { AxleName, SideName, Triple } from '../../geometry/index';
+import { memoLast } from '../compute/memoLast';
+import { preferredList, preferredOf, type Preferences } from './preferences';
 
 /** Where the eye stands. `front` is from behind for the rear axle and whenever both sides are shown. */
 export type ViewName = 'corner' | 'front' | 'side' | 'top' | 'wheel' | 'axis';
@@ -39,12 +41,8 @@ export type Pick =
       readonly onAimed: (direction: Triple, phase: 'begin' | 'move' | 'end') => void;
     };
 
-/** How the car is looked at: remembered while the window is open, never undone and never saved in the file. */
+/** What is picked and laid out in the view: remembered while the window is open, never undone and never saved in the file. */
 export interface Viewing {
-  readonly scope: Scope;
-  /** where a view is not drawn as it is by itself */
-  readonly projection: Readonly<Partial<Record<ViewName, Projection>>>;
-  readonly overlays: readonly OverlayName[];
   /** the point whose path over bump is drawn, and which the card in the view tells about */
   readonly chosen: PointRef | null;
   /** the person said that this pickup point itself may be moved, though no adjuster does */
@@ -60,9 +58,6 @@ export interface Viewing {
 }
 
 export const START_VIEWING: Viewing = {
-  scope: 'left',
-  projection: {},
-  overlays: ['ghost', 'steeringAxis', 'rollCentre'],
   chosen: null,
   mayMove: false,
   layout: [],
@@ -70,8 +65,40 @@ export const START_VIEWING: Viewing = {
   tape: null,
 };
 
-/** Views that are drawn parallel unless somebody asks otherwise: those that lengths are read from. */
-const PARALLEL: readonly ViewName[] = ['front', 'side', 'top', 'axis'];
+/** Names under which it is kept from one start to the next how the car is looked at. */
+export const VIEW_PREFERENCES = { scope: 'view.shown', overlays: 'view.over', parallel: 'view.parallel' } as const;
 
-export const projectionOf = ({ projection }: Viewing, view: ViewName): Projection =>
-  projection[view] ?? (PARALLEL.includes(view) ? 'parallel' : 'perspective');
+const SCOPES: readonly [Scope, ...Scope[]] = ['left', 'right', 'axle', 'car'];
+const VIEWS: readonly ViewName[] = ['corner', 'front', 'side', 'top', 'wheel', 'axis'];
+const OVERLAYS: readonly OverlayName[] = [
+  'ghost',
+  'steeringAxis',
+  'instantCentres',
+  'rollCentre',
+  'path',
+  'pointNames',
+  'envelope',
+];
+const USUAL_OVERLAYS: readonly OverlayName[] = ['ghost', 'steeringAxis', 'rollCentre'];
+/** Views that are drawn parallel unless somebody asks otherwise: those that lengths are read from. */
+const USUALLY_PARALLEL: readonly ViewName[] = ['front', 'side', 'top', 'axis'];
+
+/** Of a kept list the words that this window knows, in its own order. */
+const known = <Word extends string>(words: readonly Word[], kept: readonly string[]): readonly Word[] =>
+  words.filter((word) => kept.includes(word));
+
+/** Which wheels are shown. */
+export const scopeOf = (preferences: Preferences): Scope => preferredOf(preferences, VIEW_PREFERENCES.scope, SCOPES);
+
+/** What is drawn over the solids; the same list while the preferences are the same. */
+export const overlaysOf = memoLast((preferences: Preferences) =>
+  known(OVERLAYS, preferredList(preferences, VIEW_PREFERENCES.overlays, USUAL_OVERLAYS)),
+);
+
+/** Views that are drawn parallel. */
+export const parallelViews = memoLast((preferences: Preferences) =>
+  known(VIEWS, preferredList(preferences, VIEW_PREFERENCES.parallel, USUALLY_PARALLEL)),
+);
+
+export const projectionOf = (preferences: Preferences, view: ViewName): Projection =>
+  parallelViews(preferences).includes(view) ? 'parallel' : 'perspective';

@@ -4,7 +4,7 @@ import { useBench, useWindow } from '../shell/benchContext';
 import { movePoint } from '../state/actions/editCar';
 import { holdAdjuster } from '../state/actions/lookAt';
 import { allowMove, choosePoint, switchOverlay } from '../state/actions/viewing';
-import type { PointRef } from '../state/viewing';
+import { overlaysOf, type PointRef } from '../state/viewing';
 import { setupNamed } from '../state/settings';
 import { mmPerFileUnit } from '../units/fileLength';
 import { useUnits } from '../look/units';
@@ -110,7 +110,7 @@ export const PointCard = () => {
   const units = useUnits();
   const chosen = useBench((state) => state.viewing.chosen);
   const placed = useBench((state) => (chosen && state.axle === chosen.axle ? state.shown?.row.placed : undefined));
-  const hasPath = useBench((state) => state.viewing.overlays.includes('path'));
+  const hasPath = useBench((state) => overlaysOf(state.preferences).includes('path'));
   const exists = useBench(
     (state) => chosen !== null && state.history?.present.document[chosen.axle]?.points[chosen.point] !== undefined,
   );

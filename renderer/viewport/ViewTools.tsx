@@ -4,7 +4,7 @@ import { Segments } from '../look/controls/Segments';
 import { useBench, useWindow } from '../shell/benchContext';
 import { chooseView } from '../state/actions/lookAt';
 import { choosePoint, chooseScope, switchOverlay, switchProjection } from '../state/actions/viewing';
-import { projectionOf } from '../state/viewing';
+import { overlaysOf, projectionOf, scopeOf } from '../state/viewing';
 import type { SceneControl } from './runScene';
 import { SavePicture } from './SavePicture';
 import { OVERLAYS, SCOPES, viewsFor } from './viewNames';
@@ -15,7 +15,7 @@ const PointChoice = () => {
   const axle = useBench((state) => state.axle);
   const points = useBench((state) => state.history?.present.document[state.axle]?.points);
   const chosen = useBench((state) => state.viewing.chosen);
-  const scope = useBench((state) => state.viewing.scope);
+  const scope = useBench((state) => scopeOf(state.preferences));
   const side = scope === 'right' ? 'right' : (chosen?.side ?? 'left');
   return (
     <label>
@@ -39,7 +39,8 @@ const PointChoice = () => {
 /** Everything that is seldom changed, behind one button: what is drawn over the car, the lens, pictures to keep. */
 const ShowList = ({ control }: { readonly control: RefObject<SceneControl | null> }) => {
   const { store } = useWindow();
-  const viewing = useBench((state) => state.viewing);
+  const preferences = useBench((state) => state.preferences);
+  const overlays = overlaysOf(preferences);
   const view = useBench((state) => state.view);
   const [open, setOpen] = useState(false);
   const place = useRef<HTMLDivElement>(null);
@@ -67,13 +68,13 @@ const ShowList = ({ control }: { readonly control: RefObject<SceneControl | null
       }}
     >
       <button ref={button} type="button" className="button" aria-expanded={open} onClick={() => setOpen(!open)}>
-        Show {viewing.overlays.length}
+        Show {overlays.length}
       </button>
       {open && (
         <div className="showlist" role="group" aria-label="Shown in the view">
           {OVERLAYS.map(({ name, label }) => (
             <label key={name}>
-              <input type="checkbox" checked={viewing.overlays.includes(name)} onChange={() => switchOverlay(store, name)} />
+              <input type="checkbox" checked={overlays.includes(name)} onChange={() => switchOverlay(store, name)} />
               {label}
             </label>
           ))}
@@ -81,7 +82,7 @@ const ShowList = ({ control }: { readonly control: RefObject<SceneControl | null
           <label>
             <input
               type="checkbox"
-              checked={projectionOf(viewing, view) === 'parallel'}
+              checked={projectionOf(preferences, view) === 'parallel'}
               onChange={() => switchProjection(store)}
             />
             Parallel, without perspective
@@ -101,7 +102,7 @@ export const ViewTools = ({ control }: { readonly control: RefObject<SceneContro
   const { store } = useWindow();
   const axle = useBench((state) => state.axle);
   const view = useBench((state) => state.view);
-  const scope = useBench((state) => state.viewing.scope);
+  const scope = useBench((state) => scopeOf(state.preferences));
   return (
     <div className={scope === 'axle' || scope === 'car' ? 'viewtools row' : 'viewtools'}>
       <div className="scopetools" data-over-view>

@@ -75,7 +75,7 @@ export const runScene = (tools: SceneTools): RunningScene => {
     if (!subject) return;
     const schematic = state.viewing.layout.length > 1;
     const aspect = pane.box().width / Math.max(1, pane.box().height);
-    const projection = schematic ? 'parallel' : projectionOf(state.viewing, pane.view);
+    const projection = schematic ? 'parallel' : projectionOf(state.preferences, pane.view);
     const margins = schematic ? SCHEMATIC_MARGINS : undefined;
     pane.look(
       eyeOf(pane.view, schematic ? { ...subject, points: subject.joints } : subject, aspect, projection, margins),
@@ -112,7 +112,7 @@ export const runScene = (tools: SceneTools): RunningScene => {
     const { newSubject } = stage.show(state);
     const reframed =
       before !== null &&
-      (projectionOf(before.viewing, state.view) !== projectionOf(state.viewing, state.view) ||
+      (projectionOf(before.preferences, state.view) !== projectionOf(state.preferences, state.view) ||
         before.viewing.layout.length !== state.viewing.layout.length);
     layPanes(state, newSubject, reframed);
     stage.showSolids(state.viewing.layout.length < 2);

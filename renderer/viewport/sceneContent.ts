@@ -6,7 +6,7 @@ import { memoLast } from '../compute/memoLast';
 import { standingRow } from '../compute/standing';
 import type { BenchState } from '../state/benchStore';
 import { chosenUnits } from '../state/chosenUnits';
-import type { PointRef, ViewName } from '../state/viewing';
+import { overlaysOf, scopeOf, type PointRef, type ViewName } from '../state/viewing';
 import { lengthWords } from '../units/lengthWords';
 import { formatNumber } from '../units/format';
 import { shownReading, withUnit } from '../units/shownQuantity';
@@ -45,7 +45,7 @@ const overWheel = (state: BenchState, side: SideName): readonly [string, string]
 const wordsOf = (state: BenchState, side: SideName, view: ViewName): WheelWords => {
   const readings = state.shown?.row[side];
   if (!readings) return NO_WORDS;
-  const { scope } = state.viewing;
+  const scope = scopeOf(state.preferences);
   const units = chosenUnits(state);
   return {
     trail: readingText('mechanicalTrail', readings['mechanicalTrail'], units),
@@ -85,7 +85,7 @@ const pathOf = (state: BenchState, staged: StagedAxle, { axle, side, point }: Po
 
 const envelopesOf = (state: BenchState, stage: Stage): readonly Envelope[] => {
   const bench = state.history?.present;
-  if (!bench || !state.viewing.overlays.includes('envelope')) return [];
+  if (!bench || !overlaysOf(state.preferences).includes('envelope')) return [];
   return stage.axles().flatMap(({ name }) => {
     const reach = reachOf(bench, name);
     const poses = placeMany(bench.document, bench.setup, name, reach.ends, reach.locks).flat();
@@ -110,6 +110,7 @@ export const overlayContent = (state: BenchState, stage: Stage, seen: ViewSeen):
   const axles = stage.axles();
   if (!axle || axles.length === 0) return null;
   const { chosen, pick } = viewing;
+  const overlays = overlaysOf(state.preferences);
   const adjuster = held === null ? undefined : axle.adjusters?.[held];
   const staged = axles.find(({ name }) => name === chosen?.axle);
   const isShown = chosen !== null && staged !== undefined && stage.sides().includes(chosen.side);
@@ -131,14 +132,14 @@ export const overlayContent = (state: BenchState, stage: Stage, seen: ViewSeen):
   const units = chosenUnits(state);
   return {
     view: seen.view,
-    scope: viewing.scope,
+    scope: scopeOf(state.preferences),
     sides: stage.sides(),
-    overlays: viewing.overlays,
+    overlays,
     axles: contents,
     schematic: viewing.layout.length > 1,
     roll: rollDeg === 0 ? null : `roll ${formatNumber(Math.abs(rollDeg), 2)}°, ${rollDeg > 0 ? 'left' : 'right'} side up`,
     held: adjuster && held !== null ? { label: adjuster.label ?? nameOfKey(held), point: pointOfAdjuster(axle, adjuster) } : null,
-    chosen: isShown ? { ref: chosen, path: viewing.overlays.includes('path') ? pathOf(state, staged, chosen) : [] } : null,
+    chosen: isShown ? { ref: chosen, path: overlays.includes('path') ? pathOf(state, staged, chosen) : [] } : null,
     hovered: seen.hovered,
     tape: viewing.tape,
     lengthWords: (mm, decimals) => lengthWords(mm, decimals, units),

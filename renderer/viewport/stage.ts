@@ -2,7 +2,7 @@ import { Group } from 'three';
 import type { AxleDocument, AxleName, CarDocument, PlacedAxle, SideName } from '../../geometry/index';
 import { placeSetup } from '../compute/placeSetup';
 import { comparedWith, type BenchState } from '../state/benchStore';
-import type { Scope } from '../state/viewing';
+import { scopeOf, type Scope } from '../state/viewing';
 import { mmPerFileUnit } from '../units/fileLength';
 import { buildAxleModel, type AxleModel } from './axleModel';
 import type { Point } from './camera';
@@ -59,7 +59,7 @@ const placingsOf = (state: BenchState): readonly Placing[] => {
   const bench = state.history?.present;
   if (!bench || !state.shown) return [];
   const { row, compared } = state.shown;
-  return axlesOf(bench.document, state.axle, state.viewing.scope).flatMap((name) => {
+  return axlesOf(bench.document, state.axle, scopeOf(state.preferences)).flatMap((name) => {
     const axle = bench.document[name];
     if (!axle) return [];
     if (name === state.axle) {
@@ -123,7 +123,7 @@ export const buildStage = (materials: Materials): Stage => {
   const show = (state: BenchState): { readonly newSubject: boolean } => {
     const placings = placingsOf(state);
     const { document } = state.history?.present ?? {};
-    const { scope } = state.viewing;
+    const scope = scopeOf(state.preferences);
     for (const name of ['front', 'rear'] as const) {
       const wanted = placings.find((placing) => placing.name === name);
       if (models.get(name)?.axle !== wanted?.axle) forget(name);

@@ -1,27 +1,39 @@
 import type { BenchStore } from '../benchStore';
-import { projectionOf, type OverlayName, type Pick, type PointRef, type Scope, type ViewName, type Viewing } from '../viewing';
+import {
+  overlaysOf,
+  parallelViews,
+  VIEW_PREFERENCES,
+  type OverlayName,
+  type Pick,
+  type PointRef,
+  type Scope,
+  type ViewName,
+  type Viewing,
+} from '../viewing';
+import { prefer } from './prefer';
 
 const look = (store: BenchStore, part: Partial<Viewing>): void =>
   store.setState({ viewing: { ...store.getState().viewing, ...part } });
+
+const switched = <Word>(words: readonly Word[], word: Word): readonly Word[] =>
+  words.includes(word) ? words.filter((one) => one !== word) : [...words, word];
 
 /** Shows one corner, the axle or the whole car. The chosen point goes to the side that is shown. */
 export const chooseScope = (store: BenchStore, scope: Scope): void => {
   const { chosen } = store.getState().viewing;
   const side = scope === 'left' || scope === 'right' ? scope : chosen?.side;
-  look(store, { scope, ...(chosen && side !== chosen.side && side ? { chosen: { ...chosen, side }, mayMove: false } : {}) });
+  prefer(store, VIEW_PREFERENCES.scope, scope);
+  if (chosen && side !== undefined && side !== chosen.side) look(store, { chosen: { ...chosen, side }, mayMove: false });
 };
 
 /** Switches the view on the bench between perspective and parallel. */
 export const switchProjection = (store: BenchStore): void => {
-  const { view, viewing } = store.getState();
-  const other = projectionOf(viewing, view) === 'parallel' ? 'perspective' : 'parallel';
-  look(store, { projection: { ...viewing.projection, [view]: other } });
+  const { view, preferences } = store.getState();
+  prefer(store, VIEW_PREFERENCES.parallel, switched(parallelViews(preferences), view));
 };
 
-export const switchOverlay = (store: BenchStore, name: OverlayName): void => {
-  const { overlays } = store.getState().viewing;
-  look(store, { overlays: overlays.includes(name) ? overlays.filter((one) => one !== name) : [...overlays, name] });
-};
+export const switchOverlay = (store: BenchStore, name: OverlayName): void =>
+  prefer(store, VIEW_PREFERENCES.overlays, switched(overlaysOf(store.getState().preferences), name));
 
 /** Chooses a point in the view; null lets go of it. */
 export const choosePoint = (store: BenchStore, chosen: PointRef | null): void => look(store, { chosen, mayMove: false });

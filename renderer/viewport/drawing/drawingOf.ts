@@ -1,5 +1,6 @@
 import { placeSetup } from '../../compute/placeSetup';
 import type { BenchState } from '../../state/benchStore';
+import { scopeOf } from '../../state/viewing';
 import { formatSigned } from '../../units/format';
 import { mmPerFileUnit } from '../../units/fileLength';
 import { wheelSections } from '../wheelSection';
@@ -20,7 +21,8 @@ export const drawingOf = (state: BenchState, view: DrawnView): string | null => 
   if (!bench || !state.shown) return null;
   const mm = mmPerFileUnit(bench.document);
   const other = state.axle === 'front' ? 'rear' : 'front';
-  const wanted = state.viewing.scope === 'car' && view !== 'front' ? ([state.axle, other] as const) : ([state.axle] as const);
+  const wanted =
+    scopeOf(state.preferences) === 'car' && view !== 'front' ? ([state.axle, other] as const) : ([state.axle] as const);
   const axles = wanted.flatMap((name): DrawnAxle[] => {
     const axle = bench.document[name];
     const placed =

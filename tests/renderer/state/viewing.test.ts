@@ -1,0 +1,48 @@
+import { describe, expect, test } from 'vitest';
+import { chooseScope, choosePoint, switchOverlay, switchProjection } from '../../../renderer/state/actions/viewing';
+import { chooseView } from '../../../renderer/state/actions/lookAt';
+import { createBenchStore } from '../../../renderer/state/benchStore';
+import { overlaysOf, projectionOf, scopeOf } from '../../../renderer/state/viewing';
+
+describe('how the car is looked at', () => {
+  test('is usual where nothing was kept, or what was kept is not known', () => {
+    for (const kept of [{}, { 'view.shown': 'boot', 'view.over': 7, 'view.parallel': true }]) {
+      expect(scopeOf(kept)).toBe('left');
+      expect(overlaysOf(kept)).toEqual(['ghost', 'steeringAxis', 'rollCentre']);
+      expect(projectionOf(kept, 'corner')).toBe('perspective');
+      expect(projectionOf(kept, 'side')).toBe('parallel');
+    }
+    expect(overlaysOf({ 'view.over': 'halo,path' })).toEqual(['path']);
+  });
+
+  test('is kept in what goes to the disk: another window with the same preferences looks at it the same way', () => {
+    const store = createBenchStore();
+    chooseScope(store, 'axle');
+    switchOverlay(store, 'ghost');
+    switchOverlay(store, 'envelope');
+    chooseView(store, 'side');
+    switchProjection(store);
+    const next = JSON.parse(JSON.stringify(store.getState().preferences)) as ReturnType<typeof store.getState>['preferences'];
+    expect(scopeOf(next)).toBe('axle');
+    expect(overlaysOf(next)).toEqual(['steeringAxis', 'rollCentre', 'envelope']);
+    expect(projectionOf(next, 'side')).toBe('perspective');
+    expect(projectionOf(next, 'top')).toBe('parallel');
+    switchProjection(store);
+    expect(projectionOf(store.getState().preferences, 'side')).toBe('parallel');
+  });
+
+  test('everything can be switched off, and that is kept as well', () => {
+    const store = createBenchStore();
+    for (const name of ['ghost', 'steeringAxis', 'rollCentre'] as const) switchOverlay(store, name);
+    expect(overlaysOf(JSON.parse(JSON.stringify(store.getState().preferences)) as Record<string, string>)).toEqual([]);
+  });
+
+  test('the chosen point goes to the side that is shown', () => {
+    const store = createBenchStore();
+    choosePoint(store, { axle: 'front', side: 'left', point: 'ballJoint' });
+    chooseScope(store, 'right');
+    expect(store.getState().viewing.chosen).toEqual({ axle: 'front', side: 'right', point: 'ballJoint' });
+    chooseScope(store, 'car');
+    expect(store.getState().viewing.chosen?.side).toBe('right');
+  });
+});
