@@ -6,16 +6,10 @@ import { AdjusterFields } from './AdjusterFields';
 import { useUnits } from '../look/units';
 import { fitterWordsOfSides } from './fitterWords';
 import { HeldCard } from './HeldCard';
+import { LockShape } from './LockShape';
 import { PartDrawing } from './parts/PartDrawing';
 import type { ShownUnits } from '../units/unitChoice';
 import { useAdjuster, type AdjusterInHand } from './useAdjuster';
-
-export const LockShape = () => (
-  <svg className="lock" viewBox="0 0 14 14" aria-hidden="true">
-    <rect x="2" y="6" width="10" height="7" rx="1" />
-    <path d="M4.5 6V4a2.5 2.5 0 015 0v2" />
-  </svg>
-);
 
 const wordsOf = (adjuster: AdjusterDocument, hand: AdjusterInHand, units: ShownUnits): string => {
   if (adjuster.locked !== undefined) return `locked: ${adjuster.locked}`;

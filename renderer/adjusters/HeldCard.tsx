@@ -1,50 +1,25 @@
 import { useLayoutEffect, useMemo, useRef, useState, type FocusEvent } from 'react';
-import { findReading } from '../../geometry/index';
 import { isOffMark } from '../compute/adjusterSteps';
 import { Segments } from '../look/controls/Segments';
 import { useUnits } from '../look/units';
-import { shownReading, withUnit } from '../units/shownQuantity';
 import { formatShort } from '../units/format';
 import { lengthWords } from '../units/lengthWords';
 import type { UnitChoice } from '../units/unitChoice';
 import { AdjusterFields } from './AdjusterFields';
-import { LockShape, type AdjusterCardProps } from './AdjusterCard';
+import type { AdjusterCardProps } from './AdjusterCard';
 import { fitterWordsOfSides, partSize } from './fitterWords';
+import { LockShape } from './LockShape';
+import { NextStepWords } from './NextStepWords';
 import { PartDrawing } from './parts/PartDrawing';
 import type { AdjusterInHand } from './useAdjuster';
-import { useNextStep } from './useNextStep';
+import { StepButtons } from './StepButtons';
+import { useInSight } from './useInSight';
 import { useTurning } from './useTurning';
 
 const SIDES = [
   { name: 'together', label: 'L = R' },
   { name: 'apart', label: 'apart' },
 ] as const;
-const NAMED = 3;
-
-/** What one more mark does, by what counts most. */
-const NextStepWords = () => {
-  const units = useUnits();
-  const next = useNextStep();
-  if (!next) return null;
-  const words = next.effects.slice(0, NAMED).map(({ key, name, change }) => {
-    const entry = findReading(key);
-    const reading = entry && shownReading(entry, units);
-    return { key, text: `${name.toLowerCase()} ${reading ? withUnit(reading.formatChange(change), reading.unit) : ''}` };
-  });
-  if (words.length === 0) return <>Next step: nothing that counts changes here.</>;
-  return (
-    <>
-      Next step:{' '}
-      {words.map(({ key, text }, index) => (
-        <span key={key}>
-          {index > 0 && ', '}
-          <b>{text}</b>
-        </span>
-      ))}
-    </>
-  );
-};
-
 const stepWord = (hand: AdjusterInHand, units: UnitChoice): string => {
   if (hand.scale.stepName === 'mark') return '1 mark';
   const size = hand.scale.step * hand.factor;
@@ -66,6 +41,7 @@ export const HeldCard = (props: AdjusterCardProps & HeldCardProps) => {
   useLayoutEffect(() => {
     if (focusField !== null) card.current?.querySelectorAll<HTMLInputElement>('.field input')[focusField]?.focus();
   }, [focusField]);
+  useInSight(card);
   const { left, right } = hand.value;
   const words = useMemo(
     () => fitterWordsOfSides(adjuster, { left, right }, hand.mm, units, hand.pivotToBolt),
@@ -117,26 +93,12 @@ export const HeldCard = (props: AdjusterCardProps & HeldCardProps) => {
             <AdjusterFields adjuster={adjuster} hand={hand} />
           </span>
           {!locked && (
-            <span className="steps" role="group" aria-label="Steps of the part">
-              <button
-                type="button"
-                aria-label={`${hand.label}: ${stepWord(hand, units)} less`}
-                onClick={() => hand.step(sides, -1)}
-              >
-                −
-              </button>
-              <span>
-                {hand.apart && `${side}: `}
-                {stepWord(hand, units)}
-              </span>
-              <button
-                type="button"
-                aria-label={`${hand.label}: ${stepWord(hand, units)} more`}
-                onClick={() => hand.step(sides, 1)}
-              >
-                +
-              </button>
-            </span>
+            <StepButtons
+              of={hand.label}
+              words={stepWord(hand, units)}
+              side={hand.apart ? `${side}: ` : undefined}
+              onStep={(steps) => hand.step(sides, steps)}
+            />
           )}
           <span className="say">{locked ? props.words : words.short}</span>
           <span className="sub">

@@ -1,6 +1,8 @@
 import { readingsOf, type AxleName, type CarDocument } from '../../geometry/index';
-import { settingOf, setupNamed, withSetting, withSetup } from '../state/settings';
+import { settingOf, setupNamed, withAxleValue, withSetting, withSetup } from '../state/settings';
+import { toFileLength } from '../units/fileLength';
 import { stepSetting } from './adjusterSteps';
+import { AXLE_SCALES, axleValueFrom, axleValueOf, heldAxleValue, steppedAxleValue, type AxleValueName } from './axleValues';
 import { answerSetup, type SetupQuestion, type BenchRow } from './answerBench';
 import { mattersOf } from './matters';
 import { memoLast } from './memoLast';
@@ -15,12 +17,18 @@ export interface Effect {
   readonly weight: number;
 }
 
-export interface NextStep {
-  /** the setting after the step, in the file's unit */
-  readonly setting: number;
-  /** every reading with a known weight, the heaviest first */
-  readonly effects: readonly Effect[];
-}
+export type NextStep =
+  | {
+      readonly kind: 'step';
+      /** the setting after the step, in the file's unit */
+      readonly setting: number;
+      /** every reading with a known weight, the heaviest first */
+      readonly effects: readonly Effect[];
+    }
+  /** there is no step further */
+  | { readonly kind: 'end' }
+  /** the step has no answer at the position shown */
+  | { readonly kind: 'unreachable' };
 
 type BenchOnly = Pick<SetupQuestion, 'document' | 'setup'>;
 
@@ -51,33 +59,45 @@ interface Trial {
   readonly setting: number;
 }
 
-/** The document with one more step of an adjuster; null at the end of its range. Kept while the car only moves. */
-const trialOf = memoLast((document: CarDocument, setup: string, axle: AxleName, adjusterName: string): Trial | null => {
-  const adjuster = document[axle]?.adjusters?.[adjusterName];
+/** One more step of toe or of the ride height; 'end' where its range ends. */
+const axleTrialOf = (document: CarDocument, setup: string, axle: AxleName, name: AxleValueName): Trial | 'end' => {
+  const stepped = steppedAxleValue(axleValueFrom(document, setup, axle, name), 1, AXLE_SCALES[name]);
+  if (stepped === axleValueOf(document, setup, axle, name)) return 'end';
+  const setting = name === 'rideHeight' ? toFileLength(document, stepped) : stepped;
+  return {
+    document: withSetup(document, setup, withAxleValue(setupNamed(document, setup), axle, name, setting)),
+    setting,
+  };
+};
+
+/** The document with one more step of what is held; null for an adjuster that the axle has not. Kept while the car only moves. */
+const trialOf = memoLast((document: CarDocument, setup: string, axle: AxleName, held: string): Trial | 'end' | null => {
+  const axleValue = heldAxleValue(held);
+  if (axleValue) return axleTrialOf(document, setup, axle, axleValue);
+  const adjuster = document[axle]?.adjusters?.[held];
   if (!adjuster) return null;
   const settings = setupNamed(document, setup);
-  const value = settingOf(settings, axle, adjusterName, 'left');
+  const value = settingOf(settings, axle, held, 'left');
+  const from = adjuster.kind === 'offset-bushing' ? value : (value ?? 0);
   const setting = stepSetting(adjuster, value, 1);
-  if (setting === value) return null;
-  return { document: withSetup(document, setup, withSetting(settings, axle, adjusterName, 'both', setting)), setting };
+  if (setting === from) return 'end';
+  return { document: withSetup(document, setup, withSetting(settings, axle, held, 'both', setting)), setting };
 });
 
 /**
- * What one more step of an adjuster does to the left-hand and axle readings at the position shown, solved anew.
- * @returns null at the end of the range, for an adjuster that the axle has not, or where the step cannot be reached
+ * What one more step of an adjuster, of toe or of the ride height does to the left-hand and axle readings at the position
+ * shown, solved anew.
+ * @param held - the adjuster's name, or that of a value of the axle
+ * @returns null for an adjuster that the axle has not
  */
 export const nextStepOf = memoLast(
-  (
-    bench: BenchOnly,
-    axle: AxleName,
-    position: SetupQuestion['position'],
-    adjusterName: string,
-    now: BenchRow,
-  ): NextStep | null => {
+  (bench: BenchOnly, axle: AxleName, position: SetupQuestion['position'], held: string, now: BenchRow): NextStep | null => {
     const { document, setup } = bench;
-    const trial = trialOf(document, setup, axle, adjusterName);
-    if (!trial) return null;
+    const trial = trialOf(document, setup, axle, held);
+    if (trial === null) return null;
+    if (trial === 'end') return { kind: 'end' };
     const then = answerSetup({ document: trial.document, setup, axle, position });
-    return then.ok ? { setting: trial.setting, effects: changesBetween(document, now, then.value) } : null;
+    if (!then.ok) return { kind: 'unreachable' };
+    return { kind: 'step', setting: trial.setting, effects: changesBetween(document, now, then.value) };
   },
 );

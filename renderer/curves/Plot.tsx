@@ -57,7 +57,9 @@ const ReadingChoice = ({
   onChoose: (number: string) => void;
 }) => (
   <label className="plotname">
-    <span className="named">{readingOfNumber(number)?.name}</span> <span className="unit">{unit}</span>
+    <span className="named">
+      {readingOfNumber(number)?.name} <span className="unit">{unit}</span>
+    </span>
     <select aria-label={`Reading of curve ${place + 1}`} value={number} onChange={(event) => onChoose(event.target.value)}>
       {READINGS.map(({ group, numbers }) => (
         <optgroup key={group} label={group}>

@@ -83,6 +83,27 @@ export const rangeOfLines = (lines: readonly ArrayLike<number>[]): Range | null 
   return low <= high ? [low, high] : null;
 };
 
+/** A line whose ends shoot this many times farther than most of it reaches leaves the frame there. */
+const SHOOTS = 8;
+/** The part of the values at either end that may shoot off. */
+const TAIL = 0.05;
+
+/**
+ * What a plot shows of lines by itself: all of them, but for ends that shoot off so far, as a roll centre does where its
+ * links come parallel, that the rest would lie flat. They leave the frame.
+ * @param least - a span of values that is not worth telling apart
+ */
+export const mainRange = (lines: readonly ArrayLike<number>[], least: number): Range | null => {
+  const whole = rangeOfLines(lines);
+  if (!whole) return null;
+  const values = lines.flatMap((line) => Array.from(line).filter((value) => !Number.isNaN(value))).sort((a, b) => a - b);
+  const at = (share: number): number => values[Math.round(share * (values.length - 1))] ?? 0;
+  const [low, high] = [at(TAIL), at(1 - TAIL)];
+  const most = Math.max(high - low, least);
+  if (whole[1] - whole[0] <= SHOOTS * most) return whole;
+  return [Math.max(whole[0], low - most / 2), Math.min(whole[1], high + most / 2)];
+};
+
 /** A range made wider (factor over 1) or narrower about one of its values. */
 export const zoomRange = ([low, high]: Range, about: number, factor: number): Range => [
   about + (low - about) * factor,

@@ -1,7 +1,7 @@
 import { useMemo, useState } from 'react';
 import type { PlotContent } from './plotContent';
 import type { PlotFrame } from './plotLines';
-import { keepRange, niceRange, rangeOfLines, type Range } from './plotScale';
+import { keepRange, mainRange, niceRange, rangeOfLines, type Range } from './plotScale';
 import type { Size } from './useSize';
 
 /** Room beside the frame for numerals and letters [px]. */
@@ -10,14 +10,14 @@ const LEAST_HEIGHT = 24;
 /** Room for a numeral of the scale [px]. */
 const NUMERAL = 22;
 
-const valuesOf = ({ own, compared, measured }: PlotContent): Range | null => {
+const valuesOf = ({ own, compared, measured, least }: PlotContent): Range | null => {
   const lines = [own, compared].flatMap((lines) =>
     lines ? [lines.left.values, ...(lines.right ? [lines.right.values] : [])] : [],
   );
   const points = measured.flatMap((set) =>
     set.points.flatMap(({ value, sigma }) => [value - (sigma ?? 0), value + (sigma ?? 0)]),
   );
-  return rangeOfLines([...lines, points]);
+  return rangeOfLines([mainRange(lines, least) ?? [], points]);
 };
 
 /**

@@ -60,34 +60,34 @@ export const MotionRule = (props: MotionRuleProps) => {
       </span>
       <div className="rule">
         <svg ref={rule} className="rulesvg" aria-hidden="true">
-          {stops && <rect className="stop" x="0" y="21" width={at(stops[0])} height="6" />}
-          {stops && <rect className="stop" x={at(stops[1])} y="21" width={at(min + max - stops[1])} height="6" />}
-          <line className="base" x1="0" x2="100%" y1="27" y2="27" />
+          {stops && <rect className="stop" x="0" y="26" width={at(stops[0])} height="6" />}
+          {stops && <rect className="stop" x={at(stops[1])} y="26" width={at(min + max - stops[1])} height="6" />}
+          <line className="base" x1="0" x2="100%" y1="32" y2="32" />
           {marks.map((mark) => (
             <line
               key={mark.value}
               className={mark.size === 'zero' ? 'grad zero' : 'grad'}
               x1={at(mark.value)}
               x2={at(mark.value)}
-              y1={mark.size === 'fine' ? 22 : mark.size === 'plain' ? 18 : 15}
-              y2="27"
+              y1={mark.size === 'fine' ? 27 : mark.size === 'plain' ? 23 : 20}
+              y2="32"
             />
           ))}
-          <line className="run" x1={at(clamp(from))} x2={at(clamp(to))} y1="27" y2="27" />
+          <line className="run" x1={at(clamp(from))} x2={at(clamp(to))} y1="32" y2="32" />
           {marks.map(
             (mark) =>
               mark.label !== null && (
-                <text key={mark.value} x={at(mark.value)} y="42" textAnchor="middle">
+                <text key={mark.value} x={at(mark.value)} y="46" textAnchor="middle">
                   {mark.label}
                 </text>
               ),
           )}
           {ends && (
             <>
-              <text x="0" y="12">
+              <text x="-12" y="10">
                 {ends.min}
               </text>
-              <text x="100%" y="12" textAnchor="end">
+              <text x="100%" dx="12" y="10" textAnchor="end">
                 {ends.max}
               </text>
             </>

@@ -5,12 +5,13 @@ import type { ReadingRow } from './readingRows';
 
 const NOTHING = /^[+−]?0(\.0*)?$/;
 
-/** Numbers too long for their column are set narrower. */
-const LONG = 7;
-const numberClass = (text: string | null): string => `number${text !== null && text.length > LONG ? ' long' : ''}`;
+/** Numbers too long for their column are set narrower: with two columns of differences there is less room. */
+const LONG = { own: 6, one: 7 } as const;
+const numberClass = (text: string | null, own: boolean): string =>
+  `number${text !== null && text.length > (own ? LONG.own : LONG.one) ? ' long' : ''}`;
 
-const Change = ({ text }: { readonly text: string | null }) => (
-  <td className={`${numberClass(text)} change${text !== null && NOTHING.test(text) ? ' nothing' : ''}`}>{text ?? '–'}</td>
+const Change = ({ text, own }: { readonly text: string | null; readonly own: boolean }) => (
+  <td className={`${numberClass(text, own)} change${text !== null && NOTHING.test(text) ? ' nothing' : ''}`}>{text ?? '–'}</td>
 );
 
 const Name = ({
@@ -72,19 +73,19 @@ const Line = ({ row, moved, own, limits, isOpen, onOpen }: ReadingLineProps) => 
             <td className="number" colSpan={2}>
               {row.left}
             </td>
-            <Change text={row.leftChange} />
+            <Change text={row.leftChange} own={own} />
             {own && <td />}
           </>
         ) : (
           <>
-            <td className={numberClass(row.left)} title={row.left === null ? (row.why ?? undefined) : undefined}>
+            <td className={numberClass(row.left, own)} title={row.left === null ? (row.why ?? undefined) : undefined}>
               {row.left ?? '–'}
             </td>
-            <td className={numberClass(row.right)} title={row.right === null ? (row.why ?? undefined) : undefined}>
+            <td className={numberClass(row.right, own)} title={row.right === null ? (row.why ?? undefined) : undefined}>
               {row.right ?? '–'}
             </td>
-            <Change text={row.leftChange} />
-            {own && <Change text={row.rightChange} />}
+            <Change text={row.leftChange} own={own} />
+            {own && <Change text={row.rightChange} own={own} />}
           </>
         )}
       </tr>

@@ -6,7 +6,7 @@ import { useBench, useWindow } from '../shell/benchContext';
 import { prefer } from '../state/actions/prefer';
 import { closedGroups, groupId, READINGS_CLOSED, shownGroups } from './chosenReadings';
 import { LimitChips } from './LimitChips';
-import { positionWords } from './positionWords';
+import { isMoved, positionWords } from './positionWords';
 import { hasOwnChanges, readingGroups, type ReadingGroup } from './readingRows';
 import { ReadingLine } from './ReadingLine';
 import { readingTable } from './readingTable';
@@ -20,7 +20,10 @@ const MOVED = 0.2;
 
 const useMoved = (): ReadonlySet<string> => {
   const next = useNextStep();
-  return useMemo(() => new Set(next?.effects.filter(({ weight }) => weight >= MOVED).map(({ key }) => key)), [next]);
+  return useMemo(() => {
+    const effects = next?.kind === 'step' ? next.effects : [];
+    return new Set(effects.filter(({ weight }) => weight >= MOVED).map(({ key }) => key));
+  }, [next]);
 };
 
 interface GroupProps {
@@ -87,6 +90,7 @@ export const Readings = () => {
   const shown = useBench((state) => state.shown);
   const against = useBench((state) => state.shown?.against ?? null);
   const position = useBench((state) => positionWords(state.position, units));
+  const isAway = useBench((state) => isMoved(state.position));
   const { preferences, opened, closed, onOpen, onClose } = useTable();
   const all = useMemo(() => (shown ? readingGroups(shown, units) : []), [shown, units]);
   const groups = useMemo(() => shownGroups(all, preferences), [all, preferences]);
@@ -108,7 +112,7 @@ export const Readings = () => {
           <table className={own ? 'readingtable own' : 'readingtable'}>
             <thead>
               <tr>
-                <th scope="col" className="at">
+                <th scope="col" className={isAway ? 'at moved' : 'at'}>
                   {position}
                 </th>
                 <th scope="col" className="number left">
@@ -118,7 +122,7 @@ export const Readings = () => {
                   Right
                 </th>
                 <th scope="col" className="number" title={againstWords} aria-label={againstWords}>
-                  {own ? '± L' : <span className="againstname">{against === null ? 'no other setup' : `± ${against}`}</span>}
+                  {own ? '± L' : <span className="againstname">{against === null ? '±' : `± ${against}`}</span>}
                 </th>
                 {own && (
                   <th scope="col" className="number" title={againstWords} aria-label={`${againstWords}, right`}>

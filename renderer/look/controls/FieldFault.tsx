@@ -1,18 +1,19 @@
 import { useLayoutEffect, useRef, useState, type CSSProperties } from 'react';
-
-const GAP = 4;
-/** Kept free at the window's edges [px]. */
-const EDGE = 6;
+import { faultPlace } from './faultPlace';
 
 interface FieldFaultProps {
   readonly id: string;
   readonly children: string;
 }
 
-/**
- * Why a field refuses what was typed, floating beside the field over everything that would cut it off: below it, or above
- * where the window ends.
- */
+/** The other controls of the panel that a field stands in. */
+const controlsRound = (field: HTMLElement): readonly DOMRect[] =>
+  [...(field.closest('section, dialog, footer') ?? document.body).querySelectorAll('button, input, select')]
+    .filter((control) => !field.contains(control))
+    .map((control) => control.getBoundingClientRect())
+    .filter(({ width, height }) => width > 0 && height > 0);
+
+/** Why a field refuses what was typed, floating beside the field over everything that would cut it off. */
 export const FieldFault = ({ id, children }: FieldFaultProps) => {
   const note = useRef<HTMLSpanElement>(null);
   const [place, setPlace] = useState<CSSProperties>({ visibility: 'hidden' });
@@ -22,10 +23,14 @@ export const FieldFault = ({ id, children }: FieldFaultProps) => {
     field.scrollIntoView({ block: 'nearest' });
     const put = () => {
       if (!note.current) return;
-      const [at, own] = [field.getBoundingClientRect(), note.current.getBoundingClientRect()];
-      const below = at.bottom + GAP + own.height + EDGE <= window.innerHeight;
-      const top = below ? at.bottom + GAP : Math.max(EDGE, at.top - GAP - own.height);
-      setPlace({ top, left: Math.max(EDGE, Math.min(at.right - own.width, window.innerWidth - own.width - EDGE)) });
+      setPlace(
+        faultPlace({
+          field: field.getBoundingClientRect(),
+          note: note.current.getBoundingClientRect(),
+          window: { width: window.innerWidth, height: window.innerHeight },
+          controls: controlsRound(field),
+        }),
+      );
     };
     put();
     window.addEventListener('scroll', put, true);

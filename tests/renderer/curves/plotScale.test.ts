@@ -4,6 +4,7 @@ import {
   clampRange,
   decimalsOfStep,
   keepRange,
+  mainRange,
   motionStep,
   niceRange,
   panRange,
@@ -88,4 +89,26 @@ describe('zoom', () => {
     expect(rangeOfLines([Float64Array.of(NaN, 2, NaN), Float64Array.of(-1, NaN)])).toEqual([-1, 2]);
     expect(rangeOfLines([Float64Array.of(NaN)])).toBeNull();
   });
+});
+
+describe('what a plot shows by itself', () => {
+  const line = (at: (x: number) => number) => Float64Array.from({ length: 61 }, (_, index) => at((index - 30) / 30));
+  test('a line that bends, and one that jumps from flat, are shown whole', () => {
+    expect(mainRange([line((x) => 3 * x * x)], 0.1)).toEqual([0, 3]);
+    expect(mainRange([line((x) => (x < 0 ? 0 : 5))], 0.1)).toEqual([0, 5]);
+  });
+  test('an end that shoots off leaves the frame; most of the line stays legible in it', () => {
+    const shooting = line((x) => 100 * x + 1 / (1.0001 - x));
+    const [low, high] = mainRange([shooting], 10) ?? [0, 0];
+    expect(low).toBeCloseTo(-100 + 1 / 2.0001, 9);
+    expect(high).toBeLessThan(300);
+    const inside = shooting.filter((value) => value >= low && value <= high).length;
+    expect(inside / shooting.length).toBeGreaterThan(0.9);
+  });
+  test('a spike over a line that is flat within what counts leaves as much as counts', () => {
+    const [low, high] = mainRange([line((x) => (x === 1 ? 900 : 0.01 * x))], 1) ?? [0, 0];
+    expect(high).toBeLessThan(2);
+    expect(low).toBeCloseTo(-0.01, 9);
+  });
+  test('nothing without a number', () => expect(mainRange([Float64Array.of(NaN)], 1)).toBeNull());
 });
