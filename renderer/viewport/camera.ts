@@ -69,6 +69,14 @@ export const pan = (eye: Eye, right: number, up: number): Eye => {
 /** How much of the car the view is high at its target [mm]. */
 export const viewHeight = ({ distance, lens }: Eye): number => 2 * distance * Math.tan(lens / 2);
 
+/**
+ * The lens that still shows what was framed with another shape of the view: never less of it across, never less up and down.
+ * @param lens - whole angle over the height that it was framed with [rad]
+ * @param framed,aspect - width ÷ height of the view then and now
+ */
+export const lensKeeping = (lens: number, framed: number, aspect: number): number =>
+  2 * Math.atan(Math.tan(lens / 2) * Math.max(1, framed / aspect));
+
 /** Which half of a wheel is taken away so that what is behind it is seen: the one nearest the eye, or its solid altogether. */
 export type WheelCut = 'fore' | 'aft' | 'above' | 'outline';
 

@@ -1,7 +1,7 @@
 import { OrthographicCamera, PerspectiveCamera, Vector3, type Camera } from 'three';
 import { toDegrees } from '../../geometry/index';
 import type { ViewName } from '../state/viewing';
-import { eyeAxes, eyePoint, viewHeight, type Eye, type Point } from './camera';
+import { eyeAxes, eyePoint, lensKeeping, viewHeight, type Eye, type Point } from './camera';
 import type { Overlay } from './overlay';
 import { between, separation } from './points';
 import type { Project } from './screenLines';
@@ -15,8 +15,12 @@ export interface Pane {
   readonly view: ViewName;
   readonly overlay: Overlay;
   readonly eye: () => Eye | null;
-  /** @param eased - the eye goes there in a moment instead of at once */
+  /** Frames what the window wants seen. @param eased - the eye goes there in a moment instead of at once */
   readonly look: (eye: Eye, eased?: 'eased') => void;
+  /** Changes the eye as the person has it: from now on only another `look` frames it anew. */
+  readonly turn: (change: (eye: Eye) => Eye) => void;
+  readonly isTurned: () => boolean;
+  /** Gives the view its place. What the person framed stays in sight in a view of another shape. */
   readonly place: (x: number, y: number, width: number, height: number) => void;
   readonly box: () => { readonly x: number; readonly y: number; readonly width: number; readonly height: number };
   /** the camera for this frame; `moving` while the eye is on its way */
@@ -56,9 +60,13 @@ export const buildPane = (view: ViewName, overlay: Overlay): Pane => {
   let eye: Eye | null = null;
   let way: { readonly from: Eye; readonly start: number } | null = null;
   let box = { x: 0, y: 0, width: 1, height: 1 };
+  const aspectNow = (): number => box.width / Math.max(1, box.height);
+  /** lens and shape of the view that the eye was last framed with */
+  let framed = { lens: 0, aspect: 1 };
+  let turned = false;
 
   const set = (now: Eye): void => {
-    const aspect = box.width / Math.max(1, box.height);
+    const aspect = aspectNow();
     // A parallel eye stands back far enough that nothing is behind it.
     const distance = now.parallel ? Math.max(now.distance, DEPTH) : now.distance;
     const used = now.parallel ? parallel : perspective;
@@ -107,9 +115,19 @@ export const buildPane = (view: ViewName, overlay: Overlay): Pane => {
     look: (to, eased) => {
       way = eased && eye ? { from: eye, start: performance.now() } : null;
       eye = to;
+      framed = { lens: to.lens, aspect: aspectNow() };
+      turned = false;
     },
+    turn: (change) => {
+      if (!eye) return;
+      way = null;
+      eye = change(eye);
+      turned = true;
+    },
+    isTurned: () => turned,
     place: (x, y, width, height) => {
       box = { x, y, width, height };
+      if (eye && turned) eye = { ...eye, lens: lensKeeping(framed.lens, framed.aspect, aspectNow()) };
       overlay.place(x, y, width, height);
     },
     box: () => box,

@@ -70,12 +70,15 @@ export const runScene = (tools: SceneTools): RunningScene => {
   const viewsOf = (state: BenchState): readonly ViewName[] =>
     state.viewing.layout.length > 0 ? state.viewing.layout : [state.view];
 
+  const isParallel = ({ viewing, preferences }: BenchState, view: ViewName): boolean =>
+    viewing.layout.length > 1 || projectionOf(preferences, view) === 'parallel';
+
   const aimPane = (pane: Pane, state: BenchState, eased?: 'eased'): void => {
     const subject = stage.subject();
     if (!subject) return;
     const schematic = state.viewing.layout.length > 1;
     const aspect = pane.box().width / Math.max(1, pane.box().height);
-    const projection = schematic ? 'parallel' : projectionOf(state.preferences, pane.view);
+    const projection = isParallel(state, pane.view) ? 'parallel' : 'perspective';
     const margins = schematic ? SCHEMATIC_MARGINS : undefined;
     pane.look(
       eyeOf(pane.view, schematic ? { ...subject, points: subject.joints } : subject, aspect, projection, margins),
@@ -104,7 +107,10 @@ export const runScene = (tools: SceneTools): RunningScene => {
     }
     for (const pane of panes) {
       const eased = !newSubject && pane.eye() !== null && panes.length === 1 ? 'eased' : undefined;
-      if (!same || newSubject || reframed || !pane.eye()) aimPane(pane, state, eased);
+      const isNew = !same || newSubject || !pane.eye();
+      // Another lens shows the same from where the person stands.
+      if (reframed && !isNew && pane.isTurned()) pane.turn((eye) => ({ ...eye, parallel: isParallel(state, pane.view) }));
+      else if (isNew || reframed) aimPane(pane, state, eased);
     }
   };
 
@@ -200,9 +206,7 @@ export const runScene = (tools: SceneTools): RunningScene => {
     hand: buildHand({ store, paneAt, content: contentOf, hover }),
     turn: (change, at) => {
       const pane = at ? paneAt(...at) : panes[0];
-      const eye = pane?.eye();
-      if (!pane || !eye) return;
-      pane.look(change(eye));
+      pane?.turn(change);
       invalidate();
     },
     print: (wide) => printPicture({ gl, host, overlay, width, height }, wide, materials.setDensity, frame),
@@ -210,7 +214,7 @@ export const runScene = (tools: SceneTools): RunningScene => {
       if (wide === width && high === height) return;
       [width, height] = [wide, high];
       placePanes();
-      panes.forEach((pane) => aimPane(pane, store.getState()));
+      for (const pane of panes) if (!pane.isTurned()) aimPane(pane, store.getState());
       invalidate();
     },
     retheme: () => {
