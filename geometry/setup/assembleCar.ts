@@ -1,5 +1,5 @@
 import { wheelOf } from '../car/toMechanism';
-import type { AxleName, SetupAxleDocument, SetupDocument } from '../car/document';
+import type { AxleName, SetupAxleDocument, SetupDocument, SideName } from '../car/document';
 import type { AxleMechanism, CarMechanism, SideMechanism, Wheel } from '../car/mechanism';
 import type { Settings } from '../adjusters/adjustment';
 import { fail, succeed, type Result } from '../core/result';
@@ -103,13 +103,28 @@ function assembleAxle(
     if (!right.ok) return right;
     both = stand(left.value, right.value);
   } else {
-    const reset = resetToe(axle, setup.setToe, settings, put, stand, frame, mm);
+    const reset = resetToe(axle, setup.setToe, settings, put, stand, frame, mm, areTwins(axle, wheels, settings));
     if (!reset.ok) return reset;
     both = succeed(reset.value.both);
     toeReset = reset.value.toeReset;
   }
   if (!both.ok) return both;
   return succeed({ axle: axle.axle, mechanism: axle, setup, rideHeight, toeReset, ...both.value });
+}
+
+/** Whether left and right are mirror images of each other, settings included. */
+function areTwins(
+  { left, right }: AxleMechanism,
+  wheels: Readonly<Record<SideName, Wheel>>,
+  settings: Readonly<Record<SideName, Settings>>,
+): boolean {
+  return (
+    wheels.left.camber === wheels.right.camber &&
+    wheels.left.toe === wheels.right.toe &&
+    wheels.left.loadedRadius === wheels.right.loadedRadius &&
+    Object.entries(settings.left).every(([name, setting]) => settings.right[name] === setting) &&
+    Object.entries(left.points).every(([name, point]) => point.every((value, index) => value === right.points[name][index]))
+  );
 }
 
 /** Both wheels on the axle's ground; without a ride height at travel 0. */

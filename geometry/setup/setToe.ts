@@ -35,6 +35,7 @@ type Stand = (left: AssembledSide, right: AssembledSide) => Result<BothSides, Fa
  * The ground point depends on the toe adjuster and the standing travel on the ground point: the sides are solved one after the
  * other on the standing travels of the round before, until nothing changes.
  * @param wantedDeg - toe per wheel, from the file
+ * @param areTwins - left and right are mirror images with the same settings: what is found for one is the other's to the last bit
  */
 export function resetToe(
   axle: AxleMechanism,
@@ -44,6 +45,7 @@ export function resetToe(
   stand: Stand,
   frame: GroundFrame,
   mm: number,
+  areTwins: boolean,
 ): Result<{ both: BothSides; toeReset: ToeReset }, Failure> {
   const adjuster = axle.toeAdjuster;
   if (adjuster === null)
@@ -58,6 +60,13 @@ export function resetToe(
   for (let round = 0; round < 30; round++) {
     const sides: Partial<Record<SideName, AssembledSide>> = {};
     for (const side of ['left', 'right'] as const) {
+      if (side === 'right' && areTwins && travels.left === travels.right) {
+        at.right = at.left;
+        const right = put('right', { ...settings.right, [adjuster.name]: law.setting(at.right) });
+        if (!right.ok) return right;
+        sides.right = right.value;
+        continue;
+      }
       const found = solveToe(adjuster, law, at[side], settings[side], wanted, travels[side], (s) => put(side, s), frame, side);
       if (!found.ok) return found;
       at[side] = found.value.parameter;
