@@ -33,16 +33,24 @@ const question =
   (asked: Questions[Method]['ask']): Promise<FileAnswer<Questions[Method]['answer']>> =>
     post(method, JSON.stringify(asked));
 
-/** A browser finishes requests of a page that was left up to this size, 64 KiB by its standard. */
-const OUTLIVES_PAGE = 60_000;
+/**
+ * A browser finishes the requests of a page that was left as long as all of them under way are under 64 KiB together, by the
+ * Fetch standard, and fails the one that passes it at once. So a save beside a copy that is being kept goes without.
+ */
+const OUTLIVE_PAGE = 60_000;
+let outliving = 0;
 
-const post = <Value>(method: string, body: string): Promise<FileAnswer<Value>> =>
-  ask(QUESTION_ADDRESS + method, null, {
-    method: 'POST',
-    headers: { 'Content-Type': 'application/json' },
-    body,
-    keepalive: body.length < OUTLIVES_PAGE,
-  });
+const post = async <Value>(method: string, text: string): Promise<FileAnswer<Value>> => {
+  const body = new TextEncoder().encode(text);
+  const keepalive = outliving + body.length < OUTLIVE_PAGE;
+  if (keepalive) outliving += body.length;
+  try {
+    const headers = { 'Content-Type': 'application/json' };
+    return await ask(QUESTION_ADDRESS + method, null, { method: 'POST', headers, body, keepalive });
+  } finally {
+    if (keepalive) outliving -= body.length;
+  }
+};
 
 /** The files of the loopback server that served this window. */
 export const fetchedFiles: FileService = {

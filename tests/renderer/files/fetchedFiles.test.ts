@@ -1,0 +1,37 @@
+import { afterEach, expect, test, vi } from 'vitest';
+import { fetchedFiles } from '../../../renderer/files/fetchedFiles';
+
+/** What the Fetch standard allows to all requests under way that outlive their page: a browser fails the one past it. */
+const KEPT_ALIVE = 65_536;
+
+afterEach(() => void vi.unstubAllGlobals());
+
+/** A browser with an honest account of its requests under way. @returns answers one that waits, and how many ever waited */
+const browser = () => {
+  const waiting: (() => void)[] = [];
+  let kept = 0;
+  vi.stubGlobal('fetch', async (_address: string, { body, keepalive }: { body: Uint8Array; keepalive?: boolean }) => {
+    if (keepalive) {
+      if (kept + body.length > KEPT_ALIVE) throw new TypeError('Failed to fetch');
+      kept += body.length;
+    }
+    await new Promise<void>((resolve) => waiting.push(resolve));
+    if (keepalive) kept -= body.length;
+    return { status: 200, json: () => Promise.resolve({ ok: true, value: null }) };
+  });
+  return waiting;
+};
+
+test('a save while copies are being kept is sent, however large they are together', async () => {
+  const waiting = browser();
+  const origin = (size: number) => fetchedFiles.keepOrigin({ id: 'c', text: 'é'.repeat(size / 2) });
+  const answers = [origin(40_000), origin(40_000), origin(15_000), origin(200_000)];
+  await vi.waitFor(() => expect(waiting).toHaveLength(4));
+  waiting.forEach((answer) => answer());
+  expect((await Promise.all(answers)).map(({ ok }) => ok)).toEqual([true, true, true, true]);
+  // what is answered no longer counts
+  const later = [origin(40_000), origin(15_000)];
+  await vi.waitFor(() => expect(waiting).toHaveLength(6));
+  waiting.slice(4).forEach((answer) => answer());
+  expect((await Promise.all(later)).map(({ ok }) => ok)).toEqual([true, true]);
+});
