@@ -10,13 +10,14 @@ afterEach(() => void vi.unstubAllGlobals());
 const browser = () => {
   const waiting: (() => void)[] = [];
   let kept = 0;
-  vi.stubGlobal('fetch', async (_address: string, { body, keepalive }: { body: Uint8Array; keepalive?: boolean }) => {
+  vi.stubGlobal('fetch', async (_address: string, { body, keepalive }: { body: BlobPart; keepalive?: boolean }) => {
+    const { size } = new Blob([body]);
     if (keepalive) {
-      if (kept + body.length > KEPT_ALIVE) throw new TypeError('Failed to fetch');
-      kept += body.length;
+      if (kept + size > KEPT_ALIVE) throw new TypeError('Failed to fetch');
+      kept += size;
     }
     await new Promise<void>((resolve) => waiting.push(resolve));
-    if (keepalive) kept -= body.length;
+    if (keepalive) kept -= size;
     return { status: 200, json: () => Promise.resolve({ ok: true, value: null }) };
   });
   return waiting;
