@@ -3,6 +3,7 @@ import type { AxleDocument, PlacedAxle, PlacedCorner, SideName } from '../../geo
 import { wheelCutFor } from './camera';
 import { CornerBuilder, type CornerModel } from './cornerBuilder';
 import { addRodCorner, addStrutCorner, type StrutSizes } from './cornerModel';
+import { placeShaft, shaftRadius, type PlacedShaft } from './driveShaft';
 import { groundFrame, type GroundFrame } from './groundFrame';
 import type { Materials } from './materials';
 import { rodKey } from './partKeys';
@@ -46,6 +47,28 @@ const brakeOf = (axle: AxleDocument, mm: number): BrakeDisc | null => {
 /** Length of a damper's tube: over half of it closed, so that the rod still shows when it is. */
 const damperTube = (axle: AxleDocument, corner: PlacedCorner): number | null =>
   corner.damper && axle.damper?.upper !== undefined ? 0.55 * separation(corner.damper.upper, corner.damper.lower) : null;
+
+/** The shaft between its joints: a housing on the body's side, a bell in the hub, boots on both. */
+const addDriveShaft = (build: CornerBuilder, axle: AxleDocument, mm: number, side: SideName): void => {
+  if (!axle.driveShaft) return;
+  const radius = shaftRadius(axle, mm);
+  const at = (corner: PlacedCorner): PlacedShaft =>
+    placeShaft(axle, mm, side, corner) ?? { inner: corner.wheelCentre, inward: corner.spindle, outer: corner.wheelCentre };
+  const ends = (corner: PlacedCorner, from: number, to: number): readonly [Point, Point] => {
+    const { inner, outer } = at(corner);
+    const length = separation(inner, outer);
+    return [between(inner, outer, from / length), between(inner, outer, 1 - to / length)];
+  };
+  const key = rodKey('driveShaft');
+  build.tube('steel', radius, (corner) => ends(corner, 0, 0), 1, key);
+  build.tube('cast', 38, (corner) => [
+    along(at(corner).inner, at(corner).inward, 56),
+    along(at(corner).inner, at(corner).inward, -22),
+  ]);
+  build.tube('rubber', 36, (corner) => [ends(corner, 18, 0)[0], ends(corner, 96, 0)[0]], (radius + 5) / 36);
+  build.tube('rubber', radius + 5, (corner) => [ends(corner, 0, 92)[1], ends(corner, 0, 22)[1]], 38 / (radius + 5));
+  build.tube('cast', 41, (corner) => [along(at(corner).outer, corner.spindle, -24), along(at(corner).outer, corner.spindle, 26)]);
+};
 
 /** Half of the rack and half of the bar: each side of the car brings its own, so that one corner alone shows no end of the other. */
 const addHalves = (
@@ -95,6 +118,7 @@ export const buildAxleModel = (axle: AxleDocument, first: PlacedAxle, mm: number
       () => latest,
       () => rackNow,
     );
+    addDriveShaft(builder, axle, mm, side);
     const corner = builder.finish();
     const wheel = buildWheel(sections, brakeOf(axle, mm), materials);
     const both = new Group();

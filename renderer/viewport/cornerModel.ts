@@ -12,7 +12,7 @@ const COIL = { radius: 56, wire: 7.5, turns: 6.5 } as const;
 const pointOf = (corner: PlacedCorner, name: string): Point => corner.points[name] ?? corner.wheelCentre;
 
 /** The boss of the knuckle inboard of the wheel, from which its arms go out. */
-const boss = (corner: PlacedCorner): Point => along(corner.wheelCentre, corner.spindle, -38);
+export const boss = (corner: PlacedCorner): Point => along(corner.wheelCentre, corner.spindle, -38);
 
 const addHub = (build: CornerBuilder): void => {
   build.tube('cast', 42, (corner) => [
@@ -131,10 +131,16 @@ const addRod = (build: CornerBuilder, name: string, [inner, outer]: readonly [st
   build.disc('zinc', 8, 48, (corner) => [ends(corner)[1], hinge], pointKey(outer));
 };
 
+/** The three corners of a trailing arm's blade: its pivot, and where it is bolted to the knuckle above and below. */
+export const bladeOf = (corner: PlacedCorner): readonly [Point, Point, Point] => {
+  const hub = boss(corner);
+  const pivot = corner.trailingArm?.pivot ?? hub;
+  return [along(pivot, [0, 0, 1], 4), along(hub, [0, 0, 1], 58), along(hub, [0, 0, 1], -58)];
+};
+
 const addTrailingArm = (build: CornerBuilder, pivot: string): void => {
   const at = (corner: PlacedCorner): Point => corner.trailingArm?.pivot ?? pointOf(corner, pivot);
-  const hub = (corner: PlacedCorner, by: number): Point => along(boss(corner), [0, 0, 1], by);
-  build.plate('steel', 9, (corner) => [along(at(corner), [0, 0, 1], 4), hub(corner, 58), hub(corner, -58)]);
+  build.plate('steel', 9, bladeOf);
   build.tube('steel', 20, (corner) => [at(corner), between(at(corner), boss(corner), 0.45)], 0.5);
   build.disc('rubber', 27, 52, (corner) => [at(corner), corner.trailingArm?.axis ?? [0, 1, 0]], pointKey(pivot));
   build.disc('zinc', 10, 70, (corner) => [at(corner), corner.trailingArm?.axis ?? [0, 1, 0]], pointKey(pivot));
@@ -147,6 +153,24 @@ const addSpring = (build: CornerBuilder): void => {
   build.coil(COIL.radius, COIL.wire, COIL.turns, seats);
   build.disc('steel', 66, 6, (corner) => [seats(corner)[0], direction(...seats(corner))], SPRING_KEY);
   build.disc('body', 74, 14, (corner) => [along(seats(corner)[1], direction(...seats(corner)), 7), direction(...seats(corner))]);
+};
+
+/** A rod that carries the spring or the damper is an arm as wide as their seat. @param seat - what stands on it */
+const addCarrierArm = (build: CornerBuilder, rod: string, seat: (corner: PlacedCorner) => Point): void => {
+  const ends = (corner: PlacedCorner): readonly [Point, Point] => {
+    const found = corner.rods.find(({ name }) => name === rod);
+    return found ? [found.inner, found.outer] : [corner.wheelCentre, corner.wheelCentre];
+  };
+  const under = (corner: PlacedCorner): Point => along(seat(corner), [0, 0, 1], -8);
+  build.plate(
+    'cast',
+    22,
+    (corner) => [between(...ends(corner), 0.06), between(...ends(corner), 0.94), under(corner)],
+    rodKey(rod),
+  );
+  build.tube('cast', 15, (corner) => [ends(corner)[0], under(corner)], 1, rodKey(rod));
+  build.tube('cast', 15, (corner) => [under(corner), ends(corner)[1]], 1, rodKey(rod));
+  build.disc('cast', 60, 10, (corner) => [under(corner), [0, 0, 1]], rodKey(rod));
 };
 
 const addDamper = (build: CornerBuilder, tube: number): void => {
@@ -173,9 +197,16 @@ export const addRodCorner = (build: CornerBuilder, axle: AxleDocument, tube: num
   addWishbones(build, axle);
   if (axle.trailingArm) addTrailingArm(build, axle.trailingArm.pivot);
   if (axle.spring?.upper !== undefined) addSpring(build);
+  const carrier = axle.spring?.lowerOn;
+  if (axle.spring?.upper !== undefined && carrier !== undefined && axle.rods?.[carrier] && !isOnWishbone(axle, carrier))
+    addCarrierArm(build, carrier, ({ spring, wheelCentre }) => spring?.lower ?? wheelCentre);
   if (tube !== null) addDamper(build, tube);
   if (axle.antiRollBar) addBar(build);
 };
+
+/** Whether a rod shares its outer point with another: then the two are one arm with a web of its own. */
+const isOnWishbone = (axle: AxleDocument, rod: string): boolean =>
+  Object.entries(axle.rods ?? {}).some(([name, ends]) => name !== rod && ends[1] === axle.rods?.[rod]?.[1]);
 
 /** Two rods that share an outer point are one arm: its web is between them. */
 const addWishbones = (build: CornerBuilder, axle: AxleDocument): void => {

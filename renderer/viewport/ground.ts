@@ -1,4 +1,4 @@
-import { CanvasTexture, Group, LinearFilter, Mesh, MeshBasicMaterial, PlaneGeometry, type Vector3 } from 'three';
+import { CanvasTexture, Group, LinearMipmapLinearFilter, Mesh, MeshBasicMaterial, PlaneGeometry, type Vector3 } from 'three';
 import type { AxleName, SideName } from '../../geometry/index';
 import type { Materials } from './materials';
 
@@ -24,19 +24,20 @@ export interface GroundedAxle {
   readonly halfTrack: number;
 }
 
-/** The rule along an axle: millimetres from the car's middle, and which end of the car this is. */
+/** The rule along an axle: millimetres from the car's middle, and which end of the car this is. White where there is ink. */
 const drawRule = (canvas: HTMLCanvasElement, from: number, to: number, axle: AxleName): void => {
   const pen = canvas.getContext('2d');
   if (!pen) return;
   const styles = getComputedStyle(document.documentElement);
-  pen.clearRect(0, 0, canvas.width, canvas.height);
-  pen.strokeStyle = pen.fillStyle = styles.getPropertyValue('--ink-3').trim();
+  pen.fillStyle = '#000';
+  pen.fillRect(0, 0, canvas.width, canvas.height);
+  pen.strokeStyle = pen.fillStyle = '#fff';
   pen.scale(PX_PER_MM, PX_PER_MM);
   // Read from before the front axle, and from behind the rear one.
   const at = (mm: number): number => (axle === 'front' ? mm - from : to - mm);
   for (let mm = Math.ceil(from / 10) * 10; mm <= to; mm += 10) {
     const long = mm % 100 === 0 ? 26 : mm % 50 === 0 ? 18 : 10;
-    pen.lineWidth = mm % 100 === 0 ? 3 : 1.6;
+    pen.lineWidth = mm % 100 === 0 ? 3.4 : 2;
     pen.beginPath();
     pen.moveTo(at(mm), 4);
     pen.lineTo(at(mm), 4 + long);
@@ -48,8 +49,24 @@ const drawRule = (canvas: HTMLCanvasElement, from: number, to: number, axle: Axl
   for (let mm = Math.ceil(from / 200) * 200; mm <= to; mm += 200) pen.fillText(String(Math.abs(mm)), at(mm), 66);
   pen.font = `600 58px ${family}`;
   for (const mm of [-300, 300])
-    if (mm > from + 100 && mm < to - 100) pen.fillText(axle === 'front' ? 'FRONT' : 'REAR', at(mm), 128);
+    if (mm > from + 100 && mm < to - 100) {
+      const name = axle === 'front' ? 'FRONT' : 'REAR';
+      pen.fillText(name, at(mm), 128);
+      if (axle === 'front') drawArrow(pen, at(mm) + pen.measureText(name).width / 2 + 34);
+    }
   pen.setTransform(1, 0, 0, 1, 0, 0);
+};
+
+/** Which way is forward: down, for who reads the rule from before the car. */
+const drawArrow = (pen: CanvasRenderingContext2D, x: number): void => {
+  pen.lineWidth = 6;
+  pen.beginPath();
+  pen.moveTo(x, 86);
+  pen.lineTo(x, 126);
+  pen.moveTo(x - 15, 111);
+  pen.lineTo(x, 127);
+  pen.lineTo(x + 15, 111);
+  pen.stroke();
 };
 
 interface Rule {
@@ -63,10 +80,11 @@ const buildRule = (axle: AxleName, x: number, from: number, to: number): Rule =>
   canvas.width = Math.round((to - from) * PX_PER_MM);
   canvas.height = STRIP * PX_PER_MM;
   const texture = new CanvasTexture(canvas);
-  texture.minFilter = LinearFilter;
-  texture.anisotropy = 8;
+  // Seen at a slant and from afar: without smaller copies of itself the rule would fall into dots.
+  texture.minFilter = LinearMipmapLinearFilter;
+  texture.anisotropy = 16;
   const material = new MeshBasicMaterial({
-    map: texture,
+    alphaMap: texture,
     transparent: true,
     depthWrite: false,
     toneMapped: false,
@@ -82,6 +100,7 @@ const buildRule = (axle: AxleName, x: number, from: number, to: number): Rule =>
     object,
     draw: () => {
       drawRule(canvas, from, to, axle);
+      material.color.set(getComputedStyle(document.documentElement).getPropertyValue('--ink-2').trim());
       texture.needsUpdate = true;
     },
     dispose: () => {
@@ -110,6 +129,8 @@ export const buildGround = (
   plate.position.set((rearmost + foremost) / 2, (from + to) / 2, 0);
   const origin = materials.plate.uniforms['origin']?.value as Vector3 | undefined;
   origin?.copy(plate.position);
+  const halfSize = materials.plate.uniforms['halfSize']?.value as Vector3 | undefined;
+  halfSize?.set((foremost - rearmost) / 2, (to - from) / 2, 0);
   object.add(plate);
 
   const edge = STRIP / 2 + 6;

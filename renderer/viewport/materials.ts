@@ -40,6 +40,15 @@ const buildMatte = (): ShaderMaterial =>
     side: DoubleSide,
   });
 
+/** The edge of a cut face. */
+const buildEdge = (): ShaderMaterial =>
+  new ShaderMaterial({
+    uniforms: { ink: { value: new Color() } },
+    vertexShader: 'void main() { gl_Position = projectionMatrix * modelViewMatrix * vec4(position, 1.0); }',
+    fragmentShader: 'uniform vec3 ink; void main() { gl_FragColor = vec4(ink, 1.0); }',
+    side: DoubleSide,
+  });
+
 /** A cut face: card with ink lines at 45° that keep their width on the screen. */
 const buildHatched = (): ShaderMaterial =>
   new ShaderMaterial({
@@ -50,32 +59,38 @@ uniform vec3 face;
 uniform vec3 line;
 uniform float density;
 void main() {
-  float across = mod((gl_FragCoord.x + gl_FragCoord.y) / density, 6.0);
-  gl_FragColor = vec4(mix(line, face, smoothstep(0.9, 1.7, across) * (1.0 - smoothstep(5.3, 6.0, across) * 0.5)), 1.0);
+  float across = abs(mod((gl_FragCoord.x + gl_FragCoord.y) / density, 7.0) - 3.5) / 1.414;
+  gl_FragColor = vec4(mix(line, face, smoothstep(0.25, 0.95, across)), 1.0);
 }`,
     side: DoubleSide,
   });
 
-/** The ground: a surface plate with a line every 100 mm and a heavier one at the car's middle and every 500 mm. */
+/** The ground: a surface plate with its edge, a line every 100 mm and a heavier one at the car's middle and every 500 mm. */
 const buildPlate = (): ShaderMaterial =>
   new ShaderMaterial({
     uniforms: {
       near: { value: new Color() },
       fine: { value: new Color() },
+      edge: { value: new Color() },
       halfSize: { value: new Vector3() },
       origin: { value: new Vector3() },
     },
     vertexShader: `
 varying vec2 vPlace;
+varying vec2 vOnPlate;
 uniform vec3 origin;
 void main() {
+  vOnPlate = position.xy;
   vPlace = position.xy + origin.xy;
   gl_Position = projectionMatrix * modelViewMatrix * vec4(position, 1.0);
 }`,
     fragmentShader: `
 uniform vec3 near;
 uniform vec3 fine;
+uniform vec3 edge;
+uniform vec3 halfSize;
 varying vec2 vPlace;
+varying vec2 vOnPlate;
 float lines(vec2 place, float pitch, float width) {
   vec2 cell = place / pitch;
   vec2 wide = fwidth(cell);
@@ -86,7 +101,9 @@ float lines(vec2 place, float pitch, float width) {
 void main() {
   float middle = 1.0 - smoothstep(0.8, 1.8, abs(vPlace.y) / max(fwidth(vPlace.y), 1e-6));
   float ink = max(max(0.6 * lines(vPlace, 100.0, 0.5), lines(vPlace, 500.0, 0.9)), middle);
-  gl_FragColor = vec4(mix(near, fine, ink), 1.0);
+  vec2 inward = (halfSize.xy - abs(vOnPlate)) / max(fwidth(vOnPlate), vec2(1e-6));
+  float rim = 1.0 - smoothstep(0.9, 1.9, min(inward.x, inward.y));
+  gl_FragColor = vec4(mix(mix(near, fine, ink), edge, 0.5 * rim), 1.0);
 }`,
     side: DoubleSide,
   });
@@ -112,6 +129,7 @@ void main() { float far = length(vAt); gl_FragColor = vec4(0.0, 0.0, 0.0, streng
 export interface Materials {
   readonly finish: Readonly<Record<Finish, ShaderMaterial>>;
   readonly hatched: ShaderMaterial;
+  readonly edge: ShaderMaterial;
   readonly plate: ShaderMaterial;
   readonly shade: ShaderMaterial;
   /** Takes the colours of the theme in force from the page's tokens. */
@@ -141,15 +159,16 @@ const setToken = (color: unknown, styles: CSSStyleDeclaration, token: string): v
 /** The few materials that everything in the view shares. */
 export const buildMaterials = (): Materials => {
   const finish = Object.fromEntries(FINISHES.map((name) => [name, buildMatte()])) as Record<Finish, ShaderMaterial>;
-  const [hatched, plate, shade] = [buildHatched(), buildPlate(), buildShade()];
+  const [hatched, edge, plate, shade] = [buildHatched(), buildEdge(), buildPlate(), buildShade()];
   const setDensity = (density: number): void => {
     const uniform = hatched.uniforms['density'];
     if (uniform) uniform.value = density;
   };
-  const all = [...Object.values(finish), hatched, plate, shade];
+  const all = [...Object.values(finish), hatched, edge, plate, shade];
   return {
     finish,
     hatched,
+    edge,
     plate,
     shade,
     readTokens: () => {
@@ -160,6 +179,8 @@ export const buildMaterials = (): Materials => {
       }
       setToken(hatched.uniforms['face']?.value, styles, '--card');
       setToken(hatched.uniforms['line']?.value, styles, '--ink-2');
+      setToken(edge.uniforms['ink']?.value, styles, '--ink');
+      setToken(plate.uniforms['edge']?.value, styles, '--ink-3');
       setToken(plate.uniforms['near']?.value, styles, '--plate-near');
       setToken(plate.uniforms['fine']?.value, styles, '--scribe');
       setDensity(Math.min(2, window.devicePixelRatio));

@@ -53,6 +53,8 @@ export interface OverlayContent {
   readonly tape: readonly [PointRef, PointRef] | null;
   /** a length in the chosen unit, with the unit. @param decimals - in mm */
   readonly lengthWords: (mm: number, decimals: number) => string;
+  /** where the eye stands, in the ground's frame; far off along its line of sight where that is parallel */
+  readonly eye: Point;
   /** arms to drag the chosen point by [mm]; null while it may not be moved */
   readonly handles: number | null;
   /** a direction that another page wants aimed: from a point, ring at `reach` mm */

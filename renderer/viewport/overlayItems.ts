@@ -1,6 +1,7 @@
 import { nameOfKey } from '../adjusters/fitterWords';
 import { envelopeItems, axisItems, ghostItems, outlineItems, skeleton } from './wheelItems';
 import { floorItems, gridItems, instantCentreItems, rollAxisItems, rollCentreItems } from './centreItems';
+import { hiddenItems } from './hiddenItems';
 import type { OverlayContent } from './overlayContent';
 import type { OverlayItem } from './overlayTypes';
 import { aimItems, chosenItems, nameItems, tapeItems } from './pointItems';
@@ -32,7 +33,7 @@ export const overlayItems = (content: OverlayContent): readonly OverlayItem[] =>
   for (const [index, axle] of axles.entries())
     for (const side of sides) {
       if (on('ghost')) items.push(...ghostItems(axle, side, scope !== 'car'));
-      items.push(...outlineItems(axle, side));
+      items.push(...outlineItems(axle, side), ...hiddenItems(content, axle, side));
       if (on('instantCentres')) items.push(...instantCentreItems(axle, side, view));
       // Both sides of both axles would only cover each other with the same words.
       if (on('steeringAxis')) items.push(...axisItems(axle, side, !both && view !== 'top'));

@@ -1,7 +1,7 @@
 import type { Scene as ThreeScene, WebGLRenderer } from 'three';
 import type { BenchState, BenchStore } from '../state/benchStore';
 import { projectionOf, type PointRef, type ViewName } from '../state/viewing';
-import { eyePoint, type Eye } from './camera';
+import { eyePoint, type Eye, type Point } from './camera';
 import { buildHand, type Hand } from './hand';
 import type { LabelBox } from './labelPlaces';
 import { buildMaterials } from './materials';
@@ -55,6 +55,9 @@ const blockedBoxes = (host: HTMLElement, pane: Pane): readonly LabelBox[] => {
     return { x: box.x - origin.x - x, y: box.y - origin.y - y, width: box.width, height: box.height };
   });
 };
+
+/** From where an eye looks: a parallel one from far off along its line of sight. */
+const farEye = (eye: Eye): Point => eyePoint(eye.parallel ? { ...eye, distance: Math.max(eye.distance, 100_000) } : eye);
 
 /** The scene behind the canvas: follows the store without React, and draws only when something moved. */
 export const runScene = (tools: SceneTools): RunningScene => {
@@ -133,7 +136,7 @@ export const runScene = (tools: SceneTools): RunningScene => {
     gl.setScissorTest(panes.length > 1);
     gl.setViewport(x, height - y - high, wide, high);
     gl.setScissor(x, height - y - high, wide, high);
-    cutWheels(eye);
+    cutWheels(farEye(eye));
     gl.render(scene, aimed.camera);
     const content = contentOf(pane);
     if (content)
@@ -147,17 +150,14 @@ export const runScene = (tools: SceneTools): RunningScene => {
     return aimed.moving;
   };
 
-  /** From where a parallel eye looks is far off along its line of sight. */
-  const cutWheels = (eye: Eye) => {
-    const from = eyePoint(eye.parallel ? { ...eye, distance: Math.max(eye.distance, 100_000) } : eye);
-    return new Map(stage.axles().map(({ name, model }) => [name as string, model.cutFor(from)]));
-  };
+  const cutWheels = (from: Point) => new Map(stage.axles().map(({ name, model }) => [name as string, model.cutFor(from)]));
 
   const contentOf = (pane: Pane): OverlayContent | null => {
     const eye = pane.eye();
     if (!eye) return null;
     const state = store.getState();
-    const seen = { view: pane.view, outlines: cutWheels(eye), hovered };
+    const from = farEye(eye);
+    const seen = { view: pane.view, outlines: cutWheels(from), hovered, eye: from };
     const content = overlayContent(state, stage, { ...seen, arm: 1 });
     const at = content?.chosen ? placeOf(content, content.chosen.ref) : content?.aim ? placeOf(content, content.aim.from) : null;
     return at ? overlayContent(state, stage, { ...seen, arm: ARM_PX * pane.mmPerPixel(at) }) : content;

@@ -99,6 +99,8 @@ export interface ViewSeen {
   readonly view: ViewName;
   readonly outlines: ReadonlyMap<string, Readonly<Record<SideName, boolean>>>;
   readonly hovered: PointRef | null;
+  /** in the ground's frame; far off where the lines of sight are parallel */
+  readonly eye: Point;
   /** length of the arms that a point is dragged by [mm] */
   readonly arm: number;
 }
@@ -141,6 +143,7 @@ export const overlayContent = (state: BenchState, stage: Stage, seen: ViewSeen):
     held: adjuster && held !== null ? { label: adjuster.label ?? nameOfKey(held), point: pointOfAdjuster(axle, adjuster) } : null,
     chosen: isShown ? { ref: chosen, path: overlays.includes('path') ? pathOf(state, staged, chosen) : [] } : null,
     hovered: seen.hovered,
+    eye: seen.eye,
     tape: viewing.tape,
     lengthWords: (mm, decimals) => lengthWords(mm, decimals, units),
     handles: isShown && viewing.mayMove ? seen.arm : null,

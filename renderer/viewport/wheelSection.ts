@@ -22,6 +22,25 @@ const corner = (from: SectionPoint, around: SectionPoint, to: SectionPoint): Sec
     return [a * from[0] + b * around[0] + c * to[0], a * from[1] + b * around[1] + c * to[1]];
   });
 
+/**
+ * A closed outline drawn in by a distance, corner by corner.
+ * @param depth - [mm]; less than half of what is thin in the outline
+ */
+export const inset = (outline: readonly SectionPoint[], depth: number): readonly SectionPoint[] => {
+  const at = (index: number): SectionPoint => outline[(index + outline.length) % outline.length] ?? [0, 0];
+  const area = outline.reduce((sum, [x, y], index) => sum + x * at(index + 1)[1] - at(index + 1)[0] * y, 0);
+  const normal = ([ax, ay]: SectionPoint, [bx, by]: SectionPoint): SectionPoint => {
+    const length = Math.sqrt((bx - ax) * (bx - ax) + (by - ay) * (by - ay)) * Math.sign(area) || 1;
+    return [(ay - by) / length, (bx - ax) / length];
+  };
+  return outline.map((point, index) => {
+    const [a, b] = [normal(at(index - 1), point), normal(point, at(index + 1))];
+    // Sharp corners would run away to a point: there the inset stays at twice the distance.
+    const shared = Math.max(0.5, 1 + a[0] * b[0] + a[1] * b[1]);
+    return [point[0] + (depth * (a[0] + b[0])) / shared, point[1] + (depth * (a[1] + b[1])) / shared];
+  });
+};
+
 const mirrored = (points: readonly SectionPoint[]): SectionPoint[] => [...points].reverse().map(([at, radius]) => [-at, radius]);
 
 /** @param mm - millimetres in one unit of the file */

@@ -59,6 +59,7 @@ const contentOf = (position: Parameters<typeof placeAxle>[2], part: Partial<Over
   tape: null,
   lengthWords: (mm, decimals) => `${mm.toFixed(decimals)} mm`,
   handles: null,
+  eye: [2000, 2500, 900],
   aim: null,
   envelopes: [],
   ...part,

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { wheelSections } from '../../../renderer/viewport/wheelSection';
+import { inset, wheelSections } from '../../../renderer/viewport/wheelSection';
 
 const wheel = {
   camber: -1,
@@ -28,4 +28,23 @@ test('inches become millimetres, and what is left out is sketched in proportion'
   expect(width).toBeCloseTo(228.6, 9);
   expect(rimRadius).toBeGreaterThan(0.5 * tyreRadius);
   expect(wheelSections({ camber: 0, toe: 0, loadedRadius: 300 }, 1).tyreRadius).toBeGreaterThan(300);
+});
+
+test('an outline drawn in keeps its distance, whichever way it goes round', () => {
+  const square = [
+    [0, 0],
+    [10, 0],
+    [10, 10],
+    [0, 10],
+  ] as const;
+  for (const outline of [square, [...square].reverse()])
+    for (const [index, [x, y]] of inset(outline, 2).entries()) {
+      const [from, to] = [outline[index] ?? [0, 0], [x, y]];
+      expect(to).toEqual([from[0] === 0 ? 2 : 8, from[1] === 0 ? 2 : 8]);
+    }
+  const { tyre } = wheelSections(wheel, 1);
+  for (const [at, radius] of inset(tyre, 2)) {
+    expect(Math.abs(at)).toBeLessThan(117.5 - 1);
+    expect(radius).toBeLessThan(322 - 1);
+  }
 });
