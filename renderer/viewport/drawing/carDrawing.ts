@@ -1,5 +1,8 @@
 import type { AxleName, PlacedAxle, PlacedCorner, SideName } from '../../../geometry/index';
 import { formatNumber } from '../../units/format';
+import { lengthWords } from '../../units/lengthWords';
+import { shownQuantity } from '../../units/shownQuantity';
+import type { ShownUnits } from '../../units/unitChoice';
 import { groundFrame } from '../groundFrame';
 import type { Point } from '../points';
 import { convexHull } from '../screenLines';
@@ -24,6 +27,8 @@ export interface CarDrawing {
   /** the position it is drawn at: "standing", "bump +15.0 mm" */
   readonly position: string;
   readonly view: DrawnView;
+  /** units that its lengths are written in */
+  readonly units: ShownUnits;
   /** one axle, or both: the side view then has the wheelbase */
   readonly axles: readonly DrawnAxle[];
 }
@@ -36,11 +41,17 @@ const SCALES = [1, 2, 2.5, 5, 10, 20, 25, 50];
 const SIDES: readonly SideName[] = ['left', 'right'];
 const VIEW_WORDS: Readonly<Record<DrawnView, string>> = { front: 'from behind', side: 'from the left', top: 'from above' };
 
+/** What a length is and how long, in the unit of the drawing: "track 1,523.4". */
+type Size = (name: string, mm: number) => string;
+
 /** The car's ground frame laid on paper: from behind left stays left, from the left the front is at the left, from above it is up. */
 const flattened = (view: DrawnView, [x, y, z]: Point): SheetPoint =>
   view === 'front' ? [-y, -z] : view === 'side' ? [-x, -z] : [-y, -x];
 
 interface Laid {
+  readonly size: Size;
+  /** a length with its unit, in whole millimetres or as fine in inches */
+  readonly far: (mm: number) => string;
   readonly axle: DrawnAxle;
   /** a point of the car on the sheet */
   readonly at: (inCar: Point) => SheetPoint;
@@ -73,7 +84,7 @@ const axisOf = ({ at }: Laid, corner: PlacedCorner): string => {
 };
 
 /** An instant centre within the sheet with the line to it; one beyond it as a line to the edge with its distance. */
-const centreParts = (from: SheetPoint, to: SheetPoint, length: number, name: string): readonly string[] => {
+const centreParts = (from: SheetPoint, to: SheetPoint, beyond: (share: number) => string, name: string): readonly string[] => {
   const inside = (p: SheetPoint): boolean => p[0] > MARGIN && p[0] < WIDTH - MARGIN && p[1] > HEAD && p[1] < HEIGHT - FOOT;
   if (inside(to)) return [path('construct', [from, to]), target(to), words(name, [to[0], to[1] - 5])];
   let [seen, unseen] = [0, 1];
@@ -85,25 +96,22 @@ const centreParts = (from: SheetPoint, to: SheetPoint, length: number, name: str
   }
   const edge = on(seen);
   const anchor = edge[0] > WIDTH / 2 ? 'end' : 'start';
-  return [
-    path('construct', [from, edge]),
-    words(`${name}, ${formatNumber(length * (1 - seen), 0)} mm further`, [edge[0], edge[1] - 2], anchor),
-  ];
+  return [path('construct', [from, edge]), words(`${name}, ${beyond(1 - seen)} further`, [edge[0], edge[1] - 2], anchor)];
 };
 
 const separationOf = (a: Point, b: Point, axes: readonly (0 | 1 | 2)[]): number =>
   Math.sqrt(axes.reduce<number>((sum, axis) => sum + (a[axis] - b[axis]) * (a[axis] - b[axis]), 0));
 
 const frontParts = (laid: Laid): readonly string[] => {
-  const { axle, at, on, ground } = laid;
+  const { axle, at, on, ground, size, far } = laid;
   const { placed } = axle;
   const [left, right] = [ground(placed.left.contactCentre), ground(placed.right.contactCentre)];
   const middle: Point = [left[0], 0, 0];
   const [pl, pr, pm] = [on(left), on(right), on(middle)];
   const parts = [
-    across(pl, pr, pm[1] + 24, left[1] - right[1], 'track'),
-    across(pl, pm, pm[1] + 14, left[1], 'half'),
-    across(pm, pr, pm[1] + 14, -right[1], 'half'),
+    across(pl, pr, pm[1] + 24, size('track', left[1] - right[1])),
+    across(pl, pm, pm[1] + 14, size('half', left[1])),
+    across(pm, pr, pm[1] + 14, size('half', -right[1])),
     path('middle', [pm, on([left[0], 0, Math.max(...Object.values(placed.left.points).map((point) => ground(point)[2])) + 60])]),
   ];
   for (const side of SIDES) {
@@ -113,18 +121,18 @@ const frontParts = (laid: Laid): readonly string[] => {
     const axis = corner.steeringAxis;
     if (axis) {
       const [contact, foot] = [ground(corner.contactCentre), ground(axis.ground)];
-      parts.push(across(on(contact), on(foot), pm[1] + 6, Math.abs(contact[1] - foot[1]), 'scrub, square to the car'));
+      parts.push(across(on(contact), on(foot), pm[1] + 6, size('scrub, square to the car', Math.abs(contact[1] - foot[1]))));
     }
     if (!centre) continue;
     const point: Point = [corner.contactCentre[0], centre[0], centre[1]];
     const length = separationOf(point, corner.contactCentre, [1, 2]);
-    parts.push(...centreParts(at(corner.contactCentre), at(point), length, `${side} instant centre`));
+    parts.push(...centreParts(at(corner.contactCentre), at(point), (share) => far(length * share), `${side} instant centre`));
   }
   if (placed.rollCentre) {
     const roll = ground(placed.rollCentre);
-    parts.push(target(on(roll)), upright(on([roll[0], roll[1], 0]), on(roll), on(roll)[0] + 9, roll[2], 'roll centre'));
+    parts.push(target(on(roll)), upright(on([roll[0], roll[1], 0]), on(roll), on(roll)[0] + 9, size('roll centre', roll[2])));
     if (Math.abs(roll[1]) > 0.5)
-      parts.push(across(on(roll), on([roll[0], 0, roll[2]]), on(roll)[1] - 6, Math.abs(roll[1]), 'offset'));
+      parts.push(across(on(roll), on([roll[0], 0, roll[2]]), on(roll)[1] - 6, size('offset', Math.abs(roll[1]))));
   }
   return parts;
 };
@@ -132,27 +140,35 @@ const frontParts = (laid: Laid): readonly string[] => {
 const sideParts = (laid: readonly Laid[]): readonly string[] => {
   const parts: string[] = [];
   for (const one of laid) {
-    const { axle, at, on, ground } = one;
+    const { axle, at, on, ground, size, far } = one;
     const corner = axle.placed.left;
     const contact = ground(corner.contactCentre);
     parts.push(axisOf(one, corner));
-    parts.push(upright(on(contact), at(corner.wheelCentre), on(contact)[0] - 10, ground(corner.wheelCentre)[2], 'centre'));
+    parts.push(upright(on(contact), at(corner.wheelCentre), on(contact)[0] - 10, size('centre', ground(corner.wheelCentre)[2])));
     const axis = corner.steeringAxis;
     if (axis) {
       const foot = ground(axis.ground);
-      parts.push(across(on(contact), on(foot), on(contact)[1] + 8, Math.abs(foot[0] - contact[0]), 'trail along the car'));
+      parts.push(across(on(contact), on(foot), on(contact)[1] + 8, size('trail along the car', Math.abs(foot[0] - contact[0]))));
     }
     const centre = corner.sideViewInstantCentre;
     if (centre) {
       const point: Point = [centre[0], corner.contactCentre[1], centre[1]];
       const length = separationOf(point, corner.contactCentre, [0, 2]);
-      parts.push(...centreParts(at(corner.contactCentre), at(point), length, `${axle.name} side-view instant centre`));
+      parts.push(
+        ...centreParts(
+          at(corner.contactCentre),
+          at(point),
+          (share) => far(length * share),
+          `${axle.name} side-view instant centre`,
+        ),
+      );
     }
   }
   const [first, other] = laid;
   if (first && other) {
     const [a, b] = [first, other].map(({ axle, ground }) => ground(axle.placed.left.contactCentre));
-    if (a && b) parts.push(across(first.on(a), first.on(b), first.on(a)[1] + 20, Math.abs(a[0] - b[0]), 'wheelbase, left'));
+    if (a && b)
+      parts.push(across(first.on(a), first.on(b), first.on(a)[1] + 20, first.size('wheelbase, left', Math.abs(a[0] - b[0]))));
     const centres = [first, other].flatMap(({ axle, ground }) =>
       axle.placed.rollCentre ? [ground(axle.placed.rollCentre)] : [],
     );
@@ -166,8 +182,7 @@ const sideParts = (laid: readonly Laid[]): readonly string[] => {
             first.on([centre[0], 0, 0]),
             first.on(centre),
             first.on(centre)[0] + 9,
-            centre[2],
-            index === 0 ? 'roll centre' : '',
+            first.size(index === 0 ? 'roll centre' : '', centre[2]),
           ),
         );
     }
@@ -177,10 +192,10 @@ const sideParts = (laid: readonly Laid[]): readonly string[] => {
 
 const topParts = (laid: readonly Laid[]): readonly string[] => {
   const parts: string[] = [];
-  for (const { axle, on, ground } of laid) {
+  for (const { axle, on, ground, size } of laid) {
     const [left, right] = [ground(axle.placed.left.contactCentre), ground(axle.placed.right.contactCentre)];
     const below = Math.max(on(left)[1], on(right)[1]) + axle.tyreRadius * Math.abs(on([0, 1, 0])[0] - on([0, 0, 0])[0]) + 10;
-    parts.push(across(on(left), on(right), below, left[1] - right[1], `${axle.name} track`));
+    parts.push(across(on(left), on(right), below, size(`${axle.name} track`, left[1] - right[1])));
   }
   const [first, other] = laid;
   if (first && other) {
@@ -191,8 +206,7 @@ const topParts = (laid: readonly Laid[]): readonly string[] => {
           first.on(a),
           first.on(b),
           Math.min(first.on(a)[0], first.on(b)[0]) - 16,
-          Math.abs(a[0] - b[0]),
-          'wheelbase, left',
+          first.size('wheelbase, left', Math.abs(a[0] - b[0])),
         ),
       );
   }
@@ -204,7 +218,10 @@ const topParts = (laid: readonly Laid[]): readonly string[] => {
  * @returns a whole SVG file, its unit the millimetre
  */
 export const carDrawing = (drawing: CarDrawing): string => {
-  const { view, axles, title, position } = drawing;
+  const { view, axles, title, position, units } = drawing;
+  const length = shownQuantity({ quantity: 'length', decimals: 1 }, units);
+  const size: Size = (name, mm) => [name, length.format(mm)].filter((part) => part !== '').join(' ');
+  const far = (mm: number): string => lengthWords(mm, 0, units);
   const frames = axles.map(({ placed }) => groundFrame(placed.ground).toGround);
   const flat = axles.flatMap((axle, index) =>
     SIDES.flatMap((side) => {
@@ -225,7 +242,7 @@ export const carDrawing = (drawing: CarDrawing): string => {
   const laid = axles.flatMap((axle, index): Laid[] => {
     const ground = frames[index];
     const on = (point: Point): SheetPoint => place(flattened(view, point));
-    return ground ? [{ axle, ground, on, at: (point) => on(ground(point)) }] : [];
+    return ground ? [{ axle, size, far, ground, on, at: (point) => on(ground(point)) }] : [];
   });
   const sides = view === 'side' ? (['left'] as const) : SIDES;
   const names = axles.map(({ name }) => name).join(' and ');
@@ -233,7 +250,11 @@ export const carDrawing = (drawing: CarDrawing): string => {
   const floor = place([0, 0])[1];
   return sheet(WIDTH, HEIGHT, heading, [
     words(heading, [MARGIN, 13], 'start', 5),
-    words(`${position}. Scale 1:${formatNumber(perMm, perMm === 2.5 ? 1 : 0)} on A3, lengths in mm.`, [MARGIN, 20], 'start'),
+    words(
+      `${position}. Scale 1:${formatNumber(perMm, perMm === 2.5 ? 1 : 0)} on A3, lengths in ${units.length === 'in' ? 'inches' : 'mm'}.`,
+      [MARGIN, 20],
+      'start',
+    ),
     ...(view === 'top'
       ? []
       : [
@@ -244,7 +265,7 @@ export const carDrawing = (drawing: CarDrawing): string => {
         ]),
     ...laid.flatMap((one) => sides.flatMap((side) => cornerParts(one, side))),
     ...(view === 'front' ? laid.slice(0, 1).flatMap(frontParts) : view === 'side' ? sideParts(laid) : topParts(laid)),
-    scaleBar([MARGIN, HEIGHT - 14], perMm),
+    scaleBar([MARGIN, HEIGHT - 14], perMm, { name: length.unit, mm: length.fromShown(1) }),
     words('Rigid links, no compliance.', [WIDTH - MARGIN, HEIGHT - 10], 'end'),
   ]);
 };

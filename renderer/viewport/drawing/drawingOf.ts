@@ -1,16 +1,21 @@
 import { placeSetup } from '../../compute/placeSetup';
 import type { BenchState } from '../../state/benchStore';
+import { chosenUnits } from '../../state/chosenUnits';
 import { scopeOf } from '../../state/viewing';
-import { formatSigned } from '../../units/format';
 import { mmPerFileUnit } from '../../units/fileLength';
+import { shownQuantity, withUnit } from '../../units/shownQuantity';
+import type { ShownUnits } from '../../units/unitChoice';
 import { wheelSections } from '../wheelSection';
 import { carDrawing, type DrawnAxle, type DrawnView } from './carDrawing';
 
-const positionWords = ({ travel, rollDeg, rack }: BenchState['position']): string => {
+const positionWords = ({ travel, rollDeg, rack }: BenchState['position'], units: ShownUnits): string => {
+  const length = shownQuantity({ quantity: 'length', decimals: 1 }, units);
+  const angle = shownQuantity({ quantity: 'angle', decimals: 2 }, units);
+  const moved = (mm: number): string => withUnit(length.formatChange(mm), length.unit);
   const parts = [
-    travel === 0 ? '' : `bump ${formatSigned(travel, 1)} mm`,
-    rollDeg === 0 ? '' : `roll ${formatSigned(rollDeg, 2)}°`,
-    rack === 0 ? '' : `rack ${formatSigned(rack, 1)} mm`,
+    travel === 0 ? '' : `bump ${moved(travel)}`,
+    rollDeg === 0 ? '' : `roll ${withUnit(angle.formatChange(rollDeg), angle.unit)}`,
+    rack === 0 ? '' : `rack ${moved(rack)}`,
   ].filter((part) => part !== '');
   return parts.length === 0 ? 'Standing' : `At ${parts.join(', ')}`;
 };
@@ -20,6 +25,7 @@ export const drawingOf = (state: BenchState, view: DrawnView): string | null => 
   const bench = state.history?.present;
   if (!bench || !state.shown) return null;
   const mm = mmPerFileUnit(bench.document);
+  const units = chosenUnits(state);
   const other = state.axle === 'front' ? 'rear' : 'front';
   const wanted =
     scopeOf(state.preferences) === 'car' && view !== 'front' ? ([state.axle, other] as const) : ([state.axle] as const);
@@ -32,5 +38,5 @@ export const drawingOf = (state: BenchState, view: DrawnView): string | null => 
     return [{ name, placed, tyreRadius, tyreWidth: width }];
   });
   const title = [state.file?.title ?? bench.document.name, bench.setup].filter((part) => part !== '').join(', ');
-  return axles.length === 0 ? null : carDrawing({ title, position: positionWords(state.position), view, axles });
+  return axles.length === 0 ? null : carDrawing({ title, position: positionWords(state.position, units), view, units, axles });
 };

@@ -48,10 +48,9 @@ const head = ([x, y]: SheetPoint, [ux, uy]: SheetPoint): string =>
 /** Room for a figure between the arrows of a dimension [mm]; under it arrows and figure stand outside. */
 const roomFor = (text: string): number => text.length * TEXT * 0.56 + 2 * ARROW + 2;
 
-/** A length across: its line at `at` down the sheet, led out from both points. @param length - true, in mm */
-export const across = (a: SheetPoint, b: SheetPoint, at: number, length: number, name = ''): string => {
+/** A length across: its line at `at` down the sheet, led out from both points. @param text - what it is and how long: "track 1,523.4" */
+export const across = (a: SheetPoint, b: SheetPoint, at: number, text: string): string => {
   const [left, right] = a[0] <= b[0] ? [a, b] : [b, a];
-  const text = `${name === '' ? '' : `${name} `}${formatNumber(length, 1)}`;
   const lead = ([x, y]: SheetPoint): string =>
     path('thin', [
       [x, y],
@@ -71,8 +70,7 @@ export const across = (a: SheetPoint, b: SheetPoint, at: number, length: number,
 };
 
 /** A height: its line at `at` across the sheet, led out from both points. */
-export const upright = (low: SheetPoint, high: SheetPoint, at: number, length: number, name = ''): string => {
-  const text = `${name === '' ? '' : `${name} `}${formatNumber(length, 1)}`;
+export const upright = (low: SheetPoint, high: SheetPoint, at: number, text: string): string => {
   const lead = ([x, y]: SheetPoint): string =>
     path('thin', [
       [x, y],
@@ -88,9 +86,21 @@ export const upright = (low: SheetPoint, high: SheetPoint, at: number, length: n
   ])}${heads}${words(text, [at + 1.2, (top + foot) / 2 + 1.2], 'start')}`;
 };
 
-/** A bar of round length that proves the scale after any print. @param perMm - millimetres of the car in one of the sheet */
-export const scaleBar = ([x, y]: SheetPoint, perMm: number): string => {
-  const step = [10, 20, 50, 100, 200, 500, 1000].find((length) => length / perMm >= 9) ?? 1000;
+/** The unit that a drawing is written in. */
+export interface SheetUnit {
+  readonly name: string;
+  /** millimetres in one */
+  readonly mm: number;
+}
+
+/**
+ * A bar of round length that proves the scale after any print.
+ * @param scale - millimetres of the car in one of the sheet
+ */
+export const scaleBar = ([x, y]: SheetPoint, scale: number, unit: SheetUnit): string => {
+  const perMm = scale / unit.mm;
+  const step = [0.5, 1, 2, 5, 10, 20, 50, 100, 200, 500, 1000].find((length) => length / perMm >= 9) ?? 1000;
+  const figure = (value: number): string => formatNumber(value, Number.isInteger(step) ? 0 : 1);
   const marks = [0, 1, 2, 3, 4, 5];
   const at = (mark: number): number => x + (mark * step) / perMm;
   return [
@@ -105,7 +115,7 @@ export const scaleBar = ([x, y]: SheetPoint, perMm: number): string => {
           [at(mark), y],
         ]) +
         words(
-          mark === 5 ? `${formatNumber(mark * step, 0)} mm` : formatNumber(mark * step, 0),
+          mark === 5 ? `${figure(mark * step)} ${unit.name}` : figure(mark * step),
           [at(mark) - (mark === 5 ? 3 : 0), y + 4],
           mark === 5 ? 'start' : 'middle',
         ),

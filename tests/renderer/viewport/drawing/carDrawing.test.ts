@@ -1,7 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { assembleCar, findSetup, placeAxle, readingsOfAxle, toMechanism, type AxleName } from '../../../../geometry/index';
 import { carDrawing, type DrawnAxle, type DrawnView } from '../../../../renderer/viewport/drawing/carDrawing';
-import { carDocument } from '../../carUnderTest';
+import { drawingOf } from '../../../../renderer/viewport/drawing/drawingOf';
+import { moveTo } from '../../../../renderer/state/actions/lookAt';
+import { prefer } from '../../../../renderer/state/actions/prefer';
+import { STANDARD_UNITS, type ShownUnits } from '../../../../renderer/units/unitChoice';
+import { carDocument, openedBench } from '../../carUnderTest';
 
 const document = carDocument('car-23');
 const assembled = assembleCar(toMechanism(document), findSetup(document, 'Baseline') ?? {});
@@ -13,8 +17,10 @@ const drawn = (name: AxleName): DrawnAxle => {
   if (!placed.ok) throw new Error('closes');
   return { name, placed: placed.value, tyreRadius: 322, tyreWidth: 235 };
 };
-const draw = (view: DrawnView, ...axles: readonly AxleName[]): string =>
-  carDrawing({ title: 'Car <23> & "Baseline"', position: 'Standing', view, axles: axles.map(drawn) });
+const drawIn = (units: ShownUnits, view: DrawnView, ...axles: readonly AxleName[]): string =>
+  carDrawing({ title: 'Car <23> & "Baseline"', position: 'Standing', view, units, axles: axles.map(drawn) });
+const draw = (view: DrawnView, ...axles: readonly AxleName[]): string => drawIn(STANDARD_UNITS, view, ...axles);
+const INCHES: ShownUnits = { ...STANDARD_UNITS, length: 'in' };
 
 const texts = (svg: string): readonly string[] => [...svg.matchAll(/<text[^>]*>([^<]*)</g)].map(([, text]) => text ?? '');
 const numberAfter = (svg: string, name: string): number =>
@@ -56,6 +62,34 @@ describe('a drawing with dimensions', () => {
     const bar = [...front.matchAll(/<path d="M14 283L([\d.]+) 283"/g)].at(-1);
     const said = texts(front).find((text) => /^[\d,]+ mm$/.test(text));
     expect((Number(bar?.[1]) - 14) * scale).toBeCloseTo(Number(said?.replace(' mm', '').replace(',', '')), 6);
+  });
+
+  test('in inches says so, has the same drawing at the same scale, and a bar of whole inches', () => {
+    for (const view of ['front', 'side', 'top'] as const) {
+      const [mm, inches] = [draw(view, 'front'), drawIn(INCHES, view, 'front')];
+      expect(mm).toContain('lengths in mm.');
+      expect(inches).toContain('lengths in inches.');
+      expect(inches).not.toMatch(/ mm[<,.]/);
+      const wheels = (svg: string) => [...svg.matchAll(/<path d="([^"]*Z)" stroke-width="0.35"/g)].map(([, d]) => d);
+      expect(wheels(inches)).toEqual(wheels(mm));
+      expect(wheels(inches).length).toBeGreaterThan(0);
+    }
+    const front = drawIn(INCHES, 'front', 'front');
+    expect(numberAfter(front, 'track')).toBeCloseTo((both.track ?? NaN) / 25.4, 3);
+    expect(numberAfter(front, 'roll centre')).toBeCloseTo((both.rollCentreHeight ?? NaN) / 25.4, 3);
+    const scale = Number(/Scale 1:([\d.]+)/.exec(front)?.[1]);
+    const bar = [...front.matchAll(/<path d="M14 283L([\d.]+) 283"/g)].at(-1);
+    const said = texts(front).find((text) => /^[\d,.]+ in$/.test(text));
+    expect(((Number(bar?.[1]) - 14) * scale) / 25.4).toBeCloseTo(Number(said?.replace(' in', '')), 2);
+  });
+
+  test('of the bench is in the units that the window reads in', () => {
+    const store = openedBench();
+    moveTo(store, { travel: 25.4, rollDeg: 0.5 });
+    expect(drawingOf(store.getState(), 'front')).toMatch(/At bump \+25\.4 mm, roll \+0\.50°\..*lengths in mm\./);
+    prefer(store, 'units.length', 'in');
+    prefer(store, 'units.angle', 'minutes');
+    expect(drawingOf(store.getState(), 'front')).toMatch(/At bump \+1\.000 in, roll \+0°30′\..*lengths in inches\./);
   });
 
   test('of both axles has the wheelbase, and keeps inside the sheet', () => {
