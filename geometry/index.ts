@@ -48,6 +48,8 @@ export type {
 export { toMechanism } from './car/toMechanism';
 export type { Adjuster, AxleMechanism, CarMechanism } from './car/mechanism';
 export { findSetup, setupNames } from './setup/setups';
+export { settingOf, withAxleValue, withSetting, type Sides } from './setup/setupEdits';
+export { cleanSetting, realSettings, stepScaleOf, type StepScale } from './adjusters/stepScale';
 export { assembleCar, type AssembledAxle, type AssembledCar } from './setup/assembleCar';
 export type { AssembledSide } from './setup/assembleSide';
 export type { ToeReset } from './setup/setToe';
@@ -78,6 +80,12 @@ export {
   type ReadingValue,
   type ReadingValues,
 } from './readings/contractUnits';
+
+// Studies
+export { mattersOf, setWithin } from './car/tolerances';
+export { influence, type Influence, type InfluenceQuestion, type InfluenceRow } from './studies/influence';
+export { changesBetween, type Numbers } from './studies/carNumbers';
+export type { AskedToe } from './studies/toeReset';
 
 // Coordinates in and out
 export { readPoints, MM_PER_POINT_UNIT, POINT_UNITS, type PointList, type PointRow, type PointUnit } from './points/readPoints';

@@ -1,5 +1,16 @@
 /** What the value of an option is. `settings` may be given again and again. */
-export type OptionKind = 'flag' | 'text' | 'number' | 'count' | 'travel' | 'axle' | 'motion' | 'choice' | 'settings';
+export type OptionKind =
+  | 'flag'
+  | 'text'
+  | 'number'
+  | 'count'
+  | 'travel'
+  | 'axle'
+  | 'motion'
+  | 'choice'
+  | 'settings'
+  /** a number where one follows, else a flag */
+  | 'number?';
 
 export interface OptionSpec {
   /** as spelled after the dashes, and as key in `batch` */
@@ -16,7 +27,7 @@ export interface OptionSpec {
   readonly idle?: true;
 }
 
-export type VerbName = 'check' | 'readings' | 'sweep' | 'points' | 'schema' | 'batch';
+export type VerbName = 'check' | 'readings' | 'sweep' | 'influence' | 'points' | 'schema' | 'batch';
 
 export interface VerbSpec {
   readonly name: VerbName;
@@ -71,6 +82,20 @@ const ROLL: OptionSpec = {
   kind: 'number',
   value: 'DEG',
   help: 'body roll in degrees, + left side up, as in a left turn',
+};
+
+const TOE_RESET: OptionSpec = {
+  name: 'toe-reset',
+  kind: 'number?',
+  value: '[DEG]',
+  help: "toe is set after every move: to DEG, or to the setup's own toe, else the design's; without it toe falls as the setup has it",
+};
+const LOCKED: OptionSpec = { name: 'locked', kind: 'flag', value: '', help: 'adjusters too that the rules lock' };
+const SIDE: OptionSpec = {
+  name: 'side',
+  kind: 'choice',
+  value: 'left|right|both',
+  help: 'the wheels on which an adjuster is turned; both when not given',
 };
 
 export const VERBS: readonly VerbSpec[] = [
@@ -142,6 +167,18 @@ export const VERBS: readonly VerbSpec[] = [
       'jounce sweep samples/saltmarsh-hatch.jounce.json --motion bump --from -60 --to 60 --steps 13',
       'jounce sweep samples/chalkboard.jounce.json --motion roll --from -3 --to 3 --steps 7 --csv a.csv',
     ],
+  },
+  {
+    name: 'influence',
+    positional: 'CAR',
+    takesCar: true,
+    summary: 'what one step of every adjuster does to every reading',
+    details: [
+      'One step of the part itself each way from the setup, by exact re-solves: a change is the difference of two calls of readings. Printed are the readings whose change is a tenth of what matters or more (tolerances of the file, else defaults); --json has them all.',
+      'A bushing that is not fitted is tried at each of its marks. Curved: one step up does not undo one step down. Alike: two adjusters of one axle do the same to what matters, within 5 degrees of direction. Independent: how many readings can be set without moving each other.',
+    ],
+    options: [AXLE, SIDE, TOE_RESET, LOCKED, TRAVEL, RACK, ROLL, ...COMMON],
+    examples: ['jounce influence samples/saltmarsh-hatch.jounce.json --axle front --toe-reset'],
   },
   {
     name: 'points',

@@ -38,6 +38,8 @@ export interface Options {
   average?: true;
   map?: readonly Setting[];
   out?: string;
+  'toe-reset'?: true | number;
+  locked?: true;
   force?: true;
   json?: true;
   help?: true;
@@ -84,6 +86,7 @@ export function readText(option: OptionSpec, text: string): Options[keyof Option
   };
   switch (option.kind) {
     case 'number':
+    case 'number?':
       return number(text);
     case 'count':
       return readCount(number(text), name);
@@ -124,6 +127,9 @@ export function readJson(option: OptionSpec, value: unknown): Options[keyof Opti
   switch (option.kind) {
     case 'number':
       return number(value);
+    case 'number?':
+      if (typeof value === 'boolean') return value ? true : undefined;
+      return typeof value === 'number' ? number(value) : wrong('true, false or a number');
     case 'count':
       return readCount(number(value), name);
     case 'travel':

@@ -1,7 +1,7 @@
 import { suggest } from '../../geometry/index';
 import { usageError } from './commandError';
 import { findVerb, VERB_NAMES, type VerbSpec } from './optionSpecs';
-import { readText, unknownOption, type Options, type Setting } from './options';
+import { parseNumber, readText, unknownOption, type Options, type Setting } from './options';
 
 /** What was asked on the command line. */
 export type CommandLine =
@@ -67,6 +67,11 @@ function parseOptions(verb: VerbSpec, words: readonly string[]): { options: Opti
     if (!option) throw usageError(unknownOption(name, verb));
     if (option.kind === 'flag') {
       if (equals >= 0) throw usageError(`--${name} takes no value`);
+      values[name] = true;
+      continue;
+    }
+    if (option.kind === 'number?' && equals < 0 && parseNumber(words[i + 1] ?? '') === null) {
+      if (name in values) throw usageError(`--${name} is given twice`);
       values[name] = true;
       continue;
     }

@@ -10,6 +10,8 @@ export async function loadVerb(name: Exclude<VerbName, 'batch'>): Promise<VerbMo
       return import('./readings');
     case 'sweep':
       return import('./sweep');
+    case 'influence':
+      return import('./influence');
     case 'points':
       return import('./points');
     case 'schema':

@@ -1,4 +1,4 @@
-import type { AdjusterDocument } from '../../geometry/index';
+import { cleanSetting as clean, stepScaleOf, type AdjusterDocument } from '../../geometry/index';
 
 /** What one adjuster's number is: its unit on the screen, its range, the step of the part itself, in the file's unit. */
 export interface AdjusterScale {
@@ -11,35 +11,25 @@ export interface AdjusterScale {
   readonly stepName: 'mark' | 'step' | 'flat' | 'shim';
 }
 
-const CAM_RANGE = 90;
 const FULL_CLOCK = 360;
 
-export const scaleOf = (adjuster: AdjusterDocument): AdjusterScale => {
-  switch (adjuster.kind) {
-    case 'slide': {
-      const [min, max] = adjuster.range;
-      return { measure: 'length', min, max, step: adjuster.step, stepName: adjuster.shims ? 'shim' : 'step' };
-    }
-    case 'eccentric-bolt':
-    case 'clamp-eccentric':
-      return { measure: 'clock', min: -CAM_RANGE, max: CAM_RANGE, step: adjuster.mark, stepName: 'mark' };
-    case 'offset-bushing':
-      return { measure: 'clock', min: 0, max: FULL_CLOCK, step: adjuster.index, stepName: 'mark' };
-    case 'turnbuckle': {
-      const [min, max] = adjuster.range;
-      return { measure: 'turns', min, max, step: adjuster.step, stepName: adjuster.flats ? 'flat' : 'step' };
-    }
-    case 'perch': {
-      const [min, max] = adjuster.range;
-      return { measure: 'turns', min, max, step: adjuster.step, stepName: 'step' };
-    }
-  }
+const NAMES: Readonly<Record<AdjusterDocument['kind'], Pick<AdjusterScale, 'measure' | 'stepName'>>> = {
+  slide: { measure: 'length', stepName: 'step' },
+  'eccentric-bolt': { measure: 'clock', stepName: 'mark' },
+  'clamp-eccentric': { measure: 'clock', stepName: 'mark' },
+  'offset-bushing': { measure: 'clock', stepName: 'mark' },
+  turnbuckle: { measure: 'turns', stepName: 'step' },
+  perch: { measure: 'turns', stepName: 'step' },
 };
 
-/** Sums of many steps end in 0.30000000000000004: settings keep nine decimals. */
-const clean = (value: number): number => {
-  const rounded = Number(value.toFixed(9));
-  return rounded === 0 ? 0 : rounded;
+const stepNameOf = (adjuster: AdjusterDocument): AdjusterScale['stepName'] => {
+  if (adjuster.kind === 'slide' && adjuster.shims) return 'shim';
+  return adjuster.kind === 'turnbuckle' && adjuster.flats ? 'flat' : NAMES[adjuster.kind].stepName;
+};
+
+export const scaleOf = (adjuster: AdjusterDocument): AdjusterScale => {
+  const { min, max, step } = stepScaleOf(adjuster);
+  return { measure: NAMES[adjuster.kind].measure, min, max, step, stepName: stepNameOf(adjuster) };
 };
 
 /** A bushing's clock goes round; everything else stops at the end of its range. */
