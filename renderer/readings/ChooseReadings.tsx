@@ -1,10 +1,54 @@
-import { useEffect, useRef } from 'react';
+import { useLayoutEffect, useRef } from 'react';
+import { Dialog } from '../look/controls/Dialog';
 import { useBench, useWindow } from '../shell/benchContext';
 import { prefer } from '../state/actions/prefer';
-import { hiddenReadings, movedOrder, orderedGroups, READINGS_HIDDEN, READINGS_ORDER } from './chosenReadings';
+import {
+  groupId,
+  hiddenReadings,
+  movedGroups,
+  movedOrder,
+  orderedGroups,
+  READINGS_GROUPS,
+  READINGS_HIDDEN,
+  READINGS_ORDER,
+} from './chosenReadings';
 import type { ReadingGroup, ReadingRow } from './readingRows';
 
-/** Which readings the table shows and in which order inside their group. */
+interface MoveButtonsProps {
+  readonly name: string;
+  readonly isFirst: boolean;
+  readonly isLast: boolean;
+  readonly onMove: (by: 1 | -1) => void;
+}
+
+/** Up and down by one place. The focus stays with what was moved, so that it can be moved on. */
+const MoveButtons = ({ name, isFirst, isLast, onMove }: MoveButtonsProps) => {
+  const place = useRef<HTMLSpanElement>(null);
+  const moved = useRef<1 | -1 | null>(null);
+  useLayoutEffect(() => {
+    if (moved.current === null) return;
+    const [up, down] = place.current?.querySelectorAll('button') ?? [];
+    const wanted = moved.current < 0 ? up : down;
+    moved.current = null;
+    (wanted?.disabled ? (wanted === up ? down : up) : wanted)?.focus();
+  });
+  const move = (by: 1 | -1) => {
+    moved.current = by;
+    onMove(by);
+  };
+  return (
+    <span ref={place} className="moves">
+      <button type="button" disabled={isFirst} aria-label={`${name}: up`} onClick={() => move(-1)}>
+        ▲
+      </button>
+      <button type="button" disabled={isLast} aria-label={`${name}: down`} onClick={() => move(1)}>
+        ▼
+      </button>
+    </span>
+  );
+};
+
+/** Which readings the table shows and in which order: of the groups, and inside each. */
 export const ChooseReadings = ({
   groups,
   onClose,
@@ -14,74 +58,71 @@ export const ChooseReadings = ({
 }) => {
   const { store } = useWindow();
   const preferences = useBench((state) => state.preferences);
-  const dialog = useRef<HTMLDialogElement>(null);
-  useEffect(() => {
-    if (!dialog.current?.open) dialog.current?.showModal();
-  }, []);
   const hidden = hiddenReadings(preferences);
+  const ordered = orderedGroups(groups, preferences);
   const show = (rows: readonly ReadingRow[], isShown: boolean) => {
     const ids = new Set(rows.map(({ id }) => id));
     const rest = [...hidden].filter((id) => !ids.has(id));
     prefer(store, READINGS_HIDDEN, isShown ? rest : [...rest, ...ids]);
   };
-  const move = (id: string, by: number) => prefer(store, READINGS_ORDER, movedOrder(groups, preferences, id, by));
+  const showAll = () => {
+    for (const list of [READINGS_HIDDEN, READINGS_ORDER, READINGS_GROUPS]) prefer(store, list, []);
+  };
   return (
-    <dialog ref={dialog} className="choosereadings" aria-labelledby="choose-readings" onClose={onClose}>
-      <header>
-        <h2 id="choose-readings">Readings shown</h2>
-        <span className="spread" />
-        <button
-          type="button"
-          className="button bare"
-          onClick={() => {
-            prefer(store, READINGS_HIDDEN, []);
-            prefer(store, READINGS_ORDER, []);
-          }}
-        >
+    <Dialog
+      title="Readings shown"
+      className="choosereadings"
+      tools={
+        <button type="button" className="button bare" onClick={showAll}>
           All, in their first order
         </button>
-        <form method="dialog">
-          <button type="submit" className="button">
-            Close
-          </button>
-        </form>
-      </header>
+      }
+      onClose={onClose}
+    >
       <div className="groups">
-        {orderedGroups(groups, preferences).map(({ name, rows }) => (
-          <fieldset key={name}>
-            <legend>
-              <label>
-                <input
-                  type="checkbox"
-                  checked={rows.some(({ id }) => !hidden.has(id))}
-                  onChange={(event) => show(rows, event.target.checked)}
-                />
-                {name}
-              </label>
-            </legend>
-            {rows.map((row, index) => (
-              <div key={row.id}>
+        <div className="groupcolumns">
+          {ordered.map(({ name, rows }, at) => (
+            <fieldset key={name}>
+              <legend>
                 <label>
-                  <input type="checkbox" checked={!hidden.has(row.id)} onChange={(event) => show([row], event.target.checked)} />
-                  {row.name}
+                  <input
+                    type="checkbox"
+                    checked={rows.some(({ id }) => !hidden.has(id))}
+                    onChange={(event) => show(rows, event.target.checked)}
+                  />
+                  {name}
                 </label>
                 <span className="spread" />
-                <button type="button" disabled={index === 0} aria-label={`${row.name}: up`} onClick={() => move(row.id, -1)}>
-                  ▲
-                </button>
-                <button
-                  type="button"
-                  disabled={index === rows.length - 1}
-                  aria-label={`${row.name}: down`}
-                  onClick={() => move(row.id, 1)}
-                >
-                  ▼
-                </button>
-              </div>
-            ))}
-          </fieldset>
-        ))}
+                <MoveButtons
+                  name={`Group ${name}`}
+                  isFirst={at === 0}
+                  isLast={at === ordered.length - 1}
+                  onMove={(by) => prefer(store, READINGS_GROUPS, movedGroups(groups, preferences, groupId(name), by))}
+                />
+              </legend>
+              {rows.map((row, index) => (
+                <div key={row.id}>
+                  <label>
+                    <input
+                      type="checkbox"
+                      checked={!hidden.has(row.id)}
+                      onChange={(event) => show([row], event.target.checked)}
+                    />
+                    {row.name}
+                  </label>
+                  <span className="spread" />
+                  <MoveButtons
+                    name={row.name}
+                    isFirst={index === 0}
+                    isLast={index === rows.length - 1}
+                    onMove={(by) => prefer(store, READINGS_ORDER, movedOrder(groups, preferences, row.id, by))}
+                  />
+                </div>
+              ))}
+            </fieldset>
+          ))}
+        </div>
       </div>
-    </dialog>
+    </Dialog>
   );
 };

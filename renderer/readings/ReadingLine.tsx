@@ -1,7 +1,9 @@
-import { memo } from 'react';
+import { lazy, memo, Suspense } from 'react';
 import { LimitBars, type LimitPair } from './LimitBars';
-import { ReadingExplained } from './ReadingExplained';
 import type { ReadingRow } from './readingRows';
+
+/** Formulas with numbers are a chunk of their own: nobody has asked for one yet when the window is painted. */
+const ReadingExplained = lazy(async () => ({ default: (await import('./ReadingExplained')).ReadingExplained }));
 
 const NOTHING = /^[+−]?0(\.0*)?$/;
 
@@ -90,7 +92,11 @@ const Line = ({ row, moved, own, limits, isOpen, onOpen }: ReadingLineProps) => 
         )}
       </tr>
       {limits !== undefined && <LimitBars limits={limits} columns={own ? 5 : 4} />}
-      {isOpen && <ReadingExplained row={row} columns={own ? 5 : 4} />}
+      {isOpen && (
+        <Suspense>
+          <ReadingExplained row={row} columns={own ? 5 : 4} />
+        </Suspense>
+      )}
     </>
   );
 };

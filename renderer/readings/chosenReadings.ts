@@ -4,6 +4,7 @@ import type { ReadingGroup } from './readingRows';
 /** Names under which the choices of the table are kept. */
 export const READINGS_HIDDEN = 'readings.hidden';
 export const READINGS_ORDER = 'readings.order';
+export const READINGS_GROUPS = 'readings.groups';
 export const READINGS_CLOSED = 'readings.closed';
 
 /** Group names have commas and spaces: they are kept by their letters alone. */
@@ -14,15 +15,21 @@ export const hiddenReadings = (preferences: Preferences): ReadonlySet<string> =>
 export const closedGroups = (preferences: Preferences): ReadonlySet<string> =>
   new Set(preferredList(preferences, READINGS_CLOSED, []));
 
-/** The groups with every reading in the order chosen; those that were never moved keep their place behind. */
-export const orderedGroups = (groups: readonly ReadingGroup[], preferences: Preferences): readonly ReadingGroup[] => {
-  const order = preferredList(preferences, READINGS_ORDER, []);
-  if (order.length === 0) return groups;
-  const placeOf = (id: string): number => {
-    const place = order.indexOf(id);
+/** Things in an order that was kept; those that were never moved keep their place behind. */
+const inOrder = <Thing>(things: readonly Thing[], order: readonly string[], idOf: (thing: Thing) => string): readonly Thing[] => {
+  if (order.length === 0) return things;
+  const placeOf = (thing: Thing): number => {
+    const place = order.indexOf(idOf(thing));
     return place < 0 ? order.length : place;
   };
-  return groups.map(({ name, rows }) => ({ name, rows: [...rows].sort((a, b) => placeOf(a.id) - placeOf(b.id)) }));
+  return [...things].sort((a, b) => placeOf(a) - placeOf(b));
+};
+
+/** The groups and every reading in them in the order chosen. */
+export const orderedGroups = (groups: readonly ReadingGroup[], preferences: Preferences): readonly ReadingGroup[] => {
+  const order = preferredList(preferences, READINGS_ORDER, []);
+  const ordered = inOrder(groups, preferredList(preferences, READINGS_GROUPS, []), ({ name }) => groupId(name));
+  return order.length === 0 ? ordered : ordered.map(({ name, rows }) => ({ name, rows: inOrder(rows, order, ({ id }) => id) }));
 };
 
 /** The same without the readings that were put away; a group without any is left out. */
@@ -33,6 +40,14 @@ export const shownGroups = (groups: readonly ReadingGroup[], preferences: Prefer
     .filter(({ rows }) => rows.length > 0);
 };
 
+const moved = (ids: readonly string[], id: string, by: number): readonly string[] => {
+  const at = ids.indexOf(id);
+  const to = Math.min(ids.length - 1, Math.max(0, at + by));
+  if (at < 0 || at === to) return ids;
+  const rest = ids.filter((one) => one !== id);
+  return [...rest.slice(0, to), id, ...rest.slice(to)];
+};
+
 /** The order to keep after one reading was moved inside its group. */
 export const movedOrder = (
   groups: readonly ReadingGroup[],
@@ -40,11 +55,23 @@ export const movedOrder = (
   id: string,
   by: number,
 ): readonly string[] =>
-  orderedGroups(groups, preferences).flatMap(({ rows }) => {
-    const ids = rows.map((row) => row.id);
-    const at = ids.indexOf(id);
-    const to = Math.min(ids.length - 1, Math.max(0, at + by));
-    if (at < 0 || at === to) return ids;
-    ids.splice(to, 0, ...ids.splice(at, 1));
-    return ids;
-  });
+  orderedGroups(groups, preferences).flatMap(({ rows }) =>
+    moved(
+      rows.map((row) => row.id),
+      id,
+      by,
+    ),
+  );
+
+/** The order of groups to keep after one was moved. @param id - of the group, as `groupId` makes it */
+export const movedGroups = (
+  groups: readonly ReadingGroup[],
+  preferences: Preferences,
+  id: string,
+  by: number,
+): readonly string[] =>
+  moved(
+    orderedGroups(groups, preferences).map(({ name }) => groupId(name)),
+    id,
+    by,
+  );

@@ -1,5 +1,6 @@
-import { useEffect, useRef, useState } from 'react';
+import { useState } from 'react';
 import { setupNames } from '../../geometry/index';
+import { Dialog } from '../look/controls/Dialog';
 import { useBench, useWindow } from '../shell/benchContext';
 import { chooseSetup, redoStep, undoStep } from '../state/actions/editSetup';
 import { copySetup, deleteSetup, makeSetup, markOnCar, moveSetup, renameSetup, writeNotes } from '../state/actions/setups';
@@ -17,12 +18,8 @@ export const SetupsDialog = ({ onClose }: { readonly onClose: () => void }) => {
   const bench = useBench((state) => state.history?.present ?? null);
   const other = useBench(comparedWith);
   const last = useBench((state) => state.history?.past.at(-1)?.name ?? null);
-  const dialog = useRef<HTMLDialogElement>(null);
   const [chosen, setChosen] = useState<string | null>(null);
   const [than, setThan] = useState<string | null>(null);
-  useEffect(() => {
-    if (!dialog.current?.open) dialog.current?.showModal();
-  }, []);
   if (!bench) return null;
 
   const { document } = bench;
@@ -53,20 +50,18 @@ export const SetupsDialog = ({ onClose }: { readonly onClose: () => void }) => {
   };
 
   return (
-    <dialog ref={dialog} className="setups" aria-labelledby="setups-title" onClose={onClose} onKeyDown={onKeyDown}>
-      <header>
-        <h2 id="setups-title">Setups</h2>
-        <span className="quiet ellipsis">{last === null ? '' : `last: ${last}`}</span>
-        <span className="spread" />
+    <Dialog
+      title="Setups"
+      className="setups"
+      note={last === null ? '' : `last: ${last}`}
+      tools={
         <button type="button" className="button bare" disabled={last === null} onClick={() => undoStep(store)}>
           Undo
         </button>
-        <form method="dialog">
-          <button type="submit" className="button">
-            Close
-          </button>
-        </form>
-      </header>
+      }
+      onClose={onClose}
+      onKeyDown={onKeyDown}
+    >
       <div className="body">
         <div className="list">
           <div role="listbox" aria-label="Setups of this car. Alt with the arrow keys moves one." onKeyDown={onListKey}>
@@ -173,6 +168,6 @@ export const SetupsDialog = ({ onClose }: { readonly onClose: () => void }) => {
           </section>
         </div>
       </div>
-    </dialog>
+    </Dialog>
   );
 };

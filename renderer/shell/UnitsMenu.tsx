@@ -1,4 +1,4 @@
-import { useId, useRef } from 'react';
+import { Popover } from '../look/controls/Popover';
 import { Segments } from '../look/controls/Segments';
 import { useUnits } from '../look/units';
 import { prefer } from '../state/actions/prefer';
@@ -49,44 +49,33 @@ const CHOICES = [
 export const UnitsMenu = () => {
   const { store } = useWindow();
   const units = useUnits();
-  const id = useId();
-  const button = useRef<HTMLButtonElement>(null);
-  const panel = useRef<HTMLDivElement>(null);
-  const put = () => {
-    const [at, card] = [button.current?.getBoundingClientRect(), panel.current];
-    if (at && card) card.style.left = `${Math.max(4, Math.min(at.left, window.innerWidth - card.offsetWidth - 8))}px`;
-  };
   return (
-    <>
-      <button
-        ref={button}
-        type="button"
-        className="button bare unitline"
-        popoverTarget={id}
-        aria-label={`Units: ${unitWords(units)}`}
-        title="Units to read and type in"
-      >
-        {unitWords(units)}
-      </button>
-      <div ref={panel} id={id} className="unitsmenu" popover="auto" role="group" aria-label="Units" onToggle={put}>
-        {CHOICES.map(({ of, label, options }) => (
-          <div key={of} className="unitchoice">
-            <span>{label}</span>
-            <Segments
-              label={label}
-              options={options}
-              chosen={units[of]}
-              onChoose={(word) => prefer(store, UNIT_PREFERENCES[of].name, word)}
-            />
-          </div>
-        ))}
-        {units.toe === 'rim' && units.toeDiameter === null && (
-          <p className="quiet">The car file gives this axle no diameter to read toe at: it stays an angle.</p>
-        )}
-        <p className="quiet">
-          The car file keeps its own units; a field also takes others when they are typed: 0.2 in, 5 mm, 12′.
-        </p>
-      </div>
-    </>
+    <Popover
+      label="Units"
+      role="group"
+      className="unitsmenu"
+      button={{
+        className: 'button bare unitline',
+        label: `Units: ${unitWords(units)}`,
+        title: 'Units to read and type in',
+        content: unitWords(units),
+      }}
+    >
+      {CHOICES.map(({ of, label, options }) => (
+        <div key={of} className="unitchoice">
+          <span>{label}</span>
+          <Segments
+            label={label}
+            options={options}
+            chosen={units[of]}
+            onChoose={(word) => prefer(store, UNIT_PREFERENCES[of].name, word)}
+          />
+        </div>
+      ))}
+      {units.toe === 'rim' && units.toeDiameter === null && (
+        <p className="quiet">The car file gives this axle no diameter to read toe at: it stays an angle.</p>
+      )}
+      <p className="quiet">The car file keeps its own units; a field also takes others when they are typed: 0.2 in, 5 mm, 12′.</p>
+    </Popover>
   );
 };

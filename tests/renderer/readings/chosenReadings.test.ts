@@ -1,10 +1,16 @@
 import { describe, expect, test } from 'vitest';
-import { closedGroups, groupId, movedOrder, shownGroups } from '../../../renderer/readings/chosenReadings';
+import {
+  closedGroups,
+  groupId,
+  movedGroups,
+  movedOrder,
+  orderedGroups,
+  shownGroups,
+} from '../../../renderer/readings/chosenReadings';
 import { readingGroups } from '../../../renderer/readings/readingRows';
 import { readingTable } from '../../../renderer/readings/readingTable';
-import { withNumbers } from '../../../renderer/readings/withNumbers';
 import { chooseAgainst } from '../../../renderer/state/actions/editSetup';
-import { chooseAxle, moveTo } from '../../../renderer/state/actions/lookAt';
+
 import { prefer } from '../../../renderer/state/actions/prefer';
 import { STANDARD_UNITS } from '../../../renderer/units/unitChoice';
 import { openedBench } from '../carUnderTest';
@@ -36,6 +42,22 @@ describe('the readings shown', () => {
     expect(movedOrder(groups, {}, idsOf(groups)[0]?.[0] ?? '', -1)).toEqual(idsOf(groups).flat());
   });
 
+  test('groups change places, and keep their readings in the order chosen', () => {
+    const [first, second] = groups;
+    if (!first || !second) throw new Error('there are groups');
+    const order = movedGroups(groups, {}, groupId(second.name), -1);
+    const moved = shownGroups(groups, { 'readings.groups': order.join(',') });
+    expect(moved.map(({ name }) => name)).toEqual([second.name, first.name, ...groups.slice(2).map(({ name }) => name)]);
+    expect(moved.flatMap(({ rows }) => rows)).toHaveLength(groups.flatMap(({ rows }) => rows).length);
+    expect(movedGroups(groups, {}, groupId(first.name), -1)).toEqual(groups.map(({ name }) => groupId(name)));
+    // one that is new since the order was kept comes behind, where it was
+    expect(orderedGroups(groups, { 'readings.groups': groupId(second.name) }).map(({ name }) => name)).toEqual([
+      second.name,
+      first.name,
+      ...groups.slice(2).map(({ name }) => name),
+    ]);
+  });
+
   test('groups stay folded, whatever is in their name', () => {
     const store = openedBench();
     prefer(store, 'readings.closed', [groupId('Wheel, steering & ground')]);
@@ -57,35 +79,4 @@ test('the table that is copied has full numbers, differences and reasons', () =>
     shown.difference.right['camber'],
   ]);
   for (const row of table.rows) expect(row).toHaveLength(table.heads.length);
-});
-
-describe('a formula with this car’s numbers', () => {
-  const DECIMALS: Readonly<Record<string, number>> = {
-    camber: 3,
-    camberToBody: 3,
-    caster: 3,
-    kingpinInclination: 3,
-    mechanicalTrail: 2,
-    scrubRadius: 2,
-    totalToe: 3,
-    track: 2,
-  };
-  test.each([
-    ['front', { travel: 17, rollDeg: 0, rack: 0 }],
-    ['front', { travel: -12, rollDeg: 1.3, rack: 15 }],
-    ['rear', { travel: 20, rollDeg: -1, rack: 0 }],
-  ] as const)('comes to the reading itself: %s at %o', (axle, position) => {
-    const store = openedBench();
-    chooseAxle(store, axle);
-    moveTo(store, position);
-    const { row } = shownOf(store);
-    for (const [key, decimals] of Object.entries(DECIMALS)) {
-      const value = row.left[key] ?? row.both[key] ?? null;
-      const words = withNumbers(key, row);
-      if (typeof value !== 'number') continue;
-      if (words === null) expect(axle, key).toBe('rear');
-      else expect(words.replaceAll('−', '-').replaceAll(',', ''), key).toContain(`= ${value.toFixed(decimals)}`);
-    }
-    expect(withNumbers('wheelRate', row)).toBeNull();
-  });
 });
