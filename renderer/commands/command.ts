@@ -1,3 +1,6 @@
+import type { WindowTools } from '../shell/benchContext';
+import type { Bench, BenchState } from '../state/benchStore';
+
 /** One thing that the command list can do. */
 export interface Command {
   /** stable, unlike any other's: "bench.zero", "hold.front.rearBush" */
@@ -12,6 +15,11 @@ export interface Command {
   readonly words?: readonly string[];
   readonly run: () => void;
 }
+
+/** Commands that there are in any state of the window. */
+export type CommandMaker = (tools: WindowTools, state: BenchState) => readonly Command[];
+/** Commands that there are while a car is open. */
+export type CommandGroup = (tools: WindowTools, state: BenchState, bench: Bench) => readonly Command[];
 
 /** A label in runs of letters, those that were typed told from the others. */
 export const markTyped = (label: string, typed: string): readonly { readonly text: string; readonly typed: boolean }[] => {

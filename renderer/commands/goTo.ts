@@ -15,3 +15,8 @@ export const goTo = (selector: string): void => {
     }),
   );
 };
+
+/** Presses a button of the window, once it is drawn: for what only its own panel can do. */
+export const press = (selector: string): void => {
+  requestAnimationFrame(() => requestAnimationFrame(() => document.querySelector<HTMLElement>(selector)?.click()));
+};

@@ -1,78 +1,25 @@
-import { CATALOGUE, setupNames } from '../../geometry/index';
+import { setupNames } from '../../geometry/index';
 import { nameOfKey } from '../adjusters/fitterWords';
+import { steerWays } from '../compute/steerScale';
+import { PLAY_KIND, PLAY_LABELS } from '../motion/playChoices';
+import { RIDE_KINDS } from '../motion/ride';
+import { STEER_AS, STEER_WAYS } from '../motion/steerChoices';
 import type { WindowTools } from '../shell/benchContext';
-import { PAGES } from '../shell/pages';
-import { chooseAgainst, chooseSetup, redoStep, setRideHeight, setToe, undoStep } from '../state/actions/editSetup';
-import { chooseAxle, choosePage, chooseTheme, chooseView, holdAdjuster, moveTo, standStill } from '../state/actions/lookAt';
-import { openSample } from '../state/actions/openCar';
 import { chooseCar } from '../state/actions/chooseCar';
-import { saveCar, saveCarAs } from '../state/actions/saveCar';
+import { chooseAgainst, chooseSetup, redoStep, setRideHeight, setToe, undoStep } from '../state/actions/editSetup';
+import { chooseAxle, choosePage, holdAdjuster, moveTo, standStill } from '../state/actions/lookAt';
 import { prefer } from '../state/actions/prefer';
-import { UNIT_PREFERENCES } from '../state/chosenUnits';
-import { benchOf, type Bench, type BenchState, type Theme, type ViewName } from '../state/benchStore';
-import type { Command } from './command';
-import { goTo } from './goTo';
+import { saveCar, saveCarAs } from '../state/actions/saveCar';
+import { copySetup, makeSetup } from '../state/actions/setups';
+import { benchOf } from '../state/benchStore';
+import { freeTrialName } from '../state/settings';
+import type { Command, CommandGroup, CommandMaker } from './command';
+import { goTo, press } from './goTo';
+import { curveReadings, curves, pages, readings, samples, themes, units, views } from './lookCommands';
 
 const AXLES = ['front', 'rear'] as const;
-const VIEWS: Readonly<Record<ViewName, string>> = {
-  corner: 'from the corner',
-  front: 'from the front, or from behind at the rear axle',
-  side: 'from the side',
-  top: 'from above',
-  wheel: 'from the wheel',
-  axis: 'along the steering axis',
-};
-const THEMES: Readonly<Record<Theme, string>> = { light: 'light', dark: 'dark', system: 'as the system has it' };
 
-const UNIT_WORDS = {
-  mm: 'lengths in mm',
-  in: 'lengths in inches',
-  degrees: 'angles in decimal degrees',
-  minutes: 'angles in degrees and minutes',
-  angle: 'toe as an angle',
-  rim: 'toe in length across the rim',
-  newton: 'forces in N, rates in N/mm',
-  pound: 'forces in lb, rates in lb/in',
-} as const;
-
-type Group = (tools: WindowTools, state: BenchState, bench: Bench) => readonly Command[];
-
-const pages = ({ store }: WindowTools): readonly Command[] =>
-  PAGES.map(({ name, label }) => ({
-    id: `page.${name}`,
-    label: `Go to ${label}`,
-    where: 'Page',
-    run: () => choosePage(store, name),
-  }));
-
-const themes = ({ store }: WindowTools): readonly Command[] =>
-  Object.entries(THEMES).map(([theme, words]) => ({
-    id: `theme.${theme}`,
-    label: `Colours: ${words}`,
-    where: 'Window',
-    words: ['theme'],
-    run: () => chooseTheme(store, theme as Theme),
-  }));
-
-const units = ({ store }: WindowTools): readonly Command[] =>
-  Object.values(UNIT_PREFERENCES).flatMap(({ name, words }) =>
-    words.map((word) => ({
-      id: `${name}.${word}`,
-      label: `Units: ${UNIT_WORDS[word]}`,
-      where: 'Window',
-      run: () => prefer(store, name, word),
-    })),
-  );
-
-const samples = ({ store, files }: WindowTools, state: BenchState): readonly Command[] =>
-  state.samples.map((name) => ({
-    id: `sample.${name}`,
-    label: `Open the sample ${nameOfKey(name)}`,
-    where: 'File',
-    run: () => void openSample(store, files, name),
-  }));
-
-const steps: Group = ({ store }, { history }) => {
+const steps: CommandGroup = ({ store }, { history }) => {
   const [last, next] = [history?.past.at(-1)?.name, history?.future.at(-1)?.name];
   return [
     ...(last === undefined
@@ -84,7 +31,7 @@ const steps: Group = ({ store }, { history }) => {
   ];
 };
 
-const axles: Group = ({ store }, _state, { document }) =>
+const axles: CommandGroup = ({ store }, _state, { document }) =>
   AXLES.filter((axle) => document[axle]).map((axle) => ({
     id: `axle.${axle}`,
     label: `Show the ${axle} axle`,
@@ -92,13 +39,34 @@ const axles: Group = ({ store }, _state, { document }) =>
     run: () => chooseAxle(store, axle),
   }));
 
-const setups: Group = ({ store }, _state, { document }) =>
-  setupNames(document).flatMap((name) => [
+const setups: CommandGroup = ({ store }, _state, { document, setup }) => [
+  {
+    id: 'setups',
+    label: 'Setups…',
+    where: 'Bench, setup',
+    words: ['notes', 'rename', 'delete'],
+    run: () => press('.setupsbutton'),
+  },
+  { id: 'setup.copy', label: `Copy the setup ${setup}`, where: 'Bench, setup', run: () => copySetup(store, setup) },
+  {
+    id: 'setup.new',
+    label: 'New setup, as drawn',
+    where: 'Bench, setup',
+    run: () => makeSetup(store, freeTrialName(setupNames(document))),
+  },
+  ...setupNames(document).flatMap((name) => [
     { id: `setup.${name}`, label: `Put ${name} on the bench`, where: 'Bench, setup', run: () => chooseSetup(store, name) },
     { id: `against.${name}`, label: `Compare with ${name}`, where: 'Bench, setup', run: () => chooseAgainst(store, name) },
-  ]);
+  ]),
+  {
+    id: 'against.file',
+    label: 'Compare with another file…',
+    where: 'Bench, setup',
+    run: () => press('input[aria-label="Car file to compare with"]'),
+  },
+];
 
-const adjusters: Group = ({ store }, _state, { document }) =>
+const adjusters: CommandGroup = ({ store }, _state, { document }) =>
   AXLES.flatMap((axle) =>
     Object.entries(document[axle]?.adjusters ?? {}).map(([name, { label, kind }]) => ({
       id: `hold.${axle}.${name}`,
@@ -114,7 +82,7 @@ const adjusters: Group = ({ store }, _state, { document }) =>
     })),
   );
 
-const axleValues: Group = ({ store }, { axle }) => [
+const axleValues: CommandGroup = ({ store }, { axle }) => [
   { id: 'toe.field', label: `Set toe, ${axle}`, where: 'Bench, axle', run: () => goTo('input[aria-label^="Set toe"]') },
   {
     id: 'height.field',
@@ -126,51 +94,94 @@ const axleValues: Group = ({ store }, { axle }) => [
   { id: 'height.clear', label: `Take the ride height out, ${axle}`, where: 'Bench, axle', run: () => setRideHeight(store, null) },
 ];
 
-const readings: Group = ({ store }) =>
-  CATALOGUE.map(({ key, name, group }) => ({
-    id: `reading.${key}`,
-    label: `Go to ${name.toLowerCase()}`,
-    where: `Bench, reading, ${group}`,
-    words: [key],
-    run: () => {
-      choosePage(store, 'bench');
-      goTo(`[data-reading="${key}"]`);
-    },
-  }));
-
-const views: Group = ({ store }) =>
-  Object.entries(VIEWS).map(([view, words]) => ({
-    id: `view.${view}`,
-    label: `Look ${words}`,
-    where: 'Bench, view',
-    run: () => chooseView(store, view as ViewName),
-  }));
-
-const motions: Group = ({ store }) => [
-  { id: 'zero', label: 'Ride height, straight ahead', where: 'Bench, motion', keys: 'Home', run: () => standStill(store) },
-  { id: 'bump.10', label: 'Bump 10 mm', where: 'Bench, motion', run: () => moveTo(store, { travel: 10 }) },
-  { id: 'droop.10', label: 'Droop 10 mm', where: 'Bench, motion', run: () => moveTo(store, { travel: -10 }) },
+const table: CommandGroup = () => [
+  {
+    id: 'readings.choose',
+    label: 'Choose readings…',
+    where: 'Bench, readings',
+    words: ['order', 'hide', 'groups'],
+    run: () => press('.choosebutton'),
+  },
+  { id: 'readings.copy', label: 'Copy readings', where: 'Bench, readings', run: () => press('[aria-label="Copy readings"]') },
+  {
+    id: 'readings.csv',
+    label: 'Save readings as CSV',
+    where: 'Bench, readings',
+    run: () => press('[aria-label="Save readings as CSV"]'),
+  },
+  ...(['readings', 'lengths'] as const).map((name, place) => ({
+    id: `column.${name}`,
+    label: `Show ${name} in the right-hand column`,
+    where: 'Bench, readings',
+    run: () => press(`.columntabs button:nth-child(${place + 1})`),
+  })),
 ];
 
-const filing = ({ store, files }: WindowTools, state: BenchState): readonly Command[] => [
-  { id: 'file.open', label: 'Open a car file', where: 'File', keys: 'Ctrl O', run: () => void chooseCar(store, files) },
+const motions: CommandGroup = ({ store }, { axle }, { document }) => {
+  const ways = steerWays(document, axle);
+  const isSteered = document[axle]?.steering !== undefined;
+  return [
+    { id: 'zero', label: 'Ride height, straight ahead', where: 'Bench, motion', keys: 'Home', run: () => standStill(store) },
+    { id: 'play', label: 'Play or stop', where: 'Bench, motion', keys: 'Space', run: () => press('.play') },
+    ...RIDE_KINDS.filter((kind) => kind !== 'steer' || isSteered).map((kind) => ({
+      id: `play.${kind}`,
+      label: `Play ${PLAY_LABELS[kind].toLowerCase()}`,
+      where: 'Bench, motion',
+      run: () => {
+        prefer(store, PLAY_KIND, kind);
+        press('.play[aria-pressed="false"]');
+      },
+    })),
+    { id: 'bump.10', label: 'Bump 10 mm', where: 'Bench, motion', run: () => moveTo(store, { travel: 10 }) },
+    { id: 'droop.10', label: 'Droop 10 mm', where: 'Bench, motion', run: () => moveTo(store, { travel: -10 }) },
+    ...(['Bump', 'Roll', 'Steer'] as const)
+      .filter((name) => name !== 'Steer' || isSteered)
+      .map((name) => ({
+        id: `motion.${name.toLowerCase()}`,
+        label: `Set ${name.toLowerCase()}`,
+        where: 'Bench, motion',
+        run: () => goTo(`.motion input[role="spinbutton"][aria-label^="${name}"]`),
+      })),
+    ...(isSteered ? ways : []).map((way) => ({
+      id: `steerAs.${way}`,
+      label: `Steer as ${STEER_WAYS[way].label}`,
+      where: 'Bench, motion',
+      run: () => prefer(store, STEER_AS, way),
+    })),
+  ];
+};
+
+const filing: CommandMaker = ({ store, files }, state) => [
   ...(state.file
     ? [
         { id: 'file.save', label: 'Save', where: 'File', keys: 'Ctrl S', run: () => void saveCar(store, files) },
         { id: 'file.saveAs', label: 'Save as', where: 'File', keys: 'Ctrl Shift S', run: () => void saveCarAs(store, files) },
       ]
     : []),
+  { id: 'file.open', label: 'Open a car file', where: 'File', keys: 'Ctrl O', run: () => void chooseCar(store, files) },
 ];
 
-const ALWAYS = [filing, pages, themes, units, samples];
-const WITH_CAR: readonly Group[] = [steps, axles, setups, adjusters, axleValues, readings, views, motions];
+const withCar =
+  (group: CommandGroup): CommandMaker =>
+  (tools, state) => {
+    const bench = benchOf(state);
+    return bench ? group(tools, state, bench) : [];
+  };
+
+/** What one does most stands first; what one looks for by its name, and there is much of, comes last. */
+const GROUPS: readonly CommandMaker[] = [
+  withCar(steps),
+  filing,
+  ...[adjusters, axleValues, motions, setups, axles, curves, table, views].map(withCar),
+  pages,
+  units,
+  themes,
+  samples,
+  ...[readings, curveReadings].map(withCar),
+];
 
 /** Everything that the window can do now, in the order in which an empty search shows it. */
 export const windowCommands = (tools: WindowTools): readonly Command[] => {
   const state = tools.store.getState();
-  const bench = benchOf(state);
-  return [
-    ...(bench ? WITH_CAR.flatMap((group) => group(tools, state, bench)) : []),
-    ...ALWAYS.flatMap((group) => group(tools, state)),
-  ];
+  return GROUPS.flatMap((group) => group(tools, state));
 };

@@ -5,8 +5,12 @@ import { Segments } from '../look/controls/Segments';
 import { useBench, useWindow } from '../shell/benchContext';
 import { useNarrow } from '../shell/useNarrow';
 import { moveTo, standStill } from '../state/actions/lookAt';
+import { preferredOf } from '../state/preferences';
 import { MotionRule } from './MotionRule';
 import { SteerRule } from './SteerRule';
+import { PLAY_KIND } from './playChoices';
+import { PlayControl } from './PlayControl';
+import { RIDE_KINDS, rideSpan, type RideKind } from './ride';
 import { usePlay } from './usePlay';
 
 /** One press of an arrow key: what a person would try next. */
@@ -25,8 +29,15 @@ export const Motion = () => {
   const bench = useBench((state) => state.history?.present ?? null);
   const axle = useBench((state) => state.axle);
   const position = useBench((state) => state.position);
-  const ranges = useMemo(() => bench && motionRanges(bench.document, axle, standingRow(bench, axle)), [bench, axle]);
-  const { playing, toggle, play } = usePlay(ranges?.travel ?? null);
+  const standing = useMemo(() => bench && standingRow(bench, axle), [bench, axle]);
+  const ranges = useMemo(() => bench && motionRanges(bench.document, axle, standing), [bench, axle, standing]);
+  const wanted = useBench((state) => preferredOf<RideKind>(state.preferences, PLAY_KIND, RIDE_KINDS));
+  const kind = wanted === 'steer' && ranges?.rack === null ? 'bump' : wanted;
+  const span = useMemo(() => {
+    const track = standing?.both['track'];
+    return ranges && rideSpan(ranges, typeof track === 'number' ? track : null);
+  }, [ranges, standing]);
+  const { playing, toggle, play } = usePlay(kind, span);
   const narrow = useNarrow();
   const [chosen, setChosen] = useState<(typeof MOTIONS)[number]['name']>('bump');
   const shows = (name: typeof chosen): boolean => !narrow || name === chosen;
@@ -40,11 +51,7 @@ export const Motion = () => {
   if (!ranges) return <footer className="motion" aria-label="Motion" role="group" />;
   return (
     <footer className={narrow ? 'motion one' : 'motion'} aria-label="Motion" role="group">
-      <button type="button" className="play" aria-label={playing ? 'Stop' : 'Play bump'} aria-pressed={playing} onClick={toggle}>
-        <svg width="18" height="18" viewBox="0 0 18 18" aria-hidden="true">
-          <path d={playing ? 'M4 2h3.5v14H4zM10.5 2H14v14h-3.5z' : 'M4 2l11 7-11 7z'} fill="currentColor" />
-        </svg>
-      </button>
+      <PlayControl kind={kind} isSteered={ranges.rack !== null} playing={playing} onToggle={toggle} />
       {narrow && <Segments label="Motion shown" options={MOTIONS} chosen={chosen} onChoose={setChosen} />}
       {shows('bump') && (
         <MotionRule

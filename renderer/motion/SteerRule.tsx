@@ -6,26 +6,8 @@ import { moveTo } from '../state/actions/lookAt';
 import { prefer } from '../state/actions/prefer';
 import { preferredOf } from '../state/preferences';
 import { MotionRule } from './MotionRule';
+import { STEER_AS, STEER_WAYS } from './steerChoices';
 import { steerSense } from './steerSense';
-
-const STEER_AS = 'motion.steerAs';
-
-const WAYS: Readonly<
-  Record<
-    SteerAs,
-    { readonly label: string; readonly spoken: string; readonly unit: string; readonly step: number; readonly decimals: number }
-  >
-> = {
-  rack: { label: 'rack', spoken: 'Steer: rack travel, mm', unit: 'mm', step: 1, decimals: 1 },
-  handWheel: { label: 'hand wheel', spoken: 'Steer: turn of the hand wheel, degrees', unit: '°', step: 5, decimals: 0 },
-  meanAngle: {
-    label: 'mean angle',
-    spoken: 'Steer: mean steer angle of both wheels, degrees',
-    unit: '°',
-    step: 0.5,
-    decimals: 2,
-  },
-};
 
 const clean = (value: number): number => Number(value.toFixed(9));
 
@@ -41,7 +23,7 @@ export const SteerRule = ({ range }: { readonly range: MotionRange }) => {
   const ways = steerWays(bench.document, axle);
   const as = ways.includes(wanted) ? wanted : 'rack';
   const scale = steerScale(bench.document, bench.setup, axle, travel, rollDeg, range, as);
-  const { label, spoken, unit, step, decimals } = WAYS[as];
+  const { label, spoken, unit, step, decimals } = STEER_WAYS[as];
   const value = clean(scale.fromRack(rack));
   return (
     <MotionRule
@@ -50,7 +32,7 @@ export const SteerRule = ({ range }: { readonly range: MotionRange }) => {
         <select aria-label="Steer as" title={label} value={as} onChange={(event) => prefer(store, STEER_AS, event.target.value)}>
           {ways.map((way) => (
             <option key={way} value={way}>
-              {WAYS[way].label}
+              {STEER_WAYS[way].label}
             </option>
           ))}
         </select>

@@ -1,42 +1,41 @@
 import { useCallback, useEffect, useRef, useState } from 'react';
 import { useWindow } from '../shell/benchContext';
 import { moveTo } from '../state/actions/lookAt';
+import { rideAt, type RideKind, type RideSpan } from './ride';
 
-/** One slow ride over a wave [ms], and how much of the way to the stops it uses. */
-const PERIOD = 4200;
-const SHARE = 0.62;
-
-/** Wheel travel at a moment of the ride. @param low,high - the range [mm] @param elapsed - [ms] */
-export const rideTravel = (low: number, high: number, elapsed: number): number => {
-  const wave = Math.sin((2 * Math.PI * elapsed) / PERIOD);
-  return Number((SHARE * (wave >= 0 ? high : -low) * wave).toFixed(2));
-};
+const asksForLess = (): boolean => matchMedia('(prefers-reduced-motion: reduce)').matches;
 
 /**
- * Plays bump up and down until it is stopped: by its button, or by any touch of the window.
- * @param range - wheel travel [mm]; null before a car is open
+ * Plays a ride until it is stopped: by its button, or by any touch of the window. The space bar starts and stops it.
+ * @param span - how far it goes; null before a car is open
  */
-export const usePlay = (range: { readonly min: number; readonly max: number } | null) => {
+export const usePlay = (kind: RideKind, span: RideSpan | null) => {
   const { store } = useWindow();
   const [playing, setPlaying] = useState(false);
-  const latest = useRef(range);
+  const latest = useRef({ kind, span });
   useEffect(() => {
-    latest.current = range;
+    latest.current = { kind, span };
   });
 
   useEffect(() => {
     if (!playing) return;
     const begun = performance.now();
     let frame = 0;
+    let last = '';
     const step = (now: number) => {
       const { current } = latest;
-      if (current) moveTo(store, { travel: rideTravel(current.min, current.max, now - begun) });
+      if (current.span) {
+        const next = rideAt(current.kind, current.span, now - begun, asksForLess());
+        // a still picture is worked out once
+        if (JSON.stringify(next) !== last) moveTo(store, next);
+        last = JSON.stringify(next);
+      }
       frame = requestAnimationFrame(step);
     };
     frame = requestAnimationFrame(step);
     const stop = (event: Event) => {
       if (event instanceof KeyboardEvent && event.key === ' ') return;
-      if (!(event.target instanceof Element && event.target.closest('.play'))) setPlaying(false);
+      if (!(event.target instanceof Element && event.target.closest('.playcontrol'))) setPlaying(false);
     };
     window.addEventListener('pointerdown', stop, true);
     window.addEventListener('keydown', stop, true);

@@ -151,7 +151,7 @@ export const Readings = () => {
         <div className="tablefoot">
           <button
             type="button"
-            className="button"
+            className="button choosebutton"
             title="Which readings are shown, and in which order"
             onClick={() => setChoosing(true)}
           >

@@ -24,7 +24,12 @@ export const SetupChoice = () => {
         </select>
       </span>
       <AgainstChoice />
-      <button type="button" className="button" title="Make, copy, name and compare setups" onClick={() => setOpen(true)}>
+      <button
+        type="button"
+        className="button setupsbutton"
+        title="Make, copy, name and compare setups"
+        onClick={() => setOpen(true)}
+      >
         Setups…
       </button>
       {isOpen && (

@@ -25,7 +25,9 @@ export const Popover = ({ button, label, role, className, children }: PopoverPro
   const opener = useRef<HTMLButtonElement>(null);
   const card = useRef<HTMLDivElement>(null);
   const [isOpen, setOpen] = useState(false);
-  const items = (): HTMLElement[] => [...(card.current?.querySelectorAll<HTMLElement>('[role^="menuitem"]') ?? [])];
+  const items = (): HTMLElement[] => [
+    ...(card.current?.querySelectorAll<HTMLElement>('[role^="menuitem"]:not(:disabled)') ?? []),
+  ];
   const close = () => {
     card.current?.hidePopover();
     opener.current?.focus();
@@ -40,7 +42,7 @@ export const Popover = ({ button, label, role, className, children }: PopoverPro
     );
     card.current.style.left = `${left}px`;
     card.current.style.top = `${top}px`;
-    items()[0]?.focus();
+    (items().find((item) => item.ariaChecked === 'true') ?? items()[0])?.focus();
   };
   const onKeyDown = (event: KeyboardEvent) => {
     if (role !== 'menu') return;

@@ -1,9 +1,11 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { CATALOGUE, setupNames } from '../../../geometry/index';
 import { judgeCommand, markTyped } from '../../../renderer/commands/command';
 import { windowCommands } from '../../../renderer/commands/windowCommands';
+import { chosenPlots } from '../../../renderer/curves/curveChoices';
 import { fetchedFiles } from '../../../renderer/files/fetchedFiles';
 import { chooseSetup, turnAdjuster } from '../../../renderer/state/actions/editSetup';
+import { chooseAxle } from '../../../renderer/state/actions/lookAt';
 import { createBenchStore } from '../../../renderer/state/benchStore';
 import { openedBench } from '../carUnderTest';
 
@@ -30,9 +32,60 @@ describe('the command list', () => {
         'view.top',
         'theme.dark',
         'zero',
+        'setups',
+        'readings.choose',
+        'curve.camber',
+        'curves.roll',
+        'play.combined',
+        'steerAs.rack',
+        'scope.axle',
+        'overlay.ghost',
+        'units.length.in',
       ]),
     );
     expect(commands.every(({ label, where }) => label.trim() !== '' && where.trim() !== '')).toBe(true);
+  });
+
+  test('what one does most comes before what one looks for by its name', () => {
+    const ids = commandsOf().map(({ id }) => id);
+    const first = (start: string) => ids.findIndex((id) => id.startsWith(start));
+    const order = [
+      'file.save',
+      'file.open',
+      'hold.',
+      'play',
+      'setups',
+      'curves.',
+      'readings.choose',
+      'view.',
+      'reading.',
+      'curve.',
+    ];
+    expect(order.map(first)).toEqual(order.map(first).toSorted((a, b) => a - b));
+    expect(first('file.save')).toBe(0);
+  });
+
+  test('an axle that is not steered has no steer to play or to read otherwise', () => {
+    const store = openedBench();
+    chooseAxle(store, 'rear');
+    const ids = commandsOf(store).map(({ id }) => id);
+    expect(ids.filter((id) => /^(play\.steer|curves\.steer|steerAs)/.test(id))).toEqual([]);
+    expect(ids).toContain('play.combined');
+  });
+
+  test('a reading takes the last plot’s place, once', () => {
+    const store = openedBench();
+    vi.stubGlobal('requestAnimationFrame', () => 0);
+    const run = (id: string) =>
+      commandsOf(store)
+        .find((one) => one.id === id)
+        ?.run();
+    run('curve.caster');
+    run('curve.toe');
+    expect(chosenPlots(store.getState().preferences)).toEqual(['toe', 'camber', 'caster']);
+    run('curves.more');
+    expect(chosenPlots(store.getState().preferences)).toHaveLength(4);
+    vi.unstubAllGlobals();
   });
 
   test('undo is in it by the name of the step, and only when there is one', () => {

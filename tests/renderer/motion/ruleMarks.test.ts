@@ -1,6 +1,5 @@
 import { expect, test } from 'vitest';
 import { ruleMarks } from '../../../renderer/motion/ruleMarks';
-import { rideTravel } from '../../../renderer/motion/usePlay';
 
 test('zero is heavy, a few marks are numbered with their sign', () => {
   const marks = ruleMarks(-80, 80);
@@ -34,12 +33,4 @@ test('numerals stay clear of each other on a short rule', () => {
       for (const [index, place] of places.entries())
         if (index > 0) expect(place - (places[index - 1] ?? 0)).toBeGreaterThanOrEqual(32 - 1e-9);
     }
-});
-
-test('the ride stays clear of the stops and passes zero', () => {
-  expect(rideTravel(-70, 80, 0)).toBe(0);
-  for (let at = 0; at < 5000; at += 100) {
-    expect(rideTravel(-70, 80, at)).toBeGreaterThan(-70);
-    expect(rideTravel(-70, 80, at)).toBeLessThan(80);
-  }
 });
