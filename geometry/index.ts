@@ -86,6 +86,34 @@ export { mattersOf, setWithin } from './car/tolerances';
 export { influence, type Influence, type InfluenceQuestion, type InfluenceRow } from './studies/influence';
 export { changesBetween, type Numbers } from './studies/carNumbers';
 export type { AskedToe } from './studies/toeReset';
+export {
+  mergeReach,
+  MOST_TRIED,
+  planReach,
+  reach,
+  runReach,
+  startFailure,
+  type Help,
+  type ReachAnswer,
+  type ReachAnswerRow,
+  type ReachChunk,
+  type ReachPart,
+  type ReachPlan,
+} from './studies/reach';
+export { ways, type Reached, type Way, type Ways, type WaysQuestion } from './studies/ways';
+export {
+  map,
+  mapStart,
+  mergeMap,
+  planMap,
+  runMap,
+  type MapAnswer,
+  type MapAxis,
+  type MapPlan,
+  type MapQuestion,
+} from './studies/map';
+export { withToeReset } from './studies/toeReset';
+export type { MayDocument, QuestionDocument, WantedDocument } from './car/measuringDocument';
 
 // Coordinates in and out
 export { readPoints, MM_PER_POINT_UNIT, POINT_UNITS, type PointList, type PointRow, type PointUnit } from './points/readPoints';

@@ -103,6 +103,7 @@ function carRows(car: AssembledCar, scope: Scope = WHOLE_ROW): CarRows {
       const lacking = transferLacksAt(own.value);
       if (lacking !== null) return succeed(withTransfer(own.value, null, lacking));
       const otherName = axle === 'front' ? 'rear' : 'front';
+      if (car[otherName] === null) return succeed(withTransfer(own.value, null, `the ${otherName} axle is not put together`));
       const other = solveOwn(otherName, position);
       if (!other.ok)
         return succeed(withTransfer(own.value, null, `the ${otherName} axle cannot be there: ${other.failure.message}`));

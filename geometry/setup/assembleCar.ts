@@ -38,13 +38,20 @@ export interface AssembledAxle {
   readonly toeReset: ToeReset | null;
 }
 
+const BOTH_AXLES: readonly AxleName[] = ['front', 'rear'];
+
 /**
  * Puts a car together with a setup: adjusters, ride heights and pitch, toe reset.
  * @param mechanism - from `toMechanism`
  * @param setup - in the file's unit and degrees; what it names has to be the car's, and its numbers finite, else the failure is
  * of kind `setup`. Ranges are judged by `parseCar`, not here.
+ * @param only - the axles to put together; the others are null, as if the car had none
  */
-export function assembleCar(mechanism: CarMechanism, setup: SetupDocument): Result<AssembledCar, Failure> {
+export function assembleCar(
+  mechanism: CarMechanism,
+  setup: SetupDocument,
+  only: readonly AxleName[] = BOTH_AXLES,
+): Result<AssembledCar, Failure> {
   const refused = refusedSetting(mechanism, setup);
   if (refused !== null) return fail(refused);
   const mm = mechanism.mmPerUnit;
@@ -53,9 +60,9 @@ export function assembleCar(mechanism: CarMechanism, setup: SetupDocument): Resu
   const pitch = pitchOf(mechanism, heightOf('front'), heightOf('rear'));
   const frame = groundFrame(pitch, 0);
   const assembled: Record<AxleName, AssembledAxle | null> = { front: null, rear: null };
-  for (const name of ['front', 'rear'] as const) {
+  for (const name of BOTH_AXLES) {
     const axle = mechanism[name];
-    if (axle === null) continue;
+    if (axle === null || !only.includes(name)) continue;
     const put = assembleAxle(axle, setup[name], mm, heightOf(name), frame);
     if (!put.ok) return fail({ ...put.failure, axle: name });
     assembled[name] = put.value;

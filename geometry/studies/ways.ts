@@ -1,0 +1,316 @@
+import type { AdjusterDocument, AxleName, SetupDocument } from '../car/document';
+import type { CarMechanism } from '../car/mechanism';
+import { cleanSetting, realSettings, stepScaleOf } from '../adjusters/stepScale';
+import { setWithin } from '../car/tolerances';
+import { succeed, type Result } from '../core/result';
+import type { Failure } from '../corner/failure';
+import type { ReadingEntry } from '../readings/readingEntry';
+import { readingsOfCar } from '../readings/readings';
+import type { Position } from '../readings/rows';
+import { assembleCar } from '../setup/assembleCar';
+import { judgeLimits } from '../setup/judgeLimits';
+import { settingOf, withSetting, type Sides } from '../setup/setupEdits';
+import { solveMonotone } from '../solve/solveMonotone';
+import { carNumberNames, carNumbers, changesBetween, weightOf, type CarNumber, type Numbers } from './carNumbers';
+import { share } from './rangeUsed';
+import { withToeReset, type AskedToe } from './toeReset';
+
+export interface WaysQuestion {
+  readonly setup: SetupDocument;
+  /** a reading of a corner or an axle that is one number */
+  readonly entry: ReadingEntry;
+  /** [mm or degrees] */
+  readonly value: number;
+  readonly axle: AxleName;
+  /** whose reading, and the wheels on which adjusters are turned */
+  readonly side: Sides;
+  /** how near counts as reached; the reading's own `set` when not given */
+  readonly tolerance?: number;
+  readonly toeReset: AskedToe;
+  readonly at: Position;
+  readonly pairs: boolean;
+  readonly withLocked: boolean;
+}
+
+/** One number, or one of each wheel. */
+export type Reached = number | { readonly left: number; readonly right: number };
+
+export interface Way {
+  readonly adjusters: readonly string[];
+  /** as in a setup, in the file's unit, on real steps */
+  readonly settings: SetupDocument;
+  readonly value: Reached;
+  /** the worse wheel's, in contract units */
+  readonly missBy: number;
+  readonly reaches: boolean;
+  /** between the steps, where the value is met exactly; the nearest there is where it is not */
+  readonly continuous: { readonly settings: SetupDocument; readonly value: Reached };
+  /** by adjuster, 0…1 of the way to the end of its range on that side; null for a bushing */
+  readonly rangeUsed: Readonly<Record<string, number | null>>;
+  /** of every other reading, by dotted name, in contract units */
+  readonly changes: Numbers;
+  /** not known: gaps are not computed yet */
+  readonly leastGap: null;
+}
+
+export interface Ways {
+  readonly from: Reached;
+  readonly ways: readonly Way[];
+}
+
+/** Neither the file nor the defaults say how near such a reading is set: within this part of what is asked. */
+const NO_TOLERANCE = 1e-9;
+
+interface Adjustable {
+  readonly name: string;
+  readonly adjuster: AdjusterDocument;
+  /** where the part can stand, ascending; null is a concentric bushing */
+  readonly settings: readonly (number | null)[];
+  readonly now: number | null;
+}
+
+interface Tried {
+  readonly setup: SetupDocument;
+  readonly value: Reached;
+  /** mean of value − wanted over the wheels: what a root is sought of */
+  readonly signed: number;
+  readonly missBy: number;
+  readonly numbers: Numbers;
+  readonly isLegal: boolean;
+}
+
+/**
+ * Every adjuster of an axle that can bring one reading to a value by itself, and every pair where asked, each with what else
+ * it changes. Limits of the file are walls. A clock that meets the value twice is two ways.
+ * @returns the failure of the setup itself where it cannot be put together or read; no ways where the value is there already
+ */
+export function ways(mechanism: CarMechanism, question: WaysQuestion): Result<Ways, Failure> {
+  const study = new WaysStudy(mechanism, question);
+  const now = study.start();
+  if (!now.ok) return now;
+  const from = now.value.value;
+  if (now.value.missBy <= study.within) return succeed({ from, ways: [] });
+  return succeed({ from, ways: study.all(now.value) });
+}
+
+class WaysStudy {
+  readonly within: number;
+  private readonly names: readonly CarNumber[];
+  private readonly setup: SetupDocument;
+  private readonly owners: readonly ('left' | 'right' | 'both')[];
+
+  constructor(
+    private readonly mechanism: CarMechanism,
+    private readonly question: WaysQuestion,
+  ) {
+    const { document } = mechanism;
+    const { entry, side, axle } = question;
+    this.owners = entry.of === 'axle' ? ['both'] : side === 'both' ? ['left', 'right'] : [side];
+    this.within = question.tolerance ?? setWithin(document, entry.key) ?? NO_TOLERANCE * Math.max(1, Math.abs(question.value));
+    this.names = carNumberNames(document);
+    this.setup = withToeReset(document, question.setup, [axle], question.toeReset);
+  }
+
+  start(): Result<Tried, Failure> {
+    const car = assembleCar(this.mechanism, this.setup);
+    if (!car.ok) return car;
+    const row = readingsOfCar(car.value, this.question.at)[this.question.axle];
+    if (row !== null && !row.ok) return row;
+    const tried = this.try(this.setup);
+    if (tried !== null) return succeed(tried);
+    const key = this.owners
+      .map((owner) => `${owner}.${this.question.entry.key}`)
+      .find((name) => row?.value.why[name] !== undefined);
+    const why = key === undefined ? 'it has no value here' : row?.value.why[key];
+    return { ok: false, failure: { kind: 'unreachable', message: `${this.question.entry.name} cannot be set: ${why}` } };
+  }
+
+  /** The car in a setup; null where it cannot be there, a toe reset leaves its range, or the reading has no value. */
+  private try(setup: SetupDocument): Tried | null {
+    const { question, owners } = this;
+    const car = assembleCar(this.mechanism, setup);
+    if (!car.ok || car.value[question.axle]?.toeReset?.inRange === false) return null;
+    const rows = readingsOfCar(car.value, question.at);
+    const numbers = carNumbers(this.names, rows);
+    const values = owners.map((owner) => numbers[`${question.axle}.${owner}.${question.entry.key}`]);
+    if (values.some((value) => typeof value !== 'number')) return null;
+    const [first, second = first] = values as number[];
+    const misses = (values as number[]).map((value) => value - question.value);
+    const broken = judgeLimits(car.value).some(
+      ({ ok, name }) => !ok && (name.startsWith(question.axle) || name.startsWith('wholeCar')),
+    );
+    return {
+      setup,
+      value: owners.length === 2 ? { left: first, right: second } : first,
+      signed: misses.reduce((sum, miss) => sum + miss, 0) / misses.length,
+      missBy: Math.max(...misses.map(Math.abs)),
+      numbers,
+      isLegal: !broken,
+    };
+  }
+
+  all(now: Tried): readonly Way[] {
+    const parts = this.adjustables();
+    const found: { readonly way: Way; readonly weight: number }[] = [];
+    const add = (adjusters: readonly Adjustable[], real: Tried | null, exact: Tried | null): void => {
+      if (real === null || !(real.missBy < now.missBy)) return;
+      const way = this.wayOf(adjusters, now, real, exact ?? real);
+      found.push({ way, weight: weightOf(this.mechanism.document, this.others(), way.changes) });
+    };
+    for (const part of parts) for (const { real, exact } of this.alone(part, this.setup)) add([part], real, exact);
+    if (this.question.pairs)
+      parts.forEach((one, index) =>
+        parts.slice(index + 1).forEach((other) => {
+          const pair = this.pairOf(one, other, now);
+          if (pair !== null) add([one, other], pair.real, pair.exact);
+        }),
+      );
+    return found.sort((a, b) => Number(b.way.reaches) - Number(a.way.reaches) || a.weight - b.weight).map(({ way }) => way);
+  }
+
+  private adjustables(): readonly Adjustable[] {
+    const { axle, side, withLocked } = this.question;
+    const described = this.mechanism.document[axle];
+    return Object.entries(described?.adjusters ?? {}).flatMap(([name, adjuster]) => {
+      if (adjuster.locked !== undefined && !withLocked) return [];
+      // the toe reset turns it
+      if (described?.toeAdjuster === name && this.setup[axle]?.setToe !== undefined) return [];
+      const real = realSettings(stepScaleOf(adjuster));
+      const now = settingOf(this.setup, axle, name, side === 'right' ? 'right' : 'left');
+      const isConcentric = adjuster.kind === 'offset-bushing' && now === null;
+      return [{ name, adjuster, settings: isConcentric ? [null, ...real] : real, now }];
+    });
+  }
+
+  private at(setup: SetupDocument, { name }: Adjustable, setting: number | null): SetupDocument {
+    return withSetting(setup, this.question.axle, name, this.question.side, setting);
+  }
+
+  /** Every stretch between two marks of one adjuster in which the value is passed: the better of its marks, and the root between them. */
+  private alone(
+    part: Adjustable,
+    setup: SetupDocument,
+  ): readonly { readonly real: Tried | null; readonly exact: Tried | null }[] {
+    const { isRound } = stepScaleOf(part.adjuster);
+    const marks = part.settings.filter((setting): setting is number => setting !== null);
+    const tried = marks.map((setting) => this.try(this.at(setup, part, setting)));
+    const found: { real: Tried | null; exact: Tried | null }[] = [];
+    const stretches = isRound ? marks.length : marks.length - 1;
+    for (let i = 0; i < stretches; i += 1) {
+      const j = (i + 1) % marks.length;
+      const [a, b] = [tried[i], tried[j]];
+      if (a === null || b === null || a.signed > 0 === b.signed > 0) continue;
+      const until = j === 0 ? (marks[0] ?? 0) + stepScaleOf(part.adjuster).max : (marks[j] ?? 0);
+      found.push({ real: nearest([a, b]), exact: this.rootBetween(setup, part, marks[i] ?? 0, until) });
+    }
+    // a mark that stands between two stretches is one way, not two
+    const distinct = found.filter(({ real }, index) => found.findIndex((other) => other.real === real) === index);
+    return distinct.length > 0 ? distinct : [{ real: nearest(tried), exact: null }];
+  }
+
+  private rootBetween(setup: SetupDocument, part: Adjustable, from: number, to: number): Tried | null {
+    let last: Tried | null = null;
+    const { isRound, max } = stepScaleOf(part.adjuster);
+    const miss = (setting: number): number | null => {
+      last = this.try(this.at(setup, part, isRound ? setting % max : setting));
+      return last?.signed ?? null;
+    };
+    const root = solveMonotone(miss, from, (to - from) / 2, [from, to], 1e-10);
+    if (root === null) return null;
+    miss(root);
+    return last;
+  }
+
+  /**
+   * Two adjusters together: for each mark of the one the marks of the other next to the value, and of all of them the one that
+   * reaches with the least change of everything else.
+   */
+  private pairOf(one: Adjustable, other: Adjustable, now: Tried): { readonly real: Tried; readonly exact: Tried | null } | null {
+    let best: { real: Tried; setting: number; weight: number; reaches: boolean } | null = null;
+    for (const setting of one.settings) {
+      if (setting === null || setting === (one.now ?? 0)) continue;
+      const setup = this.at(this.setup, one, setting);
+      for (const real of this.crossings(other, setup)) {
+        if (!real.isLegal) continue;
+        const reaches = real.missBy <= this.within;
+        const weight = weightOf(this.mechanism.document, this.others(), changesBetween(now.numbers, real.numbers));
+        const isBetter =
+          best === null || (reaches !== best.reaches ? reaches : reaches ? weight < best.weight : real.missBy < best.real.missBy);
+        if (isBetter) best = { real, setting, weight, reaches };
+      }
+    }
+    if (best === null) return null;
+    const { real, setting } = best;
+    const exact = this.alone(other, this.at(this.setup, one, setting)).find((way) => way.real?.missBy === real.missBy)?.exact;
+    return { real, exact: exact ?? null };
+  }
+
+  /** Marks of a part on both sides of where the value is passed, found by halving; all of them where its law goes round. */
+  private crossings(part: Adjustable, setup: SetupDocument): readonly Tried[] {
+    const marks = part.settings.filter((setting): setting is number => setting !== null && setting !== (part.now ?? 0));
+    const tryAt = (index: number): Tried | null => this.try(this.at(setup, part, marks[index] ?? 0));
+    if (stepScaleOf(part.adjuster).isRound) return marks.map((_, index) => tryAt(index)).filter((tried) => tried !== null);
+    let [low, high] = [0, marks.length - 1];
+    let [a, b] = [tryAt(low), tryAt(high)];
+    if (a === null || b === null) return marks.map((_, index) => tryAt(index)).filter((tried) => tried !== null);
+    if (a.signed > 0 === b.signed > 0) return [a, b];
+    while (high - low > 1) {
+      const middle = (low + high) >> 1;
+      const tried = tryAt(middle);
+      if (tried === null) break;
+      if (tried.signed > 0 === a.signed > 0) [low, a] = [middle, tried];
+      else [high, b] = [middle, tried];
+    }
+    return [a, b];
+  }
+
+  /** The readings that were not asked for. */
+  private others(): readonly CarNumber[] {
+    const asked = this.owners.map((owner) => `${this.question.axle}.${owner}.${this.question.entry.key}`);
+    return this.names.filter(({ name }) => !asked.includes(name));
+  }
+
+  private wayOf(adjusters: readonly Adjustable[], now: Tried, real: Tried, exact: Tried): Way {
+    const { axle, side } = this.question;
+    const settingsOf = (setup: SetupDocument): SetupDocument =>
+      adjusters.reduce<SetupDocument>(
+        (made, { name }) =>
+          withSetting(made, axle, name, side, settingOf(setup, axle, name, side === 'right' ? 'right' : 'left')),
+        {},
+      );
+    const rangeUsed = Object.fromEntries(
+      adjusters.map(({ name, adjuster }) => {
+        const { min, max, isRound } = stepScaleOf(adjuster);
+        const setting = settingOf(real.setup, axle, name, side === 'right' ? 'right' : 'left') ?? 0;
+        return [name, isRound ? null : share(setting, min, max)];
+      }),
+    );
+    const changes = changesBetween(now.numbers, real.numbers);
+    const others = new Set(this.others().map(({ name }) => name));
+    return {
+      adjusters: adjusters.map(({ name }) => name),
+      settings: settingsOf(real.setup),
+      value: real.value,
+      missBy: real.missBy,
+      reaches: real.missBy <= this.within * (1 + 1e-9),
+      continuous: { settings: tidySettings(settingsOf(exact.setup)), value: exact.value },
+      rangeUsed,
+      changes: Object.fromEntries(Object.entries(changes).filter(([name]) => others.has(name))),
+      leastGap: null,
+    };
+  }
+}
+
+/** The legal one that misses least; of equals the earlier. */
+function nearest(tried: readonly (Tried | null)[]): Tried | null {
+  let best: Tried | null = null;
+  for (const one of tried) if (one?.isLegal && (best === null || one.missBy < best.missBy)) best = one;
+  return best;
+}
+
+/** Found by halving: nine decimals are plenty. */
+function tidySettings(settings: SetupDocument): SetupDocument {
+  return JSON.parse(JSON.stringify(settings), (_, value: unknown) =>
+    typeof value === 'number' ? cleanSetting(value) : value,
+  ) as SetupDocument;
+}
