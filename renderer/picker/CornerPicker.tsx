@@ -7,6 +7,7 @@ import { chooseScope } from '../state/actions/viewing';
 import { scopeOf } from '../state/viewing';
 import type { BenchState } from '../state/benchStore';
 import { shownReading, type ShownQuantity } from '../units/shownQuantity';
+import { useShort } from './useShort';
 import { PLAN, wheelPlace, wheelTurn } from './wheelPlaces';
 import './picker.css';
 
@@ -94,7 +95,7 @@ const Plan = ({
   </div>
 );
 
-/** One line where the view shows both corners: each wheel carries its own figures. */
+/** One line where the view shows both corners, and each wheel carries its own figures, or has no height for the plan. */
 const Folded = ({
   figures,
   axle,
@@ -124,9 +125,10 @@ export const CornerPicker = () => {
   const axle = useBench((state) => state.axle);
   const scope = useBench((state) => scopeOf(state.preferences));
   const isLaid = useBench((state) => state.viewing.layout.length > 0);
+  const isShort = useShort();
   const shown = useShown();
   if (figures.length === 0 || !shown || isLaid) return null;
-  if (scope === 'axle' || scope === 'car') return <Folded figures={figures} axle={axle} shown={shown} />;
+  if (isShort || scope === 'axle' || scope === 'car') return <Folded figures={figures} axle={axle} shown={shown} />;
   return (
     <Plan
       figures={figures}

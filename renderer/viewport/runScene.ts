@@ -12,7 +12,7 @@ import { buildPane, type Pane } from './pane';
 import { printPicture } from './printPicture';
 import { overlayContent } from './sceneContent';
 import { buildStage } from './stage';
-import { eyeOf, type Margins } from './views';
+import { eyeOf, marginsOf, type Margins } from './views';
 
 /** Two views side by side have no tools at their edge, but names all round. */
 const SCHEMATIC_MARGINS: Margins = { left: 0.16, right: 0.16, top: 0.14, bottom: 0.1 };
@@ -80,9 +80,10 @@ export const runScene = (tools: SceneTools): RunningScene => {
     const subject = stage.subject();
     if (!subject) return;
     const schematic = state.viewing.layout.length > 1;
-    const aspect = pane.box().width / Math.max(1, pane.box().height);
+    const { width: wide, height: high } = pane.box();
+    const aspect = wide / Math.max(1, high);
     const projection = isParallel(state, pane.view) ? 'parallel' : 'perspective';
-    const margins = schematic ? SCHEMATIC_MARGINS : undefined;
+    const margins = schematic ? SCHEMATIC_MARGINS : marginsOf(subject.scope, wide, high);
     pane.look(
       eyeOf(pane.view, schematic ? { ...subject, points: subject.joints } : subject, aspect, projection, margins),
       eased && !isStill() ? eased : undefined,

@@ -26,6 +26,16 @@ export interface Margins {
 export const CORNER_MARGINS: Margins = { left: 0.1, right: 0.1, top: 0.09, bottom: 0.07 };
 export const AXLE_MARGINS: Margins = { left: 0.06, right: 0.06, top: 0.26, bottom: 0.1 };
 
+/** Tools of a short view stand in two rows at its right, what its wheels have in one line at its left: `viewport.css` asks the same [px]. */
+const SHORT = { height: 260, width: 440, tools: 272, line: 44 } as const;
+
+/** What is kept free for tools and labels. @param width,height - of the view [px] */
+export const marginsOf = (scope: Scope, width: number, height: number): Margins => {
+  if (height <= SHORT.height && width >= SHORT.width)
+    return { left: 0.04, right: SHORT.tools / width, top: SHORT.line / height, bottom: 0.07 };
+  return scope === 'axle' || scope === 'car' ? AXLE_MARGINS : CORNER_MARGINS;
+};
+
 const PICTURE_LENS = toRadians(22);
 const FITTING_ROUNDS = 6;
 
@@ -97,5 +107,5 @@ export const eyeOf = (
   subject: Subject,
   aspect: number,
   projection: Projection,
-  margins: Margins = subject.scope === 'axle' || subject.scope === 'car' ? AXLE_MARGINS : CORNER_MARGINS,
+  margins: Margins = marginsOf(subject.scope, Infinity, Infinity),
 ): Eye => fitEye(subject.points, directionOf(view, subject), projection === 'parallel', aspect, margins);

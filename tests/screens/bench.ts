@@ -35,22 +35,34 @@ export const type = async (field: Locator, text: string): Promise<void> => {
 };
 
 /**
- * The picture once it stands still: no frame was asked for and no transition runs for a while, and two pictures show the same
- * (the software renderer shows a frame some time after it was asked for). Their bytes are not compared: they differ by rounding.
+ * Waits until nothing more is drawn: no frame is on its way and no transition runs. What is written over the picture is then
+ * that of the last frame; the picture itself may reach the screen a little later.
+ */
+export const drawn = (page: Page): Promise<void> =>
+  page.evaluate(async () => {
+    const count = (): number => Number(document.querySelector('canvas')?.dataset['drawn'] ?? 0);
+    let before = count();
+    for (let quiet = 0; quiet < 3;) {
+      await new Promise((resolve) => requestAnimationFrame(resolve));
+      await new Promise((resolve) => setTimeout(resolve, 20));
+      const still = count() === before && document.getAnimations().every(({ playState }) => playState !== 'running');
+      quiet = before > 0 && still ? quiet + 1 : 0;
+      before = count();
+    }
+  });
+
+/**
+ * The picture once it stands still: two of it show the same, since the software renderer shows a frame some time after it was
+ * asked for. Their bytes may differ by rounding.
  */
 export const pictureOf = async (page: Page): Promise<Buffer> => {
   const canvas = page.locator('canvas');
   await canvas.waitFor();
-  await page.waitForFunction(async () => {
-    const drawn = () => Number(document.querySelector('canvas')?.dataset['drawn'] ?? 0);
-    const before = drawn();
-    await new Promise((resolve) => setTimeout(resolve, 200));
-    return before > 0 && drawn() === before && document.getAnimations().every(({ playState }) => playState !== 'running');
-  });
+  await drawn(page);
   let last = await canvas.screenshot();
   for (;;) {
     const next = await canvas.screenshot();
-    if ((await shareChanged(page, last, next)) < UNSEEN) return next;
+    if (last.equals(next) || (await shareChanged(page, last, next)) < UNSEEN) return next;
     last = next;
   }
 };

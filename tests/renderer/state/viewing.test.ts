@@ -2,11 +2,13 @@ import { describe, expect, test } from 'vitest';
 import { chooseScope, choosePoint, switchOverlay, switchProjection } from '../../../renderer/state/actions/viewing';
 import { chooseView } from '../../../renderer/state/actions/lookAt';
 import { createBenchStore } from '../../../renderer/state/benchStore';
+import type { Preferences } from '../../../renderer/state/preferences';
 import { overlaysOf, projectionOf, scopeOf } from '../../../renderer/state/viewing';
 
 describe('how the car is looked at', () => {
   test('is usual where nothing was kept, or what was kept is not known', () => {
-    for (const kept of [{}, { 'view.shown': 'boot', 'view.over': 7, 'view.parallel': true }]) {
+    const odd: Preferences = { 'view.shown': 'boot', 'view.over': 7, 'view.parallel': true };
+    for (const kept of [{}, odd]) {
       expect(scopeOf(kept)).toBe('left');
       expect(overlaysOf(kept)).toEqual(['ghost', 'steeringAxis', 'rollCentre']);
       expect(projectionOf(kept, 'corner')).toBe('perspective');
@@ -22,7 +24,7 @@ describe('how the car is looked at', () => {
     switchOverlay(store, 'envelope');
     chooseView(store, 'side');
     switchProjection(store);
-    const next = JSON.parse(JSON.stringify(store.getState().preferences)) as ReturnType<typeof store.getState>['preferences'];
+    const next = JSON.parse(JSON.stringify(store.getState().preferences)) as Preferences;
     expect(scopeOf(next)).toBe('axle');
     expect(overlaysOf(next)).toEqual(['steeringAxis', 'rollCentre', 'envelope']);
     expect(projectionOf(next, 'side')).toBe('perspective');
@@ -34,7 +36,7 @@ describe('how the car is looked at', () => {
   test('everything can be switched off, and that is kept as well', () => {
     const store = createBenchStore();
     for (const name of ['ghost', 'steeringAxis', 'rollCentre'] as const) switchOverlay(store, name);
-    expect(overlaysOf(JSON.parse(JSON.stringify(store.getState().preferences)) as Record<string, string>)).toEqual([]);
+    expect(overlaysOf(JSON.parse(JSON.stringify(store.getState().preferences)) as Preferences)).toEqual([]);
   });
 
   test('the chosen point goes to the side that is shown', () => {

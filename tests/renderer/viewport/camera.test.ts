@@ -11,7 +11,7 @@ import {
   type Point,
 } from '../../../renderer/viewport/camera';
 import { easedEye } from '../../../renderer/viewport/pane';
-import { eyeOf, type Subject } from '../../../renderer/viewport/views';
+import { eyeOf, marginsOf, type Subject } from '../../../renderer/viewport/views';
 import type { ViewName } from '../../../renderer/state/viewing';
 
 const front: Subject = {
@@ -72,6 +72,20 @@ describe('named views', () => {
         }
     },
   );
+});
+
+test.each(VIEWS)('in a short view the car stands beside the tools: %s', (view) => {
+  const [width, height] = [580, 160];
+  for (const scope of ['left', 'axle'] as const) {
+    const subject = { ...front, scope };
+    const eye = eyeOf(view, subject, width / height, 'parallel', marginsOf(scope, width, height));
+    for (const point of subject.points) {
+      const [x, y] = seen(point, eye, width / height);
+      expect(((x + 1) / 2) * width).toBeLessThan(width - 270);
+      expect(((1 - y) / 2) * height).toBeGreaterThan(32);
+      expect(Math.max(Math.abs(x), Math.abs(y))).toBeLessThan(1);
+    }
+  }
 });
 
 describe('moving the eye', () => {
