@@ -27,7 +27,7 @@ export const AxleFields = ({ dense }: { readonly dense: boolean }) => {
         name="Set toe, each wheel"
         note="toe-in +"
         words={toeAdjuster === undefined ? 'no toe adjuster in the car file' : toeWords}
-        group="Toe of the axle"
+        group="Set toe"
         scale={AXLE_SCALES.setToe}
         value={toe}
         from={axleValueFrom(document, setup, axle, 'setToe')}
@@ -47,7 +47,7 @@ export const AxleFields = ({ dense }: { readonly dense: boolean }) => {
         name={`Ride height, ${axle}`}
         note="over design"
         words={height === null ? 'not set: contacts where they fall' : 'body against design, up +'}
-        group="Ride height of the axle"
+        group="Ride height"
         scale={AXLE_SCALES.rideHeight}
         value={height}
         from={axleValueFrom(document, setup, axle, 'rideHeight')}

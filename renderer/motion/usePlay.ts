@@ -34,8 +34,9 @@ export const usePlay = (kind: RideKind, span: RideSpan | null) => {
     };
     frame = requestAnimationFrame(step);
     const stop = (event: Event) => {
-      if (event instanceof KeyboardEvent && event.key === ' ') return;
-      if (!(event.target instanceof Element && event.target.closest('.playcontrol'))) setPlaying(false);
+      const isOnControl = event.target instanceof Element && event.target.closest('.playcontrol') !== null;
+      if (event instanceof KeyboardEvent ? event.key === ' ' || (isOnControl && event.key === 'Enter') : isOnControl) return;
+      setPlaying(false);
     };
     window.addEventListener('pointerdown', stop, true);
     window.addEventListener('keydown', stop, true);

@@ -2,7 +2,8 @@ import { readFileSync } from 'node:fs';
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { cellsOf, motionField, openBench, type } from './bench';
+import { cellsOf, motionField, openBench, SEEN, shareChanged, type } from './bench';
+import { openWindow } from './chromium';
 
 const cursorOf = (page: Page, name: string) => page.getByRole('slider', { name: new RegExp(`^${name} over`) });
 
@@ -85,9 +86,12 @@ test('another file and the car as saved are compared with; the corner is picked 
   }
   await page.getByRole('button', { name: /^Rear right: camber/ }).click();
   expect(await page.getByRole('button', { name: /^Rear right: camber/ }).getAttribute('aria-pressed')).toBe('true');
-  expect(await page.getByRole('group', { name: 'Axle' }).getByRole('button', { name: 'Rear' }).getAttribute('aria-pressed')).toBe(
-    'true',
-  );
+  expect(
+    await page
+      .getByRole('group', { name: 'Axle', exact: true })
+      .getByRole('button', { name: 'Rear' })
+      .getAttribute('aria-pressed'),
+  ).toBe('true');
   expect(complaints).toEqual([]);
 });
 
@@ -98,15 +102,108 @@ test('a reading explains itself with this car’s numbers, groups fold, and read
     .first()
     .click();
   const note = page.getByRole('note', { name: 'About Camber' });
-  expect(await note.innerText()).toMatch(/asin\(−.*\) = −?\d+\.\d{3}°/s);
+  await note.waitFor();
+  const [shown] = await cellsOf(page, 'camber');
+  expect(await note.innerText()).toMatch(new RegExp(`asin\\(−\\(.*\\)\\) = ${shown}°`, 's'));
   await page.getByRole('button', { name: 'Steering axis' }).click();
   expect(await page.locator('tr[data-reading="caster"]').count()).toBe(0);
   await page.getByRole('button', { name: 'Choose…' }).click();
   await page.getByRole('checkbox', { name: 'Toe', exact: true }).uncheck();
   await page.getByRole('button', { name: 'Camber to the body: up' }).click();
+  // a group is moved by keys, and stays in hand to be moved on
+  await page.getByRole('button', { name: 'Group Axle: up' }).press('Enter');
+  await page.keyboard.press('Enter');
+  expect(await page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toBe('Group Axle: up');
+  const wide = await page.locator('.choosereadings .groups').evaluate((list) => list.scrollWidth - list.clientWidth);
+  expect(wide).toBeLessThanOrEqual(0);
   await page.getByRole('button', { name: 'Close' }).click();
+  const groups = await page.locator('.groupname').allInnerTexts();
+  expect(groups.indexOf('Axle')).toBeLessThan(groups.findIndex((name) => name.startsWith('Movement')));
   expect(await page.locator('tr[data-reading="toe"]').count()).toBe(0);
   const ids = await page.locator('tr[data-reading]').evaluateAll((rows) => rows.map((row) => row.getAttribute('data-reading')));
   expect(ids.indexOf('camberToBody')).toBeLessThan(ids.indexOf('camber'));
   expect(complaints).toEqual([]);
 });
+
+/**
+ * What people see who lack one kind of cone: linear RGB to linear RGB at full severity.
+ * G. M. Machado, M. M. Oliveira, L. A. F. Fernandes, A Physiologically-based Model for Simulation of Color Vision Deficiency,
+ * IEEE Transactions on Visualization and Computer Graphics 15 (6), 2009, table 1.
+ */
+const LACKING = {
+  protanopia: [0.152286, 1.052583, -0.204868, 0.114503, 0.786281, 0.099216, -0.003882, -0.048116, 1.051998],
+  deuteranopia: [0.367322, 0.860646, -0.227968, 0.280085, 0.672501, 0.047413, -0.01182, 0.04294, 0.968881],
+  tritanopia: [1.255528, -0.076749, -0.178779, -0.078411, 0.930809, 0.147602, 0.004733, 0.691367, 0.3039],
+} as const;
+
+/** Shows the whole window as it is seen so. A filter works on linear RGB. */
+const seeAs = (page: Page, matrix: readonly number[]): Promise<void> =>
+  page.evaluate((rows) => {
+    const make = (name: string) => document.createElementNS('http://www.w3.org/2000/svg', name);
+    document.querySelector('#seen-as')?.remove();
+    const [svg, filter, colours] = [make('svg'), make('filter'), make('feColorMatrix')];
+    svg.id = 'seen-as';
+    svg.setAttribute('width', '0');
+    svg.setAttribute('height', '0');
+    filter.id = 'lacking';
+    const three = [0, 3, 6].map((at) => [...rows.slice(at, at + 3), 0, 0].join(' '));
+    colours.setAttribute('values', [...three, '0 0 0 1 0'].join(' '));
+    filter.append(colours);
+    svg.append(filter);
+    document.body.append(svg);
+    document.body.style.filter = 'url(#lacking)';
+  }, matrix);
+
+test.each(['light', 'dark'] as const)(
+  'with any kind of colour blindness left, right and the compared setup are seen, and told apart by dash and shape: %s theme',
+  async (colorScheme) => {
+    // the first sample: it has limits, and another setup to compare with
+    const { page } = await openWindow({ colorScheme, graphics: 'none', reducedMotion: 'reduce' });
+    await page.locator('tr[data-reading="camber"]').waitFor();
+    await page.evaluate(() => document.fonts.ready);
+    await type(motionField(page, 'Roll'), '1.5');
+    const plot = page.locator('.plotbox').nth(1).locator('.plot');
+    await plot.locator('path.curve.right').first().waitFor();
+
+    // each line by its dashes and the shape of its marks, whatever its colour
+    const looks = await plot.evaluate((place) =>
+      Object.fromEntries(
+        (['left', 'right', 'compared'] as const).map((kind) => {
+          const line = place.querySelector(`.curve.${kind}:not(.compared)`) ?? place.querySelector(`.curve.${kind}`);
+          const mark = place.querySelector(kind === 'compared' ? '.mark.compared' : `.mark.${kind}:not(.compared)`);
+          return [kind, { dash: line ? getComputedStyle(line).strokeDasharray : '', mark: mark?.tagName ?? '' }];
+        }),
+      ),
+    );
+    const marks = Object.values(looks).map(({ mark }) => mark);
+    expect(marks.every((mark) => mark !== '')).toBe(true);
+    expect(new Set(marks).size).toBe(3);
+    expect(new Set(Object.values(looks).map(({ dash }) => dash)).size).toBe(3);
+
+    // and in the table by words, in the limits by the way a pointer looks
+    expect(await page.locator('.readingtable thead').innerText()).toMatch(/Left\s+Right\s+± L\s+± R/);
+    const pointers = await page
+      .locator('.limitbar')
+      .first()
+      .evaluate((bar) => [...bar.querySelectorAll('.pointer')].map((one) => one.getAttribute('d')));
+    expect(new Set(pointers).size).toBe(pointers.length);
+
+    for (const [kind, matrix] of Object.entries(LACKING)) {
+      await seeAs(page, matrix);
+      const whole = await plot.screenshot();
+      for (const lines of ['.left:not(.compared)', '.right:not(.compared)', '.compared']) {
+        const hide = (hidden: boolean) =>
+          plot.evaluate(
+            (place, [selector, value]) =>
+              place.querySelectorAll<SVGElement>(`.curve${selector}, .mark${selector}`).forEach((one) => {
+                one.style.visibility = value ?? '';
+              }),
+            [lines, hidden ? 'hidden' : ''],
+          );
+        await hide(true);
+        expect(await shareChanged(page, whole, await plot.screenshot()), `${kind}, ${lines}`).toBeGreaterThan(SEEN);
+        await hide(false);
+      }
+    }
+  },
+);

@@ -21,7 +21,7 @@ export const Dialog = ({ title, className, note, tools, onClose, onKeyDown, chil
   }, []);
   return (
     <dialog ref={dialog} className={`framed ${className}`} aria-labelledby={id} onClose={onClose} onKeyDown={onKeyDown}>
-      <header>
+      <div className="bar">
         <h2 id={id}>{title}</h2>
         {note !== undefined && <span className="quiet ellipsis">{note}</span>}
         <span className="spread" />
@@ -31,7 +31,7 @@ export const Dialog = ({ title, className, note, tools, onClose, onKeyDown, chil
             Close
           </button>
         </form>
-      </header>
+      </div>
       {children}
     </dialog>
   );
