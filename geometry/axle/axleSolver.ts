@@ -46,12 +46,19 @@ export function axleSolver(car: AssembledCar, name: AxleName): Result<AxleSolver
     contact[side] = wheelStance(corner, main[side].motion, frameFor(axle[side], frame)).contact;
   }
   const standing = { left: contact.left!, right: contact.right! };
+  // most rows are asked with the rack centred, and few of them for the swing: these tracks are made when they are wanted
+  let straight: PerSide<Track> | null = null;
+  let swing: PerSide<SwingTracks> | null = null;
   return succeed({
     car,
     axle,
     main,
-    straight: tracks(),
-    swing: { left: startSwing(axle.left.corner), right: startSwing(axle.right.corner) },
+    get straight() {
+      return (straight ??= tracks());
+    },
+    get swing() {
+      return (swing ??= { left: startSwing(axle.left.corner), right: startSwing(axle.right.corner) });
+    },
     standing: { frame, contact: standing, track: trackOf(standing, frame) },
   });
 }

@@ -6,6 +6,7 @@ import type { Position } from '../readings/rows';
 import type { AssembledCar } from '../setup/assembleCar';
 import { placeAxle } from '../setup/place';
 import { designPoints } from './designPoints';
+import { MM_PER_POINT_UNIT, type PointUnit } from './readPoints';
 
 /** A point of the car in a setup at a position, beside where the file has it at design. Car coordinates [mm]. */
 export interface PlacedPoint {
@@ -37,16 +38,19 @@ export function placedPoints(car: AssembledCar, axle: AxleName, position: Positi
 }
 
 const LINE_END = '\r\n';
-const HEADER = 'axle,side,name,x [mm],y [mm],z [mm],design x [mm],design y [mm],design z [mm]';
-const plain = (value: number): string => String(value === 0 ? 0 : value);
+const headerIn = (unit: PointUnit): string =>
+  ['axle', 'side', 'name', ...['x', 'y', 'z', 'design x', 'design y', 'design z'].map((axis) => `${axis} [${unit}]`)].join(',');
 
 /**
- * Points as CSV: RFC 4180, CRLF, decimal points, full precision, no byte-order mark. `readPoints` reads `x`, `y`, `z` back to
- * the last bit.
+ * Points as CSV: RFC 4180, CRLF, decimal points, full precision, no byte-order mark. The head says the unit, and `readPoints`
+ * reads it and `x`, `y`, `z` back: in mm to the last bit, in another unit to its last digit or the one before.
+ * @param unit - of the coordinates in the text; `points` are in mm
  */
-export function pointsCsv(points: readonly Omit<PlacedPoint, 'change'>[]): string {
+export function pointsCsv(points: readonly Omit<PlacedPoint, 'change'>[], unit: PointUnit = 'mm'): string {
+  const per = MM_PER_POINT_UNIT[unit];
+  const plain = (mm: number): string => String(mm === 0 ? 0 : mm / per);
   const lines = points.map(({ axle, side, name, at, design }) =>
     [axle, side, name, ...at.map(plain), ...design.map(plain)].join(','),
   );
-  return [HEADER, ...lines].map((line) => line + LINE_END).join('');
+  return [headerIn(unit), ...lines].map((line) => line + LINE_END).join('');
 }

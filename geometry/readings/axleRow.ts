@@ -46,13 +46,12 @@ export function rowMaker(car: AssembledCar, name: AxleName, scope: Scope = WHOLE
   const solver = axleSolver(car, name);
   if (!solver.ok) return solver;
   const setting = axleSetting(car, name);
-  const reasons = standingReasons(solver.value, setting);
   return succeed({
     solver: solver.value,
     setting,
-    why: dotted(reasons),
+    why: scope.reasons ? dotted(standingReasons(solver.value, setting)) : {},
     whyByBits: new Map(),
-    warnings: standingWarnings(solver.value, setting),
+    warnings: scope.reasons ? standingWarnings(solver.value, setting) : [],
     scope,
   });
 }
@@ -108,9 +107,9 @@ export function solveRow(maker: RowMaker, position: Position): Result<SolvedRow,
     left,
     right,
     both: own,
-    why: whyOf(maker, placed, corners, left, right, rollCentre, own),
+    why: maker.scope.reasons ? whyOf(maker, placed, corners, left, right, rollCentre, own) : maker.why,
     toeReset: solver.axle.toeReset,
-    warnings: warningsAt(solver, placed, { left, right }, maker.warnings),
+    warnings: maker.scope.reasons ? warningsAt(solver, placed, { left, right }, maker.warnings) : maker.warnings,
   };
   return succeed({ maker, placed, corners, suspended, rollCentre, row });
 }
@@ -163,10 +162,10 @@ function cornerRow(
   other: SuspendedState,
   side: 'left' | 'right',
 ): CornerReadings {
-  const { axle, swing, standing } = solver;
+  const { axle, standing } = solver;
   const { corner, parts } = axle[side];
   const ground = frameFor(axle[side], placed.frame);
-  const bySwing = scope.swing && corner.isSteered ? casterBySwing(corner, swing[side], placed.travel[side], ground) : null;
+  const bySwing = scope.swing && corner.isSteered ? casterBySwing(corner, solver.swing[side], placed.travel[side], ground) : null;
   const twist = own.bar === null || other.bar === null ? null : barSense(parts.bar!) * (own.bar.turn - other.bar.turn);
   const datum = {
     standingContact: standing.contact[side],

@@ -51,14 +51,16 @@ export interface SomeReadings {
 /**
  * `sweepAxle` for a few readings: what only others need is not worked out.
  * @param keys - readings of a corner or of the axle, such as "camber", "rollCentreHeight"; any other may be null without a reason
+ * @param reasons - false: numbers alone, no `why`
  */
 export function sweepReadings(
   car: AssembledCar,
   axle: AxleName,
   positions: readonly Position[],
   keys: readonly string[],
+  reasons = true,
 ): Result<SomeReadings, Failure>[] {
-  const rows = carRows(car, scopeOf(keys));
+  const rows = carRows(car, scopeOf(keys, reasons));
   return positions.map((position) => {
     const solved = rows.solve(axle, position);
     return solved.ok ? succeed(solved.value.row) : solved;

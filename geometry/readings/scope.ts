@@ -9,9 +9,11 @@ export interface Scope {
   readonly swing: boolean;
   /** load transfer: the other axle at the same position */
   readonly transfer: boolean;
+  /** words: why readings are null, and warnings */
+  readonly reasons: boolean;
 }
 
-export const WHOLE_ROW: Scope = { springs: true, swing: true, transfer: true };
+export const WHOLE_ROW: Scope = { springs: true, swing: true, transfer: true, reasons: true };
 
 const TRANSFER: ReadonlySet<string> = new Set(['loadTransferGeometric', 'loadTransferElastic', 'loadTransferUnsprung']);
 
@@ -33,12 +35,13 @@ const SPRINGS: ReadonlySet<string> = new Set([
   'rideFrequency',
 ]);
 
-/** What these readings of a corner or an axle need, by their keys. */
-export function scopeOf(keys: readonly string[]): Scope {
+/** What these readings of a corner or an axle need, by their keys. @param reasons - words too */
+export function scopeOf(keys: readonly string[], reasons = true): Scope {
   const transfer = keys.some((key) => TRANSFER.has(key));
   return {
     springs: transfer || keys.some((key) => SPRINGS.has(key)),
     swing: keys.includes('casterBySwing'),
     transfer,
+    reasons,
   };
 }

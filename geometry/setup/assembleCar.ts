@@ -9,7 +9,7 @@ import type { Failure } from '../corner/failure';
 import { startTrack } from '../corner/solveCorner';
 import { assembleSide, type AssembledSide } from './assembleSide';
 import { frameFor, groundPointOf, solveHeight } from './axleGround';
-import { resetToe, type ToeReset } from './setToe';
+import { resetToe, type ToeFound, type ToeReset } from './setToe';
 import { refusedSetting } from './refusedSetting';
 import { settingsOf } from './settings';
 
@@ -36,6 +36,8 @@ export interface AssembledAxle {
   /** Travel from design where each wheel stands [mm]. */
   readonly standing: { readonly left: number; readonly right: number };
   readonly toeReset: ToeReset | null;
+  /** where the search of the toe reset ended: that of a neighbouring setup may start from there */
+  readonly toeFound: ToeFound | null;
 }
 
 const BOTH_AXLES: readonly AxleName[] = ['front', 'rear'];
@@ -46,11 +48,14 @@ const BOTH_AXLES: readonly AxleName[] = ['front', 'rear'];
  * @param setup - in the file's unit and degrees; what it names has to be the car's, and its numbers finite, else the failure is
  * of kind `setup`. Ranges are judged by `parseCar`, not here.
  * @param only - the axles to put together; the others are null, as if the car had none
+ * @param near - the car in a neighbouring setup: toe resets start from what was found there. The answer is the same to within
+ * the tolerance of the reset, and not to the last bit
  */
 export function assembleCar(
   mechanism: CarMechanism,
   setup: SetupDocument,
   only: readonly AxleName[] = BOTH_AXLES,
+  near: AssembledCar | null = null,
 ): Result<AssembledCar, Failure> {
   const refused = refusedSetting(mechanism, setup);
   if (refused !== null) return fail(refused);
@@ -63,7 +68,7 @@ export function assembleCar(
   for (const name of BOTH_AXLES) {
     const axle = mechanism[name];
     if (axle === null || !only.includes(name)) continue;
-    const put = assembleAxle(axle, setup[name], mm, heightOf(name), frame);
+    const put = assembleAxle(axle, setup[name], mm, heightOf(name), frame, near?.[name]?.toeFound ?? null);
     if (!put.ok) return fail({ ...put.failure, axle: name });
     assembled[name] = put.value;
   }
@@ -94,6 +99,7 @@ function assembleAxle(
   mm: number,
   rideHeight: number | null,
   frame: GroundFrame,
+  toeFrom: ToeFound | null,
 ): Result<AssembledAxle, Failure> {
   const wheels = { left: wheelFor(axle.left, setup, mm), right: wheelFor(axle.right, setup, mm) };
   const put = (side: 'left' | 'right', settings: Settings): Result<AssembledSide, Failure> =>
@@ -103,6 +109,7 @@ function assembleAxle(
     standOn(left, right, rideHeight, frame);
   let both: Result<BothSides, Failure>;
   let toeReset: ToeReset | null = null;
+  let toeFound: ToeFound | null = null;
   if (setup?.setToe === undefined) {
     const left = put('left', settings.left);
     if (!left.ok) return left;
@@ -110,13 +117,13 @@ function assembleAxle(
     if (!right.ok) return right;
     both = stand(left.value, right.value);
   } else {
-    const reset = resetToe(axle, setup.setToe, settings, put, stand, frame, mm, areTwins(axle, wheels, settings));
+    const reset = resetToe(axle, setup.setToe, settings, put, stand, frame, mm, areTwins(axle, wheels, settings), toeFrom);
     if (!reset.ok) return reset;
     both = succeed(reset.value.both);
-    toeReset = reset.value.toeReset;
+    ({ toeReset, toeFound } = reset.value);
   }
   if (!both.ok) return both;
-  return succeed({ axle: axle.axle, mechanism: axle, setup, rideHeight, toeReset, ...both.value });
+  return succeed({ axle: axle.axle, mechanism: axle, setup, rideHeight, toeReset, toeFound, ...both.value });
 }
 
 /** Whether left and right are mirror images of each other, settings included. */

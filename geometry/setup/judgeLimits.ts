@@ -3,7 +3,10 @@ import type { Adjuster } from '../car/mechanism';
 import { CATALOGUE } from '../readings/catalogue';
 import { valueInContractUnits, type ReadingValue } from '../readings/contractUnits';
 import type { ReadingEntry } from '../readings/readingEntry';
-import { readingsOfCar, type CarReadings } from '../readings/readings';
+import { readingsOfCar, sweepReadings, type SomeReadings } from '../readings/readings';
+import type { WholeCarReadings } from '../readings/rows';
+import type { Result } from '../core/result';
+import type { Failure } from '../corner/failure';
 import type { AssembledCar } from './assembleCar';
 import { settingInFile } from './settings';
 
@@ -26,11 +29,27 @@ export interface LimitJudgement {
 export function judgeLimits(car: AssembledCar): readonly LimitJudgement[] {
   const limits = car.mechanism.document.limits ?? [];
   if (limits.length === 0) return [];
-  const rows = readingsOfCar(car);
+  const rows = readingsFor(car, limits);
   return limits.flatMap((limit) => judgeLimit(car, rows, limit));
 }
 
-function judgeLimit(car: AssembledCar, rows: CarReadings, limit: LimitDocument): LimitJudgement[] {
+/** The readings that limits ask for, where the car stands. */
+interface LimitedReadings {
+  readonly front: Result<SomeReadings, Failure> | null;
+  readonly rear: Result<SomeReadings, Failure> | null;
+  readonly wholeCar: Partial<WholeCarReadings>;
+}
+
+function readingsFor(car: AssembledCar, limits: readonly LimitDocument[]): LimitedReadings {
+  const keys = limits.flatMap(({ reading }) => (reading === undefined ? [] : [reading]));
+  if (keys.some((key) => CATALOGUE.find((entry) => entry.key === key)?.of === 'car')) return readingsOfCar(car);
+  const [front, rear] = (['front', 'rear'] as const).map((axle) =>
+    car[axle] === null || keys.length === 0 ? null : sweepReadings(car, axle, [{}], keys, false)[0],
+  );
+  return { front, rear, wholeCar: {} };
+}
+
+function judgeLimit(car: AssembledCar, rows: LimitedReadings, limit: LimitDocument): LimitJudgement[] {
   if (limit.setting !== undefined) return judgeSetting(car, limit, limit.setting);
   const entry = CATALOGUE.find((candidate) => candidate.key === limit.reading);
   if (entry === undefined) return [];
@@ -51,7 +70,7 @@ function judgeLimit(car: AssembledCar, rows: CarReadings, limit: LimitDocument):
 }
 
 function judgeAxle(
-  rows: CarReadings,
+  rows: LimitedReadings,
   axle: AxleName,
   entry: ReadingEntry,
   limit: LimitDocument,

@@ -27,6 +27,9 @@ export interface ToeReset {
   readonly inRange: boolean;
 }
 
+/** Where the search of a toe reset ended, in the parameters of its adjuster's law. */
+export type ToeFound = Readonly<Record<SideName, number>>;
+
 type Put = (side: SideName, settings: Settings) => Result<AssembledSide, Failure>;
 type Stand = (left: AssembledSide, right: AssembledSide) => Result<BothSides, Failure>;
 
@@ -35,6 +38,7 @@ type Stand = (left: AssembledSide, right: AssembledSide) => Result<BothSides, Fa
  * The ground point depends on the toe adjuster and the standing travel on the ground point: the sides are solved one after the
  * other on the standing travels of the round before, until nothing changes.
  * @param wantedDeg - toe per wheel, from the file
+ * @param from - where the search starts, in the parameters of the adjuster's law; null where nothing near is known
  * @param areTwins - left and right are mirror images with the same settings: what is found for one is the other's to the last bit
  */
 export function resetToe(
@@ -46,7 +50,8 @@ export function resetToe(
   frame: GroundFrame,
   mm: number,
   areTwins: boolean,
-): Result<{ both: BothSides; toeReset: ToeReset }, Failure> {
+  from: ToeFound | null,
+): Result<{ both: BothSides; toeReset: ToeReset; toeFound: ToeFound }, Failure> {
   const adjuster = axle.toeAdjuster;
   if (adjuster === null)
     return fail({
@@ -55,7 +60,8 @@ export function resetToe(
     });
   const wanted = toRadians(wantedDeg);
   const law = toeLaw(adjuster);
-  const at = { left: law.start, right: law.start };
+  // a bushing's clock meets a toe twice: which of them is found must not hang on a neighbour
+  const at = from === null || adjuster.kind === 'offset-bushing' ? { left: law.start, right: law.start } : { ...from };
   let travels: Readonly<Record<SideName, number>> = { left: 0, right: 0 };
   for (let round = 0; round < 30; round++) {
     const sides: Partial<Record<SideName, AssembledSide>> = {};
@@ -79,7 +85,7 @@ export function resetToe(
       const toe = toeAt(both.value[side], travels[side], frame);
       return toe !== null && Math.abs(toe - wanted) < TOE_REACHED;
     });
-    if (reached) return succeed({ both: both.value, toeReset: toeResetOf(adjuster, law, at, mm) });
+    if (reached) return succeed({ both: both.value, toeReset: toeResetOf(adjuster, law, at, mm), toeFound: at });
   }
   return fail({ kind: 'unreachable', message: `Toe and standing height of the ${axle.axle} axle do not settle on each other.` });
 }

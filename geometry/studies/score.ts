@@ -160,7 +160,7 @@ type OwnersAt = readonly Readonly<Record<string, object>>[];
 
 function valuesOf(car: AssembledCar, { axle, positions, keys }: Group): OwnersAt | null {
   if (axle === 'wholeCar') return sweepCar(car, positions).map(({ wholeCar }) => ({ wholeCar }));
-  const rows = sweepReadings(car, axle, positions, keys);
+  const rows = sweepReadings(car, axle, positions, keys, false);
   const owners: Readonly<Record<string, object>>[] = [];
   for (const row of rows) {
     if (!row.ok) return null;

@@ -21,6 +21,7 @@ const isPoint = (variable: Variable): variable is Extract<Variable, { kind: 'poi
  * kept: points change slowest where they are named first.
  */
 export class TrialMaker {
+  private near: AssembledCar | null = null;
   private kept: { readonly key: string; readonly mechanism: CarMechanism } | null = null;
   private readonly points: readonly { readonly variable: Extract<Variable, { kind: 'point' }>; readonly index: number }[];
 
@@ -45,8 +46,9 @@ export class TrialMaker {
   /** The car put together, or why that cannot be: a toe reset that leaves its adjuster's range is no answer either. */
   assemble(values: readonly (number | null)[]): Result<AssembledCar, Failure> {
     const { mechanism, setup } = this.make(values);
-    const car = assembleCar(mechanism, setup, this.only);
+    const car = assembleCar(mechanism, setup, this.only, this.near);
     if (!car.ok) return car;
+    this.near = car.value;
     for (const axle of [car.value.front, car.value.rear]) {
       if (axle?.toeReset?.inRange === false && this.question.axles.includes(axle.axle))
         return fail({ kind: 'unreachable', message: `the toe reset leaves the range of ${axle.toeReset.adjuster}` });
