@@ -82,7 +82,7 @@ export const rollCentreItems = (
         [x, y, z - Math.sign(z) * Math.min(18, Math.abs(z) / 2)],
       ],
     });
-  return [...items, { kind: 'label', text: words, at, reach: [0, -64], strong: true }];
+  return [...items, { kind: 'label', text: words, at, reach: [0, -64], strong: true, plated: true }];
 };
 
 /** Both roll centres joined, a little past each. */
@@ -98,7 +98,7 @@ export const rollAxisItems = ({ axles }: OverlayContent): OverlayItem[] => {
   return [
     { kind: 'line', className: 'axishalo', points: [past(-0.08), past(1.08)] },
     { kind: 'line', className: 'axis', points: [past(-0.08), past(1.08)] },
-    { kind: 'label', text: 'roll axis', at: past(0.5), reach: [0, -24], strong: true },
+    { kind: 'label', text: 'roll axis', at: past(0.5), reach: [0, -24], strong: true, plated: true },
   ];
 };
 

@@ -46,6 +46,7 @@ export const hiddenItems = (
   const middle = between(pivot, between(above, below, 0.5), 0.6);
   if (!isBehindWheel(content.eye, middle, corner, frame, wheelRadius)) return [];
   const items: OverlayItem[] = [{ kind: 'line', className: 'hidden', points: [pivot, above, below, pivot] }];
-  if (content.sides.length === 1) items.push({ kind: 'label', text: 'Trailing arm, behind', at: middle, reach: [-20, -60] });
+  if (content.sides.length === 1)
+    items.push({ kind: 'label', text: 'Trailing arm, behind', at: middle, reach: [-20, -60], plated: true });
   return items;
 };

@@ -79,6 +79,7 @@ export interface WantedLabel {
   readonly reach: readonly [number, number];
   readonly strong: boolean;
   readonly className?: string | undefined;
+  readonly plated?: boolean | undefined;
   /** from the eye [mm]: of two that collide the farther is left out */
   readonly depth: number;
 }

@@ -6,6 +6,8 @@ const SVG = 'http://www.w3.org/2000/svg';
 const RING = 5;
 /** Half-size of what stands clear of labels about a mark [px]. */
 const CLEAR = 8;
+/** How far a plate reaches past the box of its label, on either side [px]; less than the gap between labels. */
+const PLATE = 1.5;
 
 const circle = (radius: number): string =>
   `M${-radius} 0a${radius} ${radius} 0 1 0 ${2 * radius} 0a${radius} ${radius} 0 1 0 ${-2 * radius} 0`;
@@ -122,7 +124,7 @@ export const buildOverlay = (parent: SVGSVGElement): Overlay => {
           if (item.text === null) break;
           const words = outOfView ? `${item.text}, ${lengthWords(ray.further, 0)} further` : item.text;
           const inward = at[0] > width / 2 ? -26 : 26;
-          wanted.push({ text: words, at: [at[0], at[1]], reach: [inward, -22], strong: true, depth: at[2] });
+          wanted.push({ text: words, at: [at[0], at[1]], reach: [inward, -22], strong: true, plated: true, depth: at[2] });
           break;
         }
         case 'mark': {
@@ -142,6 +144,7 @@ export const buildOverlay = (parent: SVGSVGElement): Overlay => {
               at: [at[0], at[1]],
               reach: item.reach,
               strong: item.strong ?? false,
+              plated: item.plated,
               className: item.className,
               depth: at[2],
             });
@@ -154,10 +157,17 @@ export const buildOverlay = (parent: SVGSVGElement): Overlay => {
       const near = at[1] < box.y ? box.y + 1 : at[1] > box.y + box.height ? box.y + box.height - 1 : box.y + box.height / 2;
       path('leader', line([at, [edge, near]]));
     }
+    for (const { box, plated } of labels) {
+      const [x, y, wide] = [box.x - PLATE, box.y, box.width + 2 * PLATE];
+      if (plated) path('tagplate', `M${text(x)} ${text(y)}h${text(wide)}v${text(box.height)}h${text(-wide)}Z`);
+    }
     paths.slice(used).forEach((element) => element.setAttribute('d', ''));
     labels.forEach((label, index) => {
       const element = take(words, index, 'text');
-      element.setAttribute('class', `tag${label.strong ? ' strong' : ''} ${label.className ?? ''}`);
+      element.setAttribute(
+        'class',
+        `tag${label.strong ? ' strong' : ''}${label.plated ? ' plated' : ''} ${label.className ?? ''}`,
+      );
       element.setAttribute('x', text(label.box.x + label.box.width / 2));
       element.setAttribute('y', text(label.box.y + 12.5));
       if (element.textContent !== label.text) element.textContent = label.text;

@@ -37,6 +37,8 @@ export interface OverlayLabel {
   readonly at: Point;
   readonly reach: readonly [number, number];
   readonly strong?: true;
+  /** written on a plate of card: it may come to stand over parts */
+  readonly plated?: true;
   /** `left` or `right`: written in the colour of its side */
   readonly className?: string;
 }

@@ -49,7 +49,7 @@ const drawWords = (pen: CanvasRenderingContext2D, words: SVGTextElement): void =
   pen.lineWidth = Number.parseFloat(style.strokeWidth);
   pen.fillStyle = style.fill;
   const at = [Number(words.getAttribute('x')), Number(words.getAttribute('y'))] as const;
-  pen.strokeText(words.textContent, ...at);
+  if (style.stroke !== 'none') pen.strokeText(words.textContent, ...at);
   pen.fillText(words.textContent, ...at);
   pen.restore();
 };
