@@ -2,7 +2,7 @@ import { useEffect, useMemo, useRef, useState } from 'react';
 import { PartDrawing } from '../adjusters/parts/PartDrawing';
 import { VerdictShape } from '../look/controls/VerdictShape';
 import { useWindow } from '../shell/benchContext';
-import { dropCopy, putOfferOff, takeBoth, takeCopy, takeSaved } from '../state/actions/recoverCar';
+import { dropCopy, putOfferOff, takeBoth, takeCopy, takeSaved, wasNeverSaved } from '../state/actions/recoverCar';
 import type { Offer } from '../state/filesState';
 import { mmPerFileUnit } from '../units/fileLength';
 import { carDifferences, type CarDifference } from './carDifferences';
@@ -71,6 +71,7 @@ const Differences = ({ offer }: { readonly offer: Offer }) => {
   const { document, saved, copy } = offer;
   const differences = useMemo(() => (saved ? carDifferences(saved, document, copy.note.against) : []), [saved, document, copy]);
   const mm = mmPerFileUnit(document);
+  if (wasNeverSaved(offer)) return <p className="plain">This car was never saved: the copy is all there is of it.</p>;
   if (!saved)
     return <p className="plain">The file that it came from is not there any more, so there is nothing to compare it with.</p>;
   if (differences.length === 0) return <p className="plain">The copy says the same as the file.</p>;
@@ -135,17 +136,23 @@ export const RecoveryDialog = ({ offer }: { readonly offer: Offer }) => {
             {note.steps.length > 0 && (
               <>
                 , {changes(note.steps.length)} after{' '}
-                {note.savedAt === null ? 'it was opened' : `the file was last saved (${clockTime(note.savedAt)})`}
+                {note.savedAt === null
+                  ? wasNeverSaved(offer)
+                    ? 'it was begun'
+                    : 'it was opened'
+                  : `the file was last saved (${clockTime(note.savedAt)})`}
               </>
             )}
             .{' '}
-            {offer.isFileNewer
-              ? `The file itself was changed by somebody else since${offer.version ? ` (${clockTime(offer.version.savedAt)})` : ''}: saving the copy asks first.`
-              : note.folder !== null && offer.version === null
-                ? `The file itself is not in ${note.folder} any more.`
-                : note.sample === null
-                  ? 'The file itself is as you saved it.'
-                  : 'The sample itself stays as it is.'}
+            {wasNeverSaved(offer)
+              ? 'It is in no file yet.'
+              : offer.isFileNewer
+                ? `The file itself was changed by somebody else since${offer.version ? ` (${clockTime(offer.version.savedAt)})` : ''}: saving the copy asks first.`
+                : note.folder !== null && offer.version === null
+                  ? `The file itself is not in ${note.folder} any more.`
+                  : note.sample === null
+                    ? 'The file itself is as you saved it.'
+                    : 'The sample itself stays as it is.'}
           </p>
         </div>
       </div>

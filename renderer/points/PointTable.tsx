@@ -1,5 +1,5 @@
 import { useMemo, useState } from 'react';
-import { pointsCsv, withRightPoints, type SideName, type Triple } from '../../geometry/index';
+import { designPoint, pointsCsv, withRightPoints, type SideName, type Triple } from '../../geometry/index';
 import { nameOfKey } from '../adjusters/fitterWords';
 import { Segments } from '../look/controls/Segments';
 import { saveFile } from '../look/saveFile';
@@ -10,9 +10,12 @@ import { shownQuantity } from '../units/shownQuantity';
 import { DraftPart } from './fields/DraftPart';
 import type { Field } from './fields/fieldTree';
 import { FormContext, type FormHost } from './fields/formHost';
+import { NameLeaf } from './fields/NameLeaf';
+import { isTypical } from './newCar/newCarSteps';
 import { placedFor } from './placedFor';
 import { PointCell } from './PointCell';
 import { pointLines, pointsAsText, type PointLine } from './pointRows';
+import { whyNameStays } from './renaming/renamePart';
 
 const SIDES = [
   { name: 'left', label: 'Left' },
@@ -36,6 +39,7 @@ export const PointTable = ({ host }: { readonly host: FormHost }) => {
   const { store } = useWindow();
   const name = useBench((state) => state.axle);
   const saved = useBench((state) => state.file?.saved.document ?? null);
+  const begun = useBench((state) => state.file?.begun);
   const chosen = useBench((state) => state.viewing.chosen);
   const [side, setSide] = useState<SideName>('left');
   const [adding, setAdding] = useState(false);
@@ -44,6 +48,7 @@ export const PointTable = ({ host }: { readonly host: FormHost }) => {
   const lines = useMemo(() => (axle ? pointLines(axle, side, saved?.[name]) : []), [axle, side, saved, name]);
   if (!axle) return null;
   const { mm } = host;
+  const picked = lines.find((line) => chosen?.axle === name && chosen.point === line.name) ?? null;
 
   const move = (line: PointLine, index: number, to: number): string | null => {
     const at = line.at.map((old, i) => (i === index ? Number((to / mm).toFixed(9)) : old)) as unknown as Triple;
@@ -58,11 +63,15 @@ export const PointTable = ({ host }: { readonly host: FormHost }) => {
     const { [point]: _own, ...others } = axle.right?.points ?? {};
     setRefused(host.write([name], withRightPoints(axle, others), `Mirror ${nameOfKey(point).toLowerCase()}`));
   };
-  const copy = () => void navigator.clipboard?.writeText(pointsAsText(lines, mm));
+  const makeOwn = (point: string): void => {
+    const at = designPoint(axle, 'right', point, 1);
+    if (at) setRefused(host.write([name, 'right', 'points', point], at, `Move ${nameOfKey(point).toLowerCase()}, right`));
+  };
+  const copy = () => void navigator.clipboard?.writeText(pointsAsText(lines, mm, units.length));
   const save = () => {
     const state = store.getState();
     const title = state.file?.title ?? 'points';
-    saveFile(`${title} ${name} points.csv`, new Blob([pointsCsv(placedFor(state))], { type: 'text/csv' }));
+    saveFile(`${title} ${name} points.csv`, new Blob([pointsCsv(placedFor(state), units.length)], { type: 'text/csv' }));
   };
 
   return (
@@ -77,7 +86,12 @@ export const PointTable = ({ host }: { readonly host: FormHost }) => {
         <button type="button" className="button" onClick={copy} title="Copies the table as tab-separated text">
           Copy
         </button>
-        <button type="button" className="button" onClick={save} title="The points in this setup and position, beside design">
+        <button
+          type="button"
+          className="button"
+          onClick={save}
+          title={`The points in this setup and position, beside design; in ${units.length}`}
+        >
           CSV
         </button>
       </div>
@@ -125,11 +139,29 @@ export const PointTable = ({ host }: { readonly host: FormHost }) => {
                     </td>
                   ))}
                   <td className="number quiet">
-                    {line.moved === null ? 'new' : line.moved > 0 ? length.formatChange(line.moved * mm) : ''}
+                    {isTypical(begun, host.document, name, line.name)
+                      ? 'typical'
+                      : line.moved === null
+                        ? 'new'
+                        : line.moved > 0
+                          ? length.formatChange(line.moved * mm)
+                          : ''}
                   </td>
                   <td className="rightcell">
                     {line.apart === null ? (
-                      <span className="quiet">mirror</span>
+                      side === 'right' ? (
+                        <button
+                          type="button"
+                          className="button plain"
+                          aria-label={`${line.name}: right side of its own`}
+                          title="Gives the right side a point of its own, where the mirror image is now"
+                          onClick={() => makeOwn(line.name)}
+                        >
+                          make own
+                        </button>
+                      ) : (
+                        <span className="quiet">mirror</span>
+                      )
                     ) : (
                       <>
                         <span title="Right less the mirror image of the left: X · Y outboard · Z">
@@ -147,18 +179,7 @@ export const PointTable = ({ host }: { readonly host: FormHost }) => {
                       </>
                     )}
                   </td>
-                  <td className="quiet movers">
-                    {line.adjusters.join(', ')}
-                    {line.role === 'not used' && (
-                      <button
-                        type="button"
-                        className="button plain"
-                        onClick={() => setRefused(host.write([name, 'points', line.name], undefined, `Remove ${line.name}`))}
-                      >
-                        Remove
-                      </button>
-                    )}
-                  </td>
+                  <td className="quiet movers">{line.adjusters.join(', ')}</td>
                 </tr>
               );
             })}
@@ -170,6 +191,7 @@ export const PointTable = ({ host }: { readonly host: FormHost }) => {
               {refused}
             </p>
           )}
+          {picked !== null && !adding && <ChosenPoint host={host} line={picked} axle={name} onRefused={setRefused} />}
           {adding ? (
             <FormContext value={host}>
               <DraftPart field={POINT} path={[name, 'points', '']} onDone={() => setAdding(false)} />
@@ -182,5 +204,41 @@ export const PointTable = ({ host }: { readonly host: FormHost }) => {
         </div>
       </div>
     </>
+  );
+};
+
+interface ChosenPointProps {
+  readonly host: FormHost;
+  readonly line: PointLine;
+  readonly axle: 'front' | 'rear';
+  readonly onRefused: (fault: string | null) => void;
+}
+
+/** The point that is chosen: its name, which is changed wherever the file names it, and whether it can go. */
+const ChosenPoint = ({ host, line, axle, onRefused }: ChosenPointProps) => {
+  const { name, role } = line;
+  const stays = whyNameStays(host.document, { part: 'point', axle, name });
+  const path = [axle, 'points', name];
+  const named: FormHost = {
+    ...host,
+    read: () => name,
+    faultAt: () => null,
+    write: (_path, value) => host.rename(path, String(value ?? '').trim()),
+  };
+  const remove = () => {
+    const { [name]: _left, ...points } = host.document[axle]?.points ?? {};
+    const { [name]: _right, ...right } = host.document[axle]?.right?.points ?? {};
+    const of = host.document[axle];
+    if (of) onRefused(host.write([axle], withRightPoints({ ...of, points }, right), `Remove ${name}`));
+  };
+  return (
+    <div className="chosenpoint" role="group" aria-label={`Point ${name}`}>
+      {stays === null ? <NameLeaf host={named} path={path} /> : <p className="quiet">{stays}</p>}
+      {role === 'not used' && (
+        <button type="button" className="button" onClick={remove}>
+          Remove {name}
+        </button>
+      )}
+    </div>
   );
 };

@@ -1,25 +1,22 @@
 import { useEffect, useMemo, useState } from 'react';
-import { AdjusterCard } from '../adjusters/AdjusterCard';
 import { Segments } from '../look/controls/Segments';
 import { useBench, useWindow } from '../shell/benchContext';
+import { choosePage } from '../state/actions/lookAt';
 import { askPick, layViews } from '../state/actions/viewing';
+import type { BegunCar } from '../state/begunCar';
+import { CarPanel, type PanelName } from './CarPanels';
 import { CoordinatesIn } from './coordinates/CoordinatesIn';
-import { FieldForm, FieldsOf } from './fields/FieldForm';
-import { buildFieldTree, type Field } from './fields/fieldTree';
-import { FormContext } from './fields/formHost';
-import type { FieldPath } from './fields/pathValue';
-import { useCarForm } from './fields/useCarForm';
 import { NewCar } from './newCar/NewCar';
-import { PointTable } from './PointTable';
+import { Steps } from './newCar/Steps';
+import { stepsOf, type StepName } from './newCar/newCarSteps';
 import './points.css';
 
-type Tab = 'points' | 'axle' | 'adjusters' | 'car';
-const TABS: readonly { readonly name: Tab; readonly label: string }[] = [
+const TABS = [
   { name: 'points', label: 'Points' },
   { name: 'axle', label: 'Axle' },
   { name: 'adjusters', label: 'Adjusters' },
   { name: 'car', label: 'Car' },
-];
+] as const satisfies readonly { readonly name: PanelName; readonly label: string }[];
 
 /** What the page shows beside its table: a list of coordinates being read in, or a car being made. */
 type Over = 'none' | 'coordinates' | 'newCar';
@@ -29,97 +26,116 @@ export const PointsPage = () => {
   const { store } = useWindow();
   const axle = useBench((state) => state.axle);
   const isOpen = useBench((state) => state.history !== null);
-  const [tab, setTab] = useState<Tab>('points');
+  const begun = useBench((state) => state.file?.begun ?? null);
+  const [tab, setTab] = useState<(typeof TABS)[number]['name']>('points');
+  const [step, setStep] = useState<StepName>('points');
   const [over, setOver] = useState<Over>('none');
-  useEffect(() => {
-    layViews(store, ['front', 'top']);
-    return () => {
+  const panel: PanelName = begun ? (step === 'layout' ? 'points' : step) : tab;
+  // a part is turned in the solid picture; points are measured in two views square to the car
+  const isSolid = panel === 'adjusters';
+  useEffect(() => layViews(store, isSolid ? [] : ['front', 'top']), [store, isSolid]);
+  useEffect(
+    () => () => {
       layViews(store, []);
       askPick(store, null);
-    };
-  }, [store]);
+    },
+    [store],
+  );
   if (over === 'newCar' || !isOpen)
-    return <NewCar onCancel={isOpen ? () => setOver('none') : null} onMade={(next) => setOver(next)} />;
+    return (
+      <NewCar
+        begun={null}
+        onCancel={isOpen ? () => setOver('none') : null}
+        onMade={(next) => {
+          setStep('points');
+          setOver(next);
+        }}
+      />
+    );
+  const isLayout = begun !== null && step === 'layout';
   return (
     <>
-      <section className="column pointpanel" aria-label="Car file">
-        <div className="pagehead">
-          <Segments label="What is edited" options={TABS} chosen={tab} onChoose={setTab} />
-          <span className="spread" />
-          <button
-            type="button"
-            className="button"
-            onClick={() => setOver(over === 'coordinates' ? 'none' : 'coordinates')}
-            aria-expanded={over === 'coordinates'}
-          >
-            Coordinates in
-          </button>
-          <button type="button" className="button" onClick={() => setOver('newCar')}>
-            New car
-          </button>
-        </div>
-        <Panel key={tab === 'car' ? tab : `${tab} ${axle}`} tab={tab} />
-      </section>
-      <div className="viewcaptions" aria-hidden="true">
-        <p>
-          <b>{axle === 'front' ? 'From the front' : 'From behind'}</b> Y across, Z up
-        </p>
-        <p>
-          <b>From above</b> Y across, X forward
-        </p>
-      </div>
-      {over === 'coordinates' && <CoordinatesIn onClose={() => setOver('none')} />}
+      {begun && <NewCarSteps begun={begun} chosen={step} onChoose={setStep} />}
+      {isLayout ? (
+        <NewCar
+          key={begun.documents.length}
+          begun={begun}
+          onCancel={null}
+          onMade={(next) => {
+            setStep('points');
+            setOver(next);
+          }}
+        />
+      ) : (
+        <>
+          <section className="column pointpanel" aria-label="Car file">
+            <div className="pagehead">
+              {!begun && <Segments label="What is edited" options={TABS} chosen={tab} onChoose={setTab} />}
+              <span className="spread" />
+              <button
+                type="button"
+                className="button"
+                onClick={() => setOver(over === 'coordinates' ? 'none' : 'coordinates')}
+                aria-expanded={over === 'coordinates'}
+              >
+                Coordinates in
+              </button>
+              <button type="button" className="button" onClick={() => setOver('newCar')}>
+                {begun ? 'Another new car' : 'New car'}
+              </button>
+            </div>
+            <CarPanel key={panel === 'car' ? panel : `${panel} ${axle}`} panel={panel} />
+            {begun && <StepEnd begun={begun} chosen={step} onChoose={setStep} />}
+          </section>
+          {!isSolid && (
+            <div className="viewcaptions" aria-hidden="true">
+              <p>
+                <b>{axle === 'front' ? 'From the front' : 'From behind'}</b> Y across, Z up
+              </p>
+              <p>
+                <b>From above</b> Y across, X forward
+              </p>
+            </div>
+          )}
+          {over === 'coordinates' && <CoordinatesIn onClose={() => setOver('none')} />}
+        </>
+      )}
     </>
   );
 };
 
-const without = (fields: readonly Field[], ...keys: string[]): readonly Field[] =>
-  fields.filter(({ key }) => !keys.includes(key));
+interface OfSteps {
+  readonly begun: BegunCar;
+  readonly chosen: StepName;
+  readonly onChoose: (step: StepName) => void;
+}
 
-const Panel = ({ tab }: { readonly tab: Tab }) => {
-  const axle = useBench((state) => state.axle);
-  const host = useCarForm(tab === 'car' ? null : axle);
-  const tree = useMemo(() => buildFieldTree(), []);
-  const adjusters = tree.axle.find(({ key }) => key === 'adjusters');
-  if (!host) return null;
-  if (tab === 'points') return <PointTable host={host} />;
-  const title = { axle: `Axle, ${axle}`, adjusters: `Adjusters, ${axle}`, car: 'Car' }[tab];
-  return (
-    <FormContext value={host}>
-      <div className="columnhead">
-        <h2>{title}</h2>
-        <span className="quiet">angles in degrees; * is needed</span>
-      </div>
-      <div className="scroll forms" tabIndex={0} role="group" aria-label={title}>
-        {tab === 'car' && <Fields fields={tree.car} path={[]} />}
-        {tab === 'axle' && <Fields fields={without(tree.axle, 'adjusters')} path={[axle]} />}
-        {tab === 'adjusters' && adjusters && (
-          <FieldForm field={adjusters} path={[axle, 'adjusters']} above={(path) => <TryIt path={path} />} />
-        )}
-      </div>
-    </FormContext>
-  );
+const useSteps = (begun: BegunCar) => {
+  const document = useBench((state) => state.history?.present.document ?? null);
+  return useMemo(() => (document ? stepsOf(begun, document) : []), [begun, document]);
 };
 
-/** Single values first, in one block; then the parts that have several. */
-const Fields = ({ fields, path }: { readonly fields: readonly Field[]; readonly path: FieldPath }) => (
-  <>
-    <div className="leaves">
-      <FieldsOf fields={fields.filter(({ kind }) => kind === 'leaf')} path={path} />
-    </div>
-    <FieldsOf fields={fields.filter(({ kind }) => kind !== 'leaf')} path={path} />
-  </>
+const NewCarSteps = ({ begun, chosen, onChoose }: OfSteps) => (
+  <Steps steps={useSteps(begun)} chosen={chosen} onChoose={onChoose} />
 );
 
-/** The adjuster as a part: turned here, the view and the bench follow. */
-const TryIt = ({ path }: { readonly path: FieldPath }) => {
-  const axle = useBench((state) => state.axle);
-  const name = String(path.at(-1));
-  const adjuster = useBench((state) => state.history?.present.document[axle]?.adjusters?.[name]);
-  if (!adjuster) return null;
+/** On to the next step, or back; nothing has to be filled in for it. */
+const StepEnd = ({ begun, chosen, onChoose }: OfSteps) => {
+  const { store } = useWindow();
+  const steps = useSteps(begun);
+  const at = steps.findIndex(({ name }) => name === chosen);
+  const [before, next] = [steps[at - 1], steps[at + 1]];
   return (
-    <div className="tryit">
-      <AdjusterCard name={name} adjuster={adjuster} dense />
+    <div className="newend">
+      {before && (
+        <button type="button" className="button" onClick={() => onChoose(before.name)}>
+          Back: {before.label.toLowerCase()}
+        </button>
+      )}
+      <span className="spread" />
+      <button type="button" className="button primary" onClick={() => (next ? onChoose(next.name) : choosePage(store, 'bench'))}>
+        {next ? `Next: ${next.label.toLowerCase()}` : 'To the bench'}
+      </button>
     </div>
   );
 };

@@ -1,4 +1,4 @@
-import { designPoint, type AxleDocument, type SideName, type Triple } from '../../geometry/index';
+import { designPoint, MM_PER_POINT_UNIT, type AxleDocument, type SideName, type Triple } from '../../geometry/index';
 
 /** A point of one side of an axle as the table shows it. */
 export interface PointLine {
@@ -89,8 +89,15 @@ export const pointLines = (axle: AxleDocument, side: SideName, saved: AxleDocume
     ];
   });
 
-/** The table as tab-separated text, to be pasted into a spreadsheet; mm with a decimal point. */
-export const pointsAsText = (lines: readonly PointLine[], mm: number): string =>
-  [['Point', 'X', 'Y', 'Z'], ...lines.map(({ name, at }) => [name, ...at.map((v) => String(Number((v * mm).toFixed(6))))])]
+/**
+ * The table as tab-separated text, to be pasted into a spreadsheet; decimal points, and the unit in its head.
+ * @param mm - of one unit of the file
+ * @param unit - of the text
+ */
+export const pointsAsText = (lines: readonly PointLine[], mm: number, unit: 'mm' | 'in'): string => {
+  const per = mm / MM_PER_POINT_UNIT[unit];
+  const head = ['Point', ...['X', 'Y', 'Z'].map((axis) => `${axis} [${unit}]`)];
+  return [head, ...lines.map(({ name, at }) => [name, ...at.map((v) => String(Number((v * per).toFixed(6))))])]
     .map((row) => row.join('\t'))
     .join('\n');
+};

@@ -3,6 +3,7 @@ import type { AxleName, CarDocument, Fault, Warning } from '../../geometry/index
 import { answerBench, type BenchAnswer, type BenchQuestion } from '../compute/answerBench';
 import { memoLast } from '../compute/memoLast';
 import type { FilePlace } from '../files/places';
+import type { BegunCar } from './begunCar';
 import { comparedOf, type AgainstCar, type Compared } from './compared';
 import { startFiles, type FilesState } from './filesState';
 import { startHistory, type History } from './history';
@@ -41,6 +42,10 @@ export interface OpenedFile {
   /** where saving writes to */
   readonly place: FilePlace;
   readonly saved: SavedCar;
+  /** it was made here and is in no file yet: unsaved, even where nothing was changed since */
+  readonly isNeverSaved?: boolean;
+  /** how it was begun, where that was in this window */
+  readonly begun?: BegunCar | undefined;
 }
 
 /** A car as it was last read or saved. */
@@ -78,6 +83,11 @@ export interface BenchState {
   readonly viewing: Viewing;
   readonly theme: Theme;
   readonly preferences: Preferences;
+  /**
+   * The car on the bench as it would be with a part that is being made: what is answered and shown instead of it, against it.
+   * Never undone and never saved; any other change of the bench ends it.
+   */
+  readonly trial: CarDocument | null;
   /** the answer to what is asked now; a failure says why there is none */
   readonly answer: BenchAnswer | null;
   /** the last answer that closed, for this car and axle: what the view keeps showing */
@@ -99,6 +109,7 @@ const START: Omit<BenchState, 'files'> = {
   viewing: START_VIEWING,
   theme: 'system',
   preferences: {},
+  trial: null,
   answer: null,
   shown: null,
 };
@@ -113,6 +124,8 @@ const keptCompared = memoLast(comparedOf);
 const questionOf = (state: BenchState): BenchQuestion | null => {
   if (!state.history) return null;
   const { document, setup } = state.history.present;
+  const { axle, position, trial } = state;
+  if (trial) return { document: trial, setup, compared: { document, setup, name: 'without it' }, axle, position };
   return { document, setup, compared: comparedWith(state), axle: state.axle, position: state.position };
 };
 
@@ -122,24 +135,30 @@ const questionOf = (state: BenchState): BenchQuestion | null => {
  */
 export const change = (store: BenchStore, part: Partial<BenchState>): void => {
   const before = store.getState();
-  const next = { ...before, ...part };
+  const ends = part.history !== undefined || part.file !== undefined || part.axle !== undefined;
+  const next = { ...before, ...(ends && before.trial ? { trial: null } : {}), ...part };
   const question = questionOf(next);
   if (!question) {
-    store.setState({ ...part, answer: null, shown: null });
+    store.setState({ ...part, trial: null, answer: null, shown: null });
     return;
   }
   const answer = answerBench(question);
   const sameCar = before.file === next.file && before.axle === next.axle;
   const shown = answer.ok ? answer.value : sameCar ? before.shown : null;
-  store.setState({ ...part, answer, shown });
+  store.setState({ ...part, trial: next.trial, answer, shown });
 };
 
 /** The bench of a state that has a car; null before one is open. */
 export const benchOf = (state: BenchState): Bench | null => state.history?.present ?? null;
 
-/** Whether what is open says something else than its file. A change that was undone, or made back by hand, is none. */
+/**
+ * Whether what is open says something else than its file, or is in none. A change that was undone, or made back by hand, is
+ * none.
+ */
 export const isUnsaved = ({ file, history }: Pick<BenchState, 'file' | 'history'>): boolean =>
-  file !== null && history !== null && !isSameDocument(history.present.document, file.saved.document);
+  file !== null &&
+  history !== null &&
+  (file.isNeverSaved === true || !isSameDocument(history.present.document, file.saved.document));
 
 /** Changes a part of what is known of files. */
 export const changeFiles = (store: BenchStore, part: Partial<FilesState>): void =>

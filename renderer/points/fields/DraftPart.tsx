@@ -8,6 +8,7 @@ import { faultOf, faultWords, isAt, judgeEdit } from './judgeEdit';
 import { NameLeaf } from './NameLeaf';
 import { valueAt, withValue, type FieldPath } from './pathValue';
 import { sampleOfKind } from './sampleParts';
+import { TryDraft } from './TryDraft';
 
 interface DraftPartProps {
   readonly field: Field;
@@ -27,6 +28,7 @@ export const DraftPart = ({ field, path, onDone }: DraftPartProps) => {
   const [faults, setFaults] = useState<readonly Fault[]>([]);
   const [missing, setMissing] = useState<string | null>(null);
   const box = useRef<HTMLFieldSetElement>(null);
+  const beforeDrag = useRef<unknown>(undefined);
   useEffect(() => box.current?.querySelector<HTMLElement>('input, select')?.focus(), []);
   const place: FieldPath = isNamed ? [...path.slice(0, -1), name] : path;
   const inDraft = (at: FieldPath): FieldPath => at.slice(place.length);
@@ -43,7 +45,11 @@ export const DraftPart = ({ field, path, onDone }: DraftPartProps) => {
       const own = faults.filter((fault) => fault.path !== null && isAt(fault.path, at));
       return own.length === 0 ? null : faultOf(own, at);
     },
-    drag: () => undefined,
+    drag: (phase) =>
+      setValue((now: unknown) => {
+        if (phase === 'begin') beforeDrag.current = now;
+        return phase === 'abandon' ? beforeDrag.current : now;
+      }),
   };
   const naming: FormHost = {
     ...draft,
@@ -86,6 +92,9 @@ export const DraftPart = ({ field, path, onDone }: DraftPartProps) => {
               <p key={index}>{faultWords(fault, place)}</p>
             ))}
           </div>
+        )}
+        {field.kind === 'kinds' && host.axle !== null && (
+          <TryDraft document={host.document} axle={host.axle} name={name} value={value} />
         )}
         <p className="draftend">
           <button type="button" className="button" onClick={onDone}>

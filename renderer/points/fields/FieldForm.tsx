@@ -5,7 +5,7 @@ import { useForm } from './formHost';
 import type { Field } from './fieldTree';
 import { LeafField } from './LeafField';
 import { NameLeaf } from './NameLeaf';
-import { withKeyRenamed, type FieldPath } from './pathValue';
+import type { FieldPath } from './pathValue';
 
 export interface FieldFormProps {
   readonly field: Field;
@@ -109,8 +109,9 @@ const Several = ({ field, path, above }: FieldFormProps & { readonly field: Seve
     <fieldset className="group">
       <legend>{field.words.label}</legend>
       {keys.length === 0 && !making && <p className="quiet">None in the file.</p>}
-      {keys.map((key) => (
-        <Entry key={key} field={field} path={[...path, key]} {...(above ? { above } : {})} />
+      {/* by its place: a part that gets another name stays open, with the cursor in it */}
+      {keys.map((key, index) => (
+        <Entry key={index} field={field} path={[...path, key]} {...(above ? { above } : {})} />
       ))}
       {making ? (
         <DraftPart
@@ -141,16 +142,18 @@ const Entry = ({ field, path, above }: FieldFormProps & { readonly field: Severa
   const [open, setOpen] = useState(false);
   const title = titleOf(host, path);
   const { item } = field;
+  const remove = () => {
+    const fault = host.write(path, undefined, `Remove ${title}`);
+    setRefused(fault);
+    // the next part takes this place, and begins closed
+    if (fault === null) setOpen(false);
+  };
   if (item.kind === 'leaf')
     return (
       <div className="entryrow">
+        {field.kind === 'named' && <KeyField path={path} />}
         <LeafField field={{ ...item, words: { ...item.words, label: String(path.at(-1)) } }} path={path} />
-        <button
-          type="button"
-          className="button"
-          aria-label={`Remove ${title}`}
-          onClick={() => setRefused(host.write(path, undefined, `Remove ${title}`))}
-        >
+        <button type="button" className="button" aria-label={`Remove ${title}`} onClick={remove}>
           Remove
         </button>
         <Refusal text={refused} />
@@ -169,7 +172,7 @@ const Entry = ({ field, path, above }: FieldFormProps & { readonly field: Severa
             {field.kind === 'named' && <KeyField path={path} />}
             {item.kind === 'group' ? <FieldsOf fields={item.fields} path={path} /> : <FieldForm field={item} path={path} />}
           </div>
-          <button type="button" className="button" onClick={() => setRefused(host.write(path, undefined, `Remove ${title}`))}>
+          <button type="button" className="button" onClick={remove}>
             Remove {lower(title)}
           </button>
           <Refusal text={refused} />
@@ -179,21 +182,14 @@ const Entry = ({ field, path, above }: FieldFormProps & { readonly field: Severa
   );
 };
 
-/** The name that a part goes by in the file, and by which settings and limits call it. */
+/** The name that a part goes by in the file; changed here, it is changed wherever the file names the part. */
 const KeyField = ({ path }: { readonly path: FieldPath }) => {
   const host = useForm();
-  const name = String(path.at(-1));
-  const parent = path.slice(0, -1);
   const renamed = {
     ...host,
-    read: () => name,
+    read: () => String(path.at(-1)),
     faultAt: () => null,
-    write: (_path: FieldPath, value: unknown): string | null => {
-      const holder = host.read(parent) as Readonly<Record<string, unknown>>;
-      const to = String(value ?? '');
-      if (to !== name && Object.hasOwn(holder, to)) return `There is a ${to} already.`;
-      return host.write(parent, withKeyRenamed(holder, name, to), `Rename ${name}`);
-    },
+    write: (_path: FieldPath, value: unknown): string | null => host.rename(path, String(value ?? '').trim()),
   };
   return <NameLeaf host={renamed} path={path} />;
 };

@@ -1,6 +1,7 @@
 import { useEffect, useId, useState } from 'react';
 import { useUnits } from '../../look/units';
-import { useWindow } from '../../shell/benchContext';
+import { useBench, useWindow } from '../../shell/benchContext';
+import type { Triple } from '../../../geometry/index';
 import { askPick } from '../../state/actions/viewing';
 import { aimedFrom, firstDirection, isPointField, namesFor, useForm } from './formHost';
 import type { Field } from './fieldTree';
@@ -119,51 +120,65 @@ export const LeafField = ({ field, path }: LeafFieldProps) => {
   );
 };
 
-/** Points and directions can be shown in the view instead of typed. */
+/** Points and directions can be shown in the view instead of typed; the button takes the asking away again. */
 const PickButton = ({ field, path, onPicked }: LeafFieldProps & { readonly onPicked: (text: string) => void }) => {
   const { store } = useWindow();
   const host = useForm();
+  const asking = useBench((state) => state.viewing.pick?.say ?? null);
   const { axle } = host;
-  const label = field.words.label;
+  const { label } = field.words;
   useEffect(() => () => askPick(store, null), [store]);
   if (axle === null) return null;
+  const button = (text: string, spoken: string, say: string, ask: () => void) => (
+    <button
+      type="button"
+      className="button"
+      aria-label={`${label}: ${spoken}`}
+      aria-pressed={asking === say}
+      onClick={() => (asking === say ? askPick(store, null) : ask())}
+    >
+      {text}
+    </button>
+  );
   const from = aimedFrom(host, path);
   if (from !== null) {
-    const aim = () =>
-      askPick(store, {
-        kind: 'direction',
-        say: `${label}: drag the ring; Shift holds it to X, Y or Z`,
-        from: { axle, side: 'left', point: from },
-        direction: firstDirection(host.read(path)),
-        onAimed: (direction, phase) => {
-          if (phase === 'begin') host.drag('begin');
-          host.write(
-            path,
-            direction.map((part) => Number(part.toFixed(6))),
-            label,
-          );
-          if (phase === 'end') host.drag('end');
-        },
-      });
-    return (
-      <button type="button" className="button" aria-label={`${label}: aim in the view`} onClick={aim}>
-        Aim
-      </button>
-    );
+    const say = `${label}: drag the ring; the X, Y or Z key holds it to that axis, Escape gives it up`;
+    const write = (direction: Triple) =>
+      host.write(
+        path,
+        direction.map((part) => Number(part.toFixed(6))),
+        label,
+      );
+    /** The line follows the hand; a drag that ends where it began leaves nothing. */
+    const ask = (aimed: Triple): void => {
+      const onAimed = (direction: Triple, phase: 'begin' | 'move' | 'end'): void => {
+        if (phase === 'begin') return host.drag('begin');
+        if (phase === 'move') {
+          write(direction);
+          askPick(store, { kind: 'direction', say, from: { axle, side: 'left', point: from }, direction, onAimed });
+          return;
+        }
+        if (direction.every((part, index) => part === aimed[index])) host.drag('abandon');
+        else {
+          write(direction);
+          host.drag('end');
+        }
+        ask(direction);
+      };
+      askPick(store, { kind: 'direction', say, from: { axle, side: 'left', point: from }, direction: aimed, onAimed });
+    };
+    return button('Aim', 'aim in the view', say, () => ask(firstDirection(host.read(path))));
   }
   if (!isPointField(path, host.read(path)) || field.input.kind !== 'text') return null;
-  const pick = () =>
+  const say = `${label}: click a point in the view`;
+  return button('Pick', 'pick in the view', say, () =>
     askPick(store, {
       kind: 'point',
-      say: `${label}: click a point in the view`,
+      say,
       onPicked: (picked) => {
         askPick(store, null);
         onPicked(picked.point);
       },
-    });
-  return (
-    <button type="button" className="button" aria-label={`${label}: pick in the view`} onClick={pick}>
-      Pick
-    </button>
+    }),
   );
 };

@@ -8,6 +8,11 @@ export interface FormHost {
   readonly read: (path: FieldPath) => unknown;
   /** @returns null where the value was taken, else why it was not, in one sentence */
   readonly write: (path: FieldPath, value: unknown, what: string) => string | null;
+  /**
+   * Gives the part at a path another name, and tells it to everything that names it.
+   * @returns null where it has the name now, else why not, in one sentence
+   */
+  readonly rename: (path: FieldPath, to: string) => string | null;
   /** what the last judgement says of this field; null where nothing */
   readonly faultAt: (path: FieldPath) => string | null;
   /** mm in one unit of the file */
@@ -15,8 +20,8 @@ export interface FormHost {
   readonly document: CarDocument;
   /** the axle that the fields are of; null for those of the whole car */
   readonly axle: AxleName | null;
-  /** brackets a drag in the view, so that it is one undo step */
-  readonly drag: (phase: 'begin' | 'end') => void;
+  /** brackets a drag in the view, so that it is one undo step; one that was given up leaves nothing */
+  readonly drag: (phase: 'begin' | 'end' | 'abandon') => void;
 }
 
 export const FormContext = createContext<FormHost | null>(null);

@@ -1,16 +1,40 @@
 import { useMemo } from 'react';
-import type { AxleName } from '../../../geometry/index';
+import type { AxleName, CarDocument } from '../../../geometry/index';
 import { useBench, useWindow } from '../../shell/benchContext';
 import { editCar } from '../../state/actions/editCar';
-import { beginTurn, endTurn } from '../../state/actions/editSetup';
+import { abandonTurn, beginTurn, endTurn } from '../../state/actions/editSetup';
 import { benchOf } from '../../state/benchStore';
 import { mmPerFileUnit } from '../../units/fileLength';
 import type { FormHost } from './formHost';
 import { faultOf, judgeEdit } from './judgeEdit';
-import { valueAt, withValue } from './pathValue';
+import { valueAt, withKeyRenamed, withValue, type FieldPath } from './pathValue';
+import { holeAt, partAt, renamePart, type Renaming } from '../renaming/renamePart';
+import { followName } from '../renaming/followName';
 
 const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
 const OF_THEIR_OWN = /^(Add|Remove|Rename|Move|Mirror|Take) /;
+
+/** Another key in its place: of a part that is named elsewhere, there too. */
+const renamedKey = (document: CarDocument, path: FieldPath, to: string): Renaming => {
+  const part = partAt(path);
+  if (part) return renamePart(document, part, to);
+  const [parent, name] = [path.slice(0, -1), String(path.at(-1))];
+  const holder = valueAt(document, parent) as Readonly<Record<string, unknown>>;
+  if (to === name) return { ok: true, document };
+  if (Object.hasOwn(holder, to)) return { ok: false, fault: `There is a ${to} already: choose another name.` };
+  const renamed = withValue(document, parent, withKeyRenamed(holder, name, to));
+  const fault = faultOf(judgeEdit(renamed), path);
+  return fault === null ? { ok: true, document: renamed } : { ok: false, fault };
+};
+
+/** The value written; the name of a bar's hole is told to the setups that use it. */
+const written = (document: CarDocument, path: FieldPath, value: unknown): Renaming => {
+  const hole = holeAt(path, valueAt(document, path));
+  if (hole && typeof value === 'string') return renamePart(document, hole, value);
+  const changed = withValue(document, path, value);
+  const fault = faultOf(judgeEdit(changed), path);
+  return fault === null ? { ok: true, document: changed } : { ok: false, fault };
+};
 
 /**
  * The open car as a form edits it. An edit is judged by the rules of the file; one that would make a fault is refused with it
@@ -30,12 +54,26 @@ export const useCarForm = (axle: AxleName | null): FormHost | null => {
       write: (path, value, what) => {
         const bench = benchOf(store.getState());
         if (!bench) return 'The car is no longer open.';
-        const changed = withValue(bench.document, path, value);
-        const fault = faultOf(judgeEdit(changed), path);
-        if (fault === null) editCar(store, OF_THEIR_OWN.test(what) ? what : `Change ${lower(what)}`, () => changed);
-        return fault;
+        const changed = written(bench.document, path, value);
+        if (!changed.ok) return changed.fault;
+        editCar(store, OF_THEIR_OWN.test(what) ? what : `Change ${lower(what)}`, () => changed.document);
+        return null;
       },
-      drag: (phase) => (phase === 'begin' ? beginTurn(store) : endTurn(store)),
+      rename: (path, to) => {
+        const bench = benchOf(store.getState());
+        if (!bench) return 'The car is no longer open.';
+        const renamed = renamedKey(bench.document, path, to);
+        if (!renamed.ok) return renamed.fault;
+        editCar(store, `Rename ${String(path.at(-1))}`, () => renamed.document);
+        const part = partAt(path);
+        if (part) followName(store, part, to);
+        return null;
+      },
+      drag: (phase) => {
+        if (phase === 'begin') beginTurn(store);
+        else if (phase === 'end') endTurn(store);
+        else abandonTurn(store);
+      },
     };
   }, [store, document, axle]);
 };

@@ -1,4 +1,5 @@
-import { TYPICAL_AXLES, type LayoutName } from './typicalAxles';
+import type { LayoutName } from '../../state/begunCar';
+import { TYPICAL_AXLES } from './typicalAxles';
 
 const KNUCKLE = 5;
 const BODY = 7;

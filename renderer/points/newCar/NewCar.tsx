@@ -1,17 +1,19 @@
 import { useState, type KeyboardEvent } from 'react';
-import { serializeCar } from '../../../geometry/index';
 import { Segments } from '../../look/controls/Segments';
 import { useWindow } from '../../shell/benchContext';
-import { openCarText } from '../../state/actions/openCar';
-import { changeFiles, isUnsaved } from '../../state/benchStore';
+import { beginAxlesAnew, beginCar, withAxlesAnew } from '../../state/actions/beginCar';
+import type { BegunCar, LayoutName, NewCarChoice } from '../../state/begunCar';
+import { benchOf, changeFiles, isUnsaved } from '../../state/benchStore';
 import { parseNumber } from '../../units/parseNumber';
 import { unitsOf } from '../../units/typedUnits';
 import { faultWords, judgeEdit } from '../fields/judgeEdit';
 import { LayoutDrawing } from './LayoutDrawing';
-import { countOfPoints, FIRST_CHOICE, newCarDocument, type NewCarChoice } from './newCarDocument';
-import { TYPICAL_AXLES, type LayoutName } from './typicalAxles';
+import { countOfPoints, FIRST_CHOICE, newCarDocument } from './newCarDocument';
+import { TYPICAL_AXLES } from './typicalAxles';
 
 interface NewCarProps {
+  /** the car that was begun and is open: its layouts are changed; null: another car is begun */
+  readonly begun: BegunCar | null;
   /** null: no car is open to go back to */
   readonly onCancel: (() => void) | null;
   readonly onMade: (next: 'none' | 'coordinates') => void;
@@ -30,9 +32,12 @@ const LENGTHS = [
 ] as const;
 
 /** A new car: how each axle is made, and where it begins; then its points are written over one by one, or read in. */
-export const NewCar = ({ onCancel, onMade }: NewCarProps) => {
+export const NewCar = ({ begun, onCancel, onMade }: NewCarProps) => {
   const { store } = useWindow();
-  const [choice, setChoice] = useState<NewCarChoice>(FIRST_CHOICE);
+  const [choice, setChoice] = useState<NewCarChoice>(() => {
+    const name = benchOf(store.getState())?.document.name;
+    return begun ? { ...begun.choice, name: name ?? begun.choice.name } : FIRST_CHOICE;
+  });
   const [next, setNext] = useState<'none' | 'coordinates'>('none');
   const [refused, setRefused] = useState<string | null>(null);
   const set = (part: Partial<NewCarChoice>) => {
@@ -42,11 +47,17 @@ export const NewCar = ({ onCancel, onMade }: NewCarProps) => {
   const layouts = [choice.front, choice.rear].filter((layout) => layout !== null);
   const count = layouts.reduce((sum, layout) => sum + countOfPoints(layout), 0);
   const make = () => {
-    const document = newCarDocument(choice);
+    const fresh = newCarDocument(choice);
+    const present = begun ? benchOf(store.getState())?.document : undefined;
+    const document = begun && present ? withAxlesAnew(present, begun.choice, choice, fresh) : fresh;
     const [fault] = judgeEdit(document);
     if (fault) return setRefused(faultWords(fault, []));
+    if (begun) {
+      beginAxlesAnew(store, choice, fresh, document);
+      return onMade(next);
+    }
     const open = () => {
-      openCarText(store, choice.name, null, serializeCar(document));
+      beginCar(store, choice, document);
       onMade(next);
     };
     if (isUnsaved(store.getState())) changeFiles(store, { question: { title: choice.name, open } });
@@ -64,6 +75,12 @@ export const NewCar = ({ onCancel, onMade }: NewCarProps) => {
       <aside className="newside" aria-label="Start from">
         <div className="newscroll">
           <h2>Name and size</h2>
+          {begun && (
+            <p className="quiet">
+              An axle that keeps its layout keeps its points, whatever the sizes here; one with another layout begins anew, in one
+              undo step.
+            </p>
+          )}
           <label className="leaf">
             <span>Name</span>
             <input type="text" value={choice.name} onChange={(event) => set({ name: event.target.value })} />
@@ -95,9 +112,15 @@ export const NewCar = ({ onCancel, onMade }: NewCarProps) => {
             <li>all else is optional; what needs it says so</li>
           </ul>
           <h2>Measured in</h2>
-          <p>
-            <Segments label="Unit of the file" options={UNITS} chosen={choice.unit} onChoose={(unit) => set({ unit })} />
-          </p>
+          {begun ? (
+            <p>
+              {choice.unit === 'mm' ? 'mm' : 'inches'}: the file has begun in it. The units in the header say how it is shown.
+            </p>
+          ) : (
+            <p>
+              <Segments label="Unit of the file" options={UNITS} chosen={choice.unit} onChoose={(unit) => set({ unit })} />
+            </p>
+          )}
           <p className="quiet">X forward, Y left, Z up; lists may have any axes.</p>
           <p className="quiet">Not modelled: rigid axles, twist beams, rockers and pushrods, compliance.</p>
         </div>

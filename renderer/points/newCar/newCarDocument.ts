@@ -1,17 +1,6 @@
-import type { AxleDocument, AxleName, CarDocument, LengthUnit, Triple } from '../../../geometry/index';
-import { TYPICAL_AXLES, TYPICAL_RADIUS, type LayoutName } from './typicalAxles';
-
-/** What a new car begins with. Lengths in mm. */
-export interface NewCarChoice {
-  readonly name: string;
-  readonly unit: LengthUnit;
-  readonly front: LayoutName | null;
-  readonly rear: LayoutName | null;
-  readonly wheelbase: number;
-  readonly frontTrack: number;
-  readonly rearTrack: number;
-  readonly loadedRadius: number;
-}
+import type { AxleDocument, AxleName, CarDocument, Triple } from '../../../geometry/index';
+import type { LayoutName, NewCarChoice } from '../../state/begunCar';
+import { TYPICAL_AXLES, TYPICAL_RADIUS } from './typicalAxles';
 
 export const FIRST_CHOICE: NewCarChoice = {
   name: 'New car',

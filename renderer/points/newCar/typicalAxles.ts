@@ -1,6 +1,5 @@
 import type { AxleDocument, Triple } from '../../../geometry/index';
-
-export type LayoutName = 'strut' | 'wishbones' | 'trailingArm' | 'fiveRods';
+import type { LayoutName } from '../../state/begunCar';
 
 export interface TypicalAxle {
   readonly title: string;

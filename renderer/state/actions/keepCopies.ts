@@ -54,7 +54,8 @@ export const keepCopies = (store: BenchStore, files: FileService): CopyKeeper =>
     const note = noteOf(state, part);
     if (!note || !state.file || !state.history) return false;
     const { text } = state.file.saved;
-    if (origin !== note.id + text) {
+    // a car that is in no file has grown from none
+    if (!state.file.isNeverSaved && origin !== note.id + text) {
       const first = await files.keepOrigin({ id: note.id, text });
       if (!first.ok) return told(first.failure.code);
       origin = note.id + text;

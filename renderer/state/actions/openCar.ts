@@ -2,6 +2,7 @@ import { parseCar, parseCarBytes, setupNames, type Fault } from '../../../geomet
 import { failureWords } from '../../files/failureWords';
 import type { FileAnswer, FileService, HandedFile, HandedName } from '../../files/fileService';
 import { bytesOf, fileNameFor, nameOfPlace, type FilePlace, type PickedFile } from '../../files/places';
+import type { BegunCar } from '../begunCar';
 import { change, changeFiles, isUnsaved, openBench, type BenchStore } from '../benchStore';
 
 const STILL = { travel: 0, rollDeg: 0, rack: 0 };
@@ -16,6 +17,9 @@ export interface CarSource {
   readonly place: FilePlace;
   /** when the file was written, ms since 1970 */
   readonly savedAt: number | null;
+  /** it was made here and is in no file */
+  readonly isNeverSaved?: boolean;
+  readonly begun?: BegunCar;
 }
 
 const refuse = (store: BenchStore, title: string, message: string, faults: readonly Fault[], text: string | null = null): void =>
@@ -30,9 +34,9 @@ const refuseFaults = (store: BenchStore, title: string, faults: readonly Fault[]
 /** Puts a car that was read on the bench, in place of what is there. */
 export const putOnBench = (store: BenchStore, source: CarSource, read: Extract<Read, { ok: true }>['value']): void => {
   const { document, warnings, text } = read;
-  const { title, sample, place, savedAt } = source;
+  const { title, sample, place, savedAt, isNeverSaved = false, begun } = source;
   const saved = { document, text, at: savedAt };
-  const file = { title: document.name || title, sample, asRead: document, warnings, place, saved };
+  const file = { title: document.name || title, sample, asRead: document, warnings, place, saved, isNeverSaved, begun };
   const axle = document.front ? 'front' : 'rear';
   const held = Object.keys(document[axle]?.adjusters ?? {})[0] ?? null;
   // in one step: a copy's id and the car that it is of are never of two cars

@@ -79,6 +79,10 @@ const putCopy = (store: BenchStore, offer: Offer, source: CarSource): void => {
   forget(store, id);
 };
 
+/** The copy is of a car that was made in the window and saved nowhere. */
+export const wasNeverSaved = ({ copy: { note, origin } }: Pick<Offer, 'copy'>): boolean =>
+  note.file === null && note.sample === null && note.savedAt === null && origin === null;
+
 /** Goes on where the copy was made; saving writes to the file that it is a copy of. */
 export const takeCopy = (store: BenchStore, offer: Offer): void => {
   const { note } = offer.copy;
@@ -87,6 +91,7 @@ export const takeCopy = (store: BenchStore, offer: Offer): void => {
     sample: note.sample,
     place: placeOf(offer),
     savedAt: offer.version?.savedAt ?? null,
+    isNeverSaved: wasNeverSaved(offer),
   });
 };
 

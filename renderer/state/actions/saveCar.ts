@@ -16,7 +16,10 @@ const noteSaved = (store: BenchStore, saved: SavedCar, place: FilePlace, notice:
   const { file, files } = store.getState();
   if (!file) return;
   // a car that was saved is a file of the person's own
-  store.setState({ file: { ...file, saved, place, sample: null }, files: { ...files, notice, toldOf: null } });
+  store.setState({
+    file: { ...file, saved, place, sample: null, isNeverSaved: false },
+    files: { ...files, notice, toldOf: null },
+  });
 };
 
 const WAYS: Readonly<Partial<Record<FileFailure['code'], readonly NoticeWay[]>>> = {

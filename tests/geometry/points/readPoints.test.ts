@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { pointsCsv, readPoints } from '../../../geometry/index';
+import { MM_PER_POINT_UNIT, pointsCsv, readPoints } from '../../../geometry/index';
 
 const points = (text: string) => readPoints(text).rows.map(({ name, read }) => [name, ...read]);
 
@@ -93,5 +93,13 @@ describe('a list of points', () => {
       }),
       { seed: 4180 },
     );
+  });
+
+  test.each(['in', 'cm', 'm'] as const)('the same in %s: the head says it, and mm come back within a part in 10¹²', (unit) => {
+    const at = [-304.85, 363.67, 210.27] as const;
+    const written = [{ axle: 'front' as const, side: 'left' as const, name: 'armRear', at, design: at }];
+    const list = readPoints(pointsCsv(written, unit));
+    expect(list).toMatchObject({ headerUnit: unit, faults: [] });
+    list.rows[0]?.read.forEach((value, axis) => expect(value * MM_PER_POINT_UNIT[unit]).toBeCloseTo(at[axis as 0 | 1 | 2], 9));
   });
 });

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { assembleCar, parseCar, readingsOfAxle, serializeCar, sweepAxle, toMechanism } from '../../../geometry/index';
 import { FIRST_CHOICE, newCarDocument } from '../../../renderer/points/newCar/newCarDocument';
-import { TYPICAL_AXLES, type LayoutName } from '../../../renderer/points/newCar/typicalAxles';
+import { TYPICAL_AXLES } from '../../../renderer/points/newCar/typicalAxles';
+import type { LayoutName } from '../../../renderer/state/begunCar';
 
 const LAYOUTS = Object.keys(TYPICAL_AXLES) as LayoutName[];
 

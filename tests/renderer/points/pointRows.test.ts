@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { designPoints } from '../../../geometry/index';
+import { designPoints, readPoints } from '../../../geometry/index';
 import { answerList, EMPTY_QUESTION, type ListQuestion } from '../../../renderer/points/coordinates/question';
 import { placedFor } from '../../../renderer/points/placedFor';
 import { movers, pointLines, pointsAsText, roleOf } from '../../../renderer/points/pointRows';
@@ -33,9 +33,11 @@ describe('the table of points', () => {
     expect(left?.apart).toEqual([1 - at[0], 300 - at[1], 200 - at[2]]);
     expect(pointLines(own, 'right', undefined)[0]).toMatchObject({ at: [1, -300, 200], moved: null });
     expect(pointLines(front, 'right', undefined)[1]?.at[1]).toBeLessThan(0);
-    expect(pointsAsText(pointLines(own, 'right', undefined).slice(0, 1), 25.4)).toBe(
-      'Point\tX\tY\tZ\narmFront\t25.4\t-7620\t5080',
-    );
+    const [inches] = [pointLines(own, 'right', undefined).slice(0, 1)];
+    expect(pointsAsText(inches, 25.4, 'mm')).toBe('Point\tX [mm]\tY [mm]\tZ [mm]\narmFront\t25.4\t-7620\t5080');
+    expect(pointsAsText(inches, 25.4, 'in')).toBe('Point\tX [in]\tY [in]\tZ [in]\narmFront\t1\t-300\t200');
+    const back = readPoints(pointsAsText(inches, 25.4, 'in'));
+    expect(back).toMatchObject({ headerUnit: 'in', faults: [], rows: [{ name: 'armFront', read: [1, -300, 200] }] });
   });
 
   test('out: every point of both sides where the view shows it, beside design', () => {

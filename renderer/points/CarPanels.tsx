@@ -1,0 +1,110 @@
+import { useMemo } from 'react';
+import { AdjusterCard } from '../adjusters/AdjusterCard';
+import { useBench } from '../shell/benchContext';
+import { FieldForm, FieldsOf } from './fields/FieldForm';
+import { buildFieldTree, type Field } from './fields/fieldTree';
+import { FormContext } from './fields/formHost';
+import type { FieldPath } from './fields/pathValue';
+import { useCarForm } from './fields/useCarForm';
+import { PointTable } from './PointTable';
+
+/** What of the car file a panel edits. */
+export type PanelName = 'points' | 'axle' | 'adjusters' | 'car' | 'wheel' | 'spring' | 'limits';
+
+/** Keys of an axle that are about what it stands on; those that are left are about how it is made. */
+const STANDS_ON = ['spring', 'damper', 'antiRollBar', 'driveShaft', 'sections', 'strutTube', 'heightAt', 'travel'];
+const ADJUSTED = ['adjusters', 'toeAdjuster'];
+const JUDGED = ['onCar', 'limits', 'tolerances', 'margins'];
+
+type Choice = (key: string) => boolean;
+const among =
+  (keys: readonly string[]): Choice =>
+  (key) =>
+    keys.includes(key);
+const besides =
+  (keys: readonly string[]): Choice =>
+  (key) =>
+    !keys.includes(key);
+const NONE: Choice = () => false;
+
+/** The fields of the axle and of the car in each panel; between them the panels of the steps have all, and so have the others. */
+export const PANELS: Readonly<Record<Exclude<PanelName, 'points'>, { readonly axle: Choice; readonly car: Choice }>> = {
+  axle: { axle: besides(['adjusters']), car: NONE },
+  adjusters: { axle: among(ADJUSTED), car: NONE },
+  car: { axle: NONE, car: () => true },
+  wheel: { axle: besides([...STANDS_ON, ...ADJUSTED]), car: besides(JUDGED) },
+  spring: { axle: among(STANDS_ON), car: NONE },
+  limits: { axle: NONE, car: among(JUDGED) },
+};
+
+const TITLES: Readonly<Record<Exclude<PanelName, 'points'>, string>> = {
+  axle: 'Axle',
+  adjusters: 'Adjusters',
+  car: 'Car',
+  wheel: 'Wheel and body',
+  spring: 'Spring, damper, bar',
+  limits: 'Limits',
+};
+
+/** One panel of the page: the table of points, or a form of some of the car's fields. */
+export const CarPanel = ({ panel }: { readonly panel: PanelName }) => {
+  const axle = useBench((state) => state.axle);
+  const ofAxle = useCarForm(axle);
+  const ofCar = useCarForm(null);
+  const tree = useMemo(() => buildFieldTree(), []);
+  if (!ofAxle || !ofCar) return null;
+  if (panel === 'points') return <PointTable host={ofAxle} />;
+  const shown = PANELS[panel];
+  const axleFields = tree.axle.filter(({ key }) => shown.axle(key));
+  const carFields = tree.car.filter(({ key }) => shown.car(key));
+  const title = axleFields.length > 0 ? `${TITLES[panel]}, ${axle}` : TITLES[panel];
+  return (
+    <>
+      <div className="columnhead">
+        <h2>{title}</h2>
+        <span className="quiet">angles in degrees; * is needed</span>
+      </div>
+      <div className="scroll forms" tabIndex={0} role="group" aria-label={title}>
+        <FormContext value={ofAxle}>
+          <Fields fields={axleFields} path={[axle]} />
+        </FormContext>
+        <FormContext value={ofCar}>
+          {axleFields.length > 0 && carFields.length > 0 && <h3 className="formhead">The car</h3>}
+          <Fields fields={carFields} path={[]} />
+        </FormContext>
+      </div>
+    </>
+  );
+};
+
+/** Single values first, in one block; then the parts that have several. */
+const Fields = ({ fields, path }: { readonly fields: readonly Field[]; readonly path: FieldPath }) => (
+  <>
+    <div className="leaves">
+      <FieldsOf fields={fields.filter(({ kind }) => kind === 'leaf')} path={path} />
+    </div>
+    {fields
+      .filter(({ kind }) => kind !== 'leaf')
+      .map((field) => (
+        <FieldForm
+          key={field.key}
+          field={field}
+          path={[...path, field.key]}
+          {...(field.key === 'adjusters' ? { above: (at: FieldPath) => <TryIt path={at} /> } : {})}
+        />
+      ))}
+  </>
+);
+
+/** The adjuster as a part: turned here, the view and the bench follow. */
+const TryIt = ({ path }: { readonly path: FieldPath }) => {
+  const axle = useBench((state) => state.axle);
+  const name = String(path.at(-1));
+  const adjuster = useBench((state) => state.history?.present.document[axle]?.adjusters?.[name]);
+  if (!adjuster) return null;
+  return (
+    <div className="tryit">
+      <AdjusterCard name={name} adjuster={adjuster} dense />
+    </div>
+  );
+};
