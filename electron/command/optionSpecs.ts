@@ -10,7 +10,9 @@ export type OptionKind =
   | 'choice'
   | 'settings'
   /** a number where one follows, else a flag */
-  | 'number?';
+  | 'number?'
+  /** a document, or the path of one */
+  | 'document';
 
 export interface OptionSpec {
   /** as spelled after the dashes, and as key in `batch` */
@@ -27,13 +29,15 @@ export interface OptionSpec {
   readonly idle?: true;
 }
 
-export type VerbName = 'check' | 'readings' | 'sweep' | 'influence' | 'points' | 'schema' | 'batch';
+export type VerbName = 'check' | 'readings' | 'sweep' | 'influence' | 'ways' | 'reach' | 'map' | 'points' | 'schema' | 'batch';
 
 export interface VerbSpec {
   readonly name: VerbName;
   /** positional arguments as help writes them; empty when there is none */
   readonly positional: string;
   readonly takesCar: boolean;
+  /** the option that a second word is the value of */
+  readonly second?: 'wanted' | 'question';
   /** the car comes with `--car`, and in a batch with the line's own key; the first word is a file of another kind */
   readonly carByOption?: true;
   readonly summary: string;
@@ -179,6 +183,75 @@ export const VERBS: readonly VerbSpec[] = [
     ],
     options: [AXLE, SIDE, TOE_RESET, LOCKED, TRAVEL, RACK, ROLL, ...COMMON],
     examples: ['jounce influence samples/saltmarsh-hatch.jounce.json --axle front --toe-reset'],
+  },
+  {
+    name: 'ways',
+    positional: 'CAR READING=VALUE',
+    takesCar: true,
+    second: 'wanted',
+    summary: 'every adjuster that brings one reading to a value, and what else it changes',
+    details: [
+      'Each way stands on a step that the part really has; between the steps the answer says where the value is met exactly. A clock that meets the value twice is two ways. Limits of the file are walls, and what the rules lock stays.',
+      'Those that reach come first, then those that change least of what matters. Of a pair the marks are shown that reach with the least change of everything else.',
+    ],
+    options: [
+      { name: 'wanted', kind: 'text', value: 'READING=VALUE', help: 'in place of the second word' },
+      AXLE,
+      SIDE,
+      { name: 'tolerance', kind: 'number', value: 'T', help: "how near counts as reached; the reading's own when not given" },
+      { name: 'pairs', kind: 'flag', value: '', help: 'every pair of adjusters too' },
+      TOE_RESET,
+      LOCKED,
+      TRAVEL,
+      RACK,
+      ROLL,
+      ...COMMON,
+    ],
+    examples: ['jounce ways samples/saltmarsh-hatch.jounce.json camber=-2.4 --axle front --toe-reset'],
+  },
+  {
+    name: 'reach',
+    positional: 'CAR QUESTION',
+    takesCar: true,
+    second: 'question',
+    summary: 'the settings that come nearest to everything wanted at once',
+    details: [
+      "QUESTION is a JSON file, or the name of a question that the car file keeps. Wanted are readings with a value or a range, at a position or over a stretch of travel; may move what is listed, on its real steps, inside its range and the file's limits.",
+      'Up to 200,000 combinations are all tried; past that they are searched from many starts, and the answer says how many agreed. Where it cannot be reached, the answer is the nearest, and the one range or limit that would help most.',
+    ],
+    options: [{ name: 'question', kind: 'document', value: 'QUESTION', help: 'in place of the second word' }, LOCKED, ...COMMON],
+    examples: ['jounce reach samples/saltmarsh-hatch.jounce.json samples/camber-and-roll-centre.question.json'],
+  },
+  {
+    name: 'map',
+    positional: 'CAR',
+    takesCar: true,
+    summary: 'one reading over two adjusters, or over an adjuster and a motion',
+    details: [
+      'X and Y are dotted names of adjusters (front.both.plateAcross), or travel, rack or roll. The range of an adjuster is its own; that of a motion is what the file gives of it, or --from and --to.',
+    ],
+    options: [
+      { name: 'x', kind: 'text', value: 'NAME', help: 'what varies along a row' },
+      { name: 'y', kind: 'text', value: 'NAME', help: 'what varies from row to row' },
+      {
+        name: 'reading',
+        kind: 'text',
+        value: 'NAME',
+        help: 'dotted name of the reading: front.left.camber, rear.both.track, wholeCar.rake',
+      },
+      { name: 'nx', kind: 'count', value: 'N', help: 'values along X; 25 when not given' },
+      { name: 'ny', kind: 'count', value: 'N', help: 'values along Y; 25 when not given' },
+      { name: 'from', kind: 'number', value: 'A', help: 'first value of a motion' },
+      { name: 'to', kind: 'number', value: 'B', help: 'last value of a motion' },
+      TOE_RESET,
+      TRAVEL,
+      RACK,
+      ROLL,
+      ...COMMON,
+    ],
+    examples: [
+      'jounce map samples/saltmarsh-hatch.jounce.json --x front.both.plateAcross --y travel --reading front.left.camber --nx 5 --ny 5',
+    ],
   },
   {
     name: 'points',

@@ -40,6 +40,16 @@ export interface Options {
   out?: string;
   'toe-reset'?: true | number;
   locked?: true;
+  wanted?: string;
+  tolerance?: number;
+  pairs?: true;
+  /** a document as given in a batch; else a path or a name */
+  question?: string | { readonly document: object };
+  x?: string;
+  y?: string;
+  reading?: string;
+  nx?: number;
+  ny?: number;
   force?: true;
   json?: true;
   help?: true;
@@ -104,6 +114,7 @@ export function readText(option: OptionSpec, text: string): Options[keyof Option
       return [{ name: text.slice(0, at).trim(), value: text.slice(at + 1).trim() }];
     }
     case 'text':
+    case 'document':
     case 'axle':
     case 'motion':
     case 'choice':
@@ -145,6 +156,9 @@ export function readJson(option: OptionSpec, value: unknown): Options[keyof Opti
           throw usageError(`${name}, "${key}": expected a number, a name, "none" or null`);
         })
         .sort((a, b) => Number(isOfOneSide(a)) - Number(isOfOneSide(b)));
+    case 'document':
+      if (typeof value === 'object' && value !== null && !Array.isArray(value)) return { document: value };
+      return typeof value === 'string' ? readChoice(option, value) : wrong('a document or the path of one');
     case 'text':
     case 'axle':
     case 'motion':
@@ -163,7 +177,7 @@ function readCount(value: number, name: string): number {
 }
 
 function readChoice(option: OptionSpec, text: string): string {
-  if (option.kind === 'text') {
+  if (option.kind === 'text' || option.kind === 'document') {
     if (text === '') throw usageError(`"${option.name}" is empty`);
     return text;
   }

@@ -93,11 +93,17 @@ function checkPositionals(verb: VerbSpec, positionals: readonly string[], option
     throw usageError(`${verb.name} needs a car file: jounce ${verb.name} ${verb.positional} (- reads it from standard input)`);
   if (verb.carByOption && options.car === undefined)
     throw usageError(`${verb.name} needs a car file: jounce ${verb.name} ${verb.positional} --car CAR`);
+  if (verb.second && positionals.length < 2 && options[verb.second] === undefined)
+    throw usageError(`${verb.name} needs ${verb.positional.split(' ')[1]}: jounce ${verb.name} ${verb.positional}`);
+  if (verb.second && positionals.length > 1 && options[verb.second] !== undefined)
+    throw usageError(`what is wanted is given twice: "${positionals[1]}" and --${verb.second}`);
+  if (verb.second === 'question' && positionals[0] === '-' && (positionals[1] ?? options.question) === '-')
+    throw usageError('standard input cannot be both the car and the question');
   if (positionals.includes('')) throw usageError(`the name of the ${verb.carByOption ? 'list' : 'car file'} is empty`);
-  const allowed = verb.takesCar || verb.carByOption ? 1 : 0;
+  const allowed = verb.second ? 2 : verb.takesCar || verb.carByOption ? 1 : 0;
   if (positionals.length > allowed)
     throw usageError(
-      `${verb.name} takes ${allowed === 0 ? 'no file' : verb.carByOption ? 'one list' : 'one car file'}; "${positionals[allowed]}" is too many`,
+      `${verb.name} takes ${allowed === 0 ? 'no file' : verb.second ? `a car file and ${verb.positional.split(' ')[1]}` : verb.carByOption ? 'one list' : 'one car file'}; "${positionals[allowed]}" is too many`,
     );
   if (options.car === '-' && (positionals[0] === '-' || options.in === '-'))
     throw usageError('standard input cannot be both the car and the list');

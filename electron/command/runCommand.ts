@@ -2,6 +2,7 @@ import type { Answer } from './answer';
 import { readCarFile } from './carSource';
 import { errorInWords, errorOfThrown, exitStatusOf, usageError } from './commandError';
 import { jsonPieces } from './jsonText';
+import type { VerbSpec } from './optionSpecs';
 import { parseArguments, wantsJson, type CommandLine } from './parseArguments';
 import { hasColour, print, printError, Progress } from './terminal';
 import { signed, PROGRAM } from './version';
@@ -57,13 +58,19 @@ async function answerVerb(command: CommandLine & { ask: 'verb' }, json: boolean,
   const place = verb.takesCar ? (positionals[0] ?? '-') : verb.carByOption ? options.car : undefined;
   const [{ answer }, car] = await Promise.all([loadVerb(verb.name), place === undefined ? null : readCarFile(place)]);
   const reads = [positionals[0], options.car, options.in, options.datum, options.list].filter((read) => read !== undefined);
-  const asked = verb.carByOption && positionals[0] !== undefined ? withList(options, positionals[0]) : options;
+  const asked = askedOf(verb, options, positionals);
   const answered = await answer({ car, options: asked, reads, progress: (done, total) => progress.report(done, total) });
   progress.end();
   await printAnswer(answered, json, progress);
 }
 
 type Options = (CommandLine & { ask: 'verb' })['options'];
+
+/** The options with the words that stand in the place of one. */
+const askedOf = (verb: VerbSpec, options: Options, [first, second]: readonly string[]): Options => {
+  if (verb.carByOption && first !== undefined) return withList(options, first);
+  return verb.second && second !== undefined ? { ...options, [verb.second]: second } : options;
+};
 
 const withList = (options: Options, list: string): Options => {
   if (options.in !== undefined) throw usageError(`the list is given twice: ${list} and --in ${options.in}`);

@@ -12,6 +12,12 @@ export async function loadVerb(name: Exclude<VerbName, 'batch'>): Promise<VerbMo
       return import('./sweep');
     case 'influence':
       return import('./influence');
+    case 'ways':
+      return import('./ways');
+    case 'reach':
+      return import('./reach');
+    case 'map':
+      return import('./map');
     case 'points':
       return import('./points');
     case 'schema':

@@ -152,8 +152,14 @@ class WaysStudy {
   all(now: Tried): readonly Way[] {
     const parts = this.adjustables();
     const found: { readonly way: Way; readonly weight: number }[] = [];
+    const alone = new Map<Adjustable, number>();
+    /** A way that reaches, or comes nearer by more than what counts as reached: than now, and a pair than either alone. */
     const add = (adjusters: readonly Adjustable[], real: Tried | null, exact: Tried | null): void => {
-      if (real === null || !(real.missBy < now.missBy)) return;
+      if (real === null) return;
+      const misses = adjusters.length > 1 ? adjusters.map((part) => alone.get(part) ?? now.missBy) : [now.missBy];
+      if (real.missBy > this.within && !(Math.min(...misses) - real.missBy > this.within)) return;
+      const [first] = adjusters;
+      if (adjusters.length === 1 && first) alone.set(first, Math.min(real.missBy, alone.get(first) ?? Infinity));
       const way = this.wayOf(adjusters, now, real, exact ?? real);
       found.push({ way, weight: weightOf(this.mechanism.document, this.others(), way.changes) });
     };

@@ -1,0 +1,122 @@
+import {
+  findReading,
+  suggest,
+  ways,
+  type AxleName,
+  type CarDocument,
+  type Reached,
+  type ReadingEntry,
+  type SetupDocument,
+  type Way,
+  type Ways,
+} from '../../geometry/index';
+import type { Answer, Call } from './answer';
+import { CAUTIONS } from './cautions';
+import { CommandError, errorOfFailure, usageError } from './commandError';
+import { changesInWords } from './influence';
+import { parseNumber } from './options';
+import { askedPosition, axlesAsked, changedSetup, titleOf } from './question';
+import { numberReadings } from './readingNames';
+import { UNITS } from './readings';
+import { formatFixed, heading, wrap, type TextStyle } from './textTable';
+
+/** `ways`: every adjuster that brings one reading to a value. */
+export async function answer({ car, options }: Call): Promise<Answer> {
+  if (!car) throw usageError('a car is needed');
+  const { entry, value } = wantedOf(options.wanted);
+  const axles = axlesAsked(car, options);
+  const [axle] = axles;
+  if (axle === undefined || axles.length > 1)
+    throw usageError('ways needs --axle front or --axle rear: the reading of which axle?');
+  if (options.tolerance !== undefined && !(options.tolerance > 0))
+    throw usageError(`--tolerance: ${options.tolerance} is not above 0`);
+  const at = askedPosition(options);
+  const side = options.side ?? 'both';
+  const { name, setup } = changedSetup(car, options.setup, options.set);
+  const answered = ways(car.mechanism, {
+    setup,
+    entry,
+    value,
+    axle,
+    side,
+    ...(options.tolerance === undefined ? {} : { tolerance: options.tolerance }),
+    toeReset: options['toe-reset'],
+    at,
+    pairs: options.pairs === true,
+    withLocked: options.locked === true,
+  });
+  if (!answered.ok) throw new CommandError(errorOfFailure(answered.failure));
+  const wanted = { reading: entry.key, axle, side, value };
+  const title = `${titleOf(car, name, options)}: ${axle} ${entry.name.toLowerCase()} ${formatFixed(value, entry.decimals)}`;
+  return {
+    document: { car: car.document.name, setup: name, units: UNITS, wanted, ...answered.value },
+    words: (style) => waysInWords(car.document, title, entry, axle, answered.value, style),
+  };
+}
+
+/** "camber=-3.0": a reading of a corner or an axle, and its value. */
+function wantedOf(text: string | undefined): { readonly entry: ReadingEntry; readonly value: number } {
+  const [key = '', number, ...more] = (text ?? '').split('=');
+  const value = number === undefined || more.length > 0 ? null : parseNumber(number);
+  if (value === null) throw usageError(`"${text ?? ''}" is not of the form READING=VALUE, as in camber=-3.0`);
+  const entry = findReading(key.trim());
+  const known = numberReadings().filter(({ of }) => of !== 'car');
+  if (entry === undefined || !known.includes(entry)) {
+    const hint = suggest(
+      key,
+      known.map((one) => one.key),
+    );
+    throw usageError(
+      `"${key}" is not a reading of a corner or an axle that is one number${hint ? `; ${hint}` : ': jounce help readings-list'}`,
+    );
+  }
+  return { entry, value };
+}
+
+const reachedInWords = (value: Reached, decimals: number): string =>
+  typeof value === 'number'
+    ? formatFixed(value, decimals)
+    : value.left === value.right
+      ? formatFixed(value.left, decimals)
+      : `${formatFixed(value.left, decimals)} left, ${formatFixed(value.right, decimals)} right`;
+
+/** "plateAcross −6, clampBolt 15": what of a setup is set on one axle. */
+export function settingsInWords(settings: SetupDocument, axle: AxleName): string {
+  const entries = (['both', 'left', 'right'] as const).flatMap((side) =>
+    Object.entries(settings[axle]?.[side] ?? {}).map(
+      ([name, value]) =>
+        `${name}${side === 'both' ? '' : ` ${side}`} ${value === null ? 'concentric' : String(value).replace('-', '−')}`,
+    ),
+  );
+  return entries.join(', ');
+}
+
+function waysInWords(
+  document: CarDocument,
+  title: string,
+  entry: ReadingEntry,
+  axle: AxleName,
+  { from, ways: found }: Ways,
+  style: TextStyle,
+): string {
+  const lines = wrap(title, '  ').map((line) => heading(line, style));
+  lines.push(`  now ${reachedInWords(from, entry.decimals)}`);
+  if (found.length === 0) lines.push('', ...wrap('  Nothing to do: it is there already, or no adjuster brings it nearer.', '  '));
+  for (const way of found) lines.push('', ...wayInWords(document, entry, axle, way, style));
+  return [...lines, '', ...wrap(CAUTIONS)].join('\n');
+}
+
+function wayInWords(document: CarDocument, entry: ReadingEntry, axle: AxleName, way: Way, style: TextStyle): string[] {
+  const value = reachedInWords(way.value, entry.decimals);
+  const short = way.reaches ? '' : `, ${formatFixed(way.missBy, entry.decimals)} short`;
+  const used = Object.entries(way.rangeUsed)
+    .flatMap(([name, share]) =>
+      share === null ? [] : [`${way.adjusters.length > 1 ? `${name} ` : ''}${Math.round(100 * share)} %`],
+    )
+    .join(', ');
+  return [
+    ...wrap(`  ${settingsInWords(way.settings, axle)}: ${value}${short}`, '    ').map((line) => heading(line, style)),
+    ...(used === '' ? [] : [`    of its range ${used}`]),
+    ...wrap(`    also ${changesInWords(document, way.changes)}`, '      '),
+  ];
+}
