@@ -62,8 +62,10 @@ export interface RefusedFile {
   readonly title: string;
   readonly message: string;
   readonly faults: readonly Fault[];
-  /** what stands in the file; null where it could not be read */
+  /** what stands in the file, mends included; null where it could not be read */
   readonly text: string | null;
+  /** the text is no longer the file's: something of it was mended here */
+  readonly isMended?: true;
 }
 
 export interface BenchState {
