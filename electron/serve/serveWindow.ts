@@ -8,6 +8,7 @@ import { SECURITY_HEADERS } from './contentPolicy';
 import { judgeRequest, methodOf } from './judgeRequest';
 import { Presence } from './presence';
 import { readBody } from './readBody';
+import { refusalPage, wantsPage } from './refusalPage';
 import { Session } from './session';
 
 export interface ServeOptions {
@@ -69,27 +70,27 @@ export const serveWindow = async (options: ServeOptions): Promise<WindowServer> 
     const [address = '', query = ''] = (request.url ?? '').split('?', 2);
     const refusal = judgeRequest({ method: request.method ?? '', address, headers: request.headersDistinct }, port);
     if (refusal?.status === 405) response.setHeader('Allow', methodOf(address));
-    if (refusal) return refuse(response, refusal.status, refusal.reason);
+    if (refusal) return refuse(request, response, refusal.status, refusal.reason);
     if (address === '/open') {
       const cookie = session.exchange(new URLSearchParams(query).get('token') ?? '');
-      if (cookie === null) return refuse(response, 403, 'This address was used before. Start Jounce again.');
+      if (cookie === null) return refuse(request, response, 403, 'This address was used before. Start Jounce again.');
       presence.noteSign();
       return void response.writeHead(303, { Location: '/', 'Set-Cookie': cookie, 'Cache-Control': 'no-store' }).end();
     }
     if (!session.admits(request.headers.cookie))
-      return refuse(response, 403, 'This window was not opened by Jounce. Start it again.');
+      return refuse(request, response, 403, 'This window was not opened by Jounce. Start it again.');
     presence.noteSign();
     if (address === PRESENCE_ADDRESS) return holdPresence(response, new URLSearchParams(query).get('window') ?? '');
     if (address.startsWith(QUESTION_ADDRESS)) {
       const body = await readBody(request);
-      if (!body.ok) return refuse(response, body.status, body.reason);
+      if (!body.ok) return refuse(request, response, body.status, body.reason);
       return send(response, await desk.answer(address.slice(QUESTION_ADDRESS.length), body.value));
     }
     if (address === '/api/samples') return send(response, await listSamples(options.samplesFolder));
     const sample = /^\/api\/samples\/([^/]+)$/.exec(address)?.[1];
     if (sample !== undefined) return send(response, await readSample(options.samplesFolder, decode(sample)));
     const file = files.get(address);
-    if (!file) return refuse(response, 404, 'There is no such page.');
+    if (!file) return refuse(request, response, 404, 'There is no such page.');
     response.writeHead(200, { 'Content-Type': file.type, 'Cache-Control': file.isHashed ? FOR_GOOD : 'no-store' }).end(file.body);
   };
 
@@ -105,10 +106,12 @@ export const serveWindow = async (options: ServeOptions): Promise<WindowServer> 
   };
 };
 
-/** A refused request is not read to its end: the connection closes. */
-const refuse = (response: ServerResponse, status: number, reason: string): void => {
-  response.writeHead(status, { 'Content-Type': 'text/plain; charset=utf-8', 'Cache-Control': 'no-store', Connection: 'close' });
-  response.end(`${reason}\n`);
+/** A refused request is not read to its end: the connection closes. A browser that was led here gets a page. */
+const refuse = (request: IncomingMessage, response: ServerResponse, status: number, reason: string): void => {
+  const isPage = request.method === 'GET' && wantsPage(request.headers.accept);
+  const type = `text/${isPage ? 'html' : 'plain'}; charset=utf-8`;
+  response.writeHead(status, { 'Content-Type': type, 'Cache-Control': 'no-store', Connection: 'close' });
+  response.end(isPage ? refusalPage(reason) : `${reason}\n`);
 };
 
 const statusOf = (answer: FileAnswer<unknown>): number => {

@@ -61,6 +61,11 @@ test('the token opens the window once, turns into a cookie and leaves the addres
   expect(cookie).not.toContain(new URL(server.openAddress).searchParams.get('token'));
   const again = await ask(server, server.openAddress.slice(server.origin.length));
   expect(again.status).toBe(403);
+  const page = await ask(server, server.openAddress.slice(server.origin.length), { Accept: 'text/html,*/*;q=0.8' });
+  expect([page.status, page.headers['content-type']]).toEqual([403, 'text/html; charset=utf-8']);
+  for (const part of ['<html lang="en">', '<title>Jounce: not opened</title>', '<h1>', 'npm start'])
+    expect(page.body).toContain(part);
+  expect(page.body).not.toMatch(/<script|<style|style=/);
   expect(again.headers['set-cookie']).toBeUndefined();
   const index = await ask(server, '/', { Cookie: cookie.split(';')[0] });
   expect(index.status).toBe(200);
