@@ -13,6 +13,7 @@ export type PanelName = 'points' | 'axle' | 'adjusters' | 'car' | 'wheel' | 'spr
 
 /** Keys of an axle that are about what it stands on; those that are left are about how it is made. */
 const STANDS_ON = ['spring', 'damper', 'antiRollBar', 'driveShaft', 'sections', 'strutTube', 'heightAt', 'travel'];
+const RODS = ['rods', 'trailingArm'];
 const ADJUSTED = ['adjusters', 'toeAdjuster'];
 const JUDGED = ['onCar', 'limits', 'tolerances', 'margins'];
 
@@ -55,7 +56,9 @@ export const CarPanel = ({ panel }: { readonly panel: PanelName }) => {
   if (!ofAxle || !ofCar) return null;
   if (panel === 'points') return <PointTable host={ofAxle} />;
   const shown = PANELS[panel];
-  const axleFields = tree.axle.filter(({ key }) => shown.axle(key));
+  // a strut has no rods to list; another layout is a step of its own there
+  const isStrut = panel === 'wheel' && ofAxle.document[axle]?.layout === 'strut';
+  const axleFields = tree.axle.filter(({ key }) => shown.axle(key) && !(isStrut && RODS.includes(key)));
   const carFields = tree.car.filter(({ key }) => shown.car(key));
   const title = axleFields.length > 0 ? `${TITLES[panel]}, ${axle}` : TITLES[panel];
   return (

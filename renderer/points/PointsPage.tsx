@@ -2,7 +2,7 @@ import { useEffect, useMemo, useState } from 'react';
 import { Segments } from '../look/controls/Segments';
 import { useBench, useWindow } from '../shell/benchContext';
 import { choosePage } from '../state/actions/lookAt';
-import { askPick, layViews } from '../state/actions/viewing';
+import { askPick, choosePoint, layViews } from '../state/actions/viewing';
 import type { BegunCar } from '../state/begunCar';
 import { CarPanel, type PanelName } from './CarPanels';
 import { CoordinatesIn } from './coordinates/CoordinatesIn';
@@ -33,7 +33,11 @@ export const PointsPage = () => {
   const panel: PanelName = begun ? (step === 'layout' ? 'points' : step) : tab;
   // a part is turned in the solid picture; points are measured in two views square to the car
   const isSolid = panel === 'adjusters';
-  useEffect(() => layViews(store, isSolid ? [] : ['front', 'top']), [store, isSolid]);
+  useEffect(() => {
+    layViews(store, isSolid ? [] : ['front', 'top']);
+    // the point that was chosen in the table is not what is made here
+    if (isSolid) choosePoint(store, null);
+  }, [store, isSolid]);
   useEffect(
     () => () => {
       layViews(store, []);

@@ -63,6 +63,7 @@ export const Header = () => {
   const { store } = useWindow();
   const title = useBench((state) => state.file?.title ?? null);
   const changed = useBench(isUnsaved);
+  const isNew = useBench((state) => state.file?.isNeverSaved === true);
   const axle = useBench((state) => state.axle);
   const has = useBench((state) => state.history?.present.document ?? null);
   const theme = useBench((state) => state.theme);
@@ -71,7 +72,12 @@ export const Header = () => {
       <h1 className="car">
         {title ?? 'No car open'}
         {changed && (
-          <span className="unsaved" title="Changed since it was saved" role="img" aria-label="changed since it was saved" />
+          <span
+            className="unsaved"
+            title={isNew ? 'Not saved yet' : 'Changed since it was saved'}
+            role="img"
+            aria-label={isNew ? 'not saved yet' : 'changed since it was saved'}
+          />
         )}
       </h1>
       <FileMenu />

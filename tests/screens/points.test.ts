@@ -1,31 +1,7 @@
-import { AxeBuilder } from '@axe-core/playwright';
-import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
+import { openSample, pictureOf, SEEN, shareChanged } from './bench';
 import { openWindow } from './chromium';
-
-/** A car measured somewhere else: inches, X back, Y right, decimal commas, names as they were written on the floor. */
-const MEASURED = [
-  'arm front;-0,6;-14,2;8,3',
-  'arm_rear;11,4;-14,6;8,4',
-  'BallJoint;-0,3;-28,5;7,7',
-  'strut top;1,5;-22,7;32,7',
-  'strut foot;0,1;-25;15,7',
-  'rack end;5,5;-13,4;10,1',
-  'tieRod_out;4,9;-27,4;9,7',
-  'wheelCentre;0;-30,6;12,2',
-].join('\n');
-
-const seriousFaults = async (page: Page): Promise<readonly string[]> => {
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  return violations
-    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-    .map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`);
-};
-const field = (page: Page, label: string) => page.locator('.draft').getByLabel(label, { exact: true });
-const setField = async (page: Page, label: string, text: string): Promise<void> => {
-  await field(page, label).fill(text);
-  await field(page, label).press('Enter');
-};
+import { MEASURED, seriousFaults, setField, step } from './pointsPage';
 
 test('another car: by layout, from a list in other axes, with two adjusters; undone again', { timeout: 180_000 }, async () => {
   const { page, complaints } = await openWindow({ reducedMotion: 'reduce' });
@@ -40,6 +16,11 @@ test('another car: by layout, from a list in other axes, with two adjusters; und
   await newCar.getByRole('radio', { name: /list of coordinates/ }).check();
   await newCar.getByRole('button', { name: 'Next: coordinates' }).click();
   await page.getByRole('heading', { name: 'Fen saloon' }).waitFor();
+
+  // Saved nowhere yet: it is marked, and its steps say what is missing.
+  expect(await page.getByRole('img', { name: 'not saved yet' }).count()).toBe(1);
+  expect(await step(page, 'Points').innerText()).toContain('10 of 10 still typical');
+  expect(await step(page, 'Spring, damper, bar').innerText()).toContain('no damper');
 
   // The list: its unit is asked for, its axes are told, and the name that fits none is offered another.
   const take = page.getByRole('button', { name: /^Take/ });
@@ -59,11 +40,12 @@ test('another car: by layout, from a list in other axes, with two adjusters; und
   await take.click();
   expect(await page.getByRole('status').filter({ hasText: 'points taken' }).innerText()).toContain('8 points');
   await page.getByRole('button', { name: 'Close' }).click();
+  expect(await step(page, 'Points').innerText()).toContain('2 of 10 still typical');
   const armFront = page.getByLabel('armFront, X fwd, left, mm');
   expect(await armFront.inputValue()).toBe('15.24');
 
   // Two adjusters, made as parts. What is missing is said at its field, and nothing is lost.
-  await page.getByRole('button', { name: 'Adjusters', exact: true }).click();
+  await step(page, 'Adjusters').click();
   await page.getByRole('button', { name: 'Add adjuster', exact: true }).click();
   await setField(page, 'Name in the file *', 'topPlate');
   await page.getByRole('button', { name: /^Slide/ }).click();
@@ -73,6 +55,16 @@ test('another car: by layout, from a list in other axes, with two adjusters; und
   await page.getByRole('button', { name: 'Make it' }).click();
   expect(await page.locator('.draft').getByRole('alert').first().innerText()).toContain('expected');
   await setField(page, 'Range *', '-10, 10');
+
+  // It is turned before it is made: the wheel's top goes in, in the view and in words, and nothing of it is in the car.
+  const still = await pictureOf(page);
+  await page.getByRole('slider', { name: /^Try it/ }).fill('-8');
+  const tried = page.getByRole('region', { name: 'Try it' });
+  expect(await tried.innerText()).toContain('8 mm inboard');
+  expect(await tried.getByRole('listitem').filter({ hasText: 'Camber' }).innerText()).toMatch(/Camber −0\.\d+°/);
+  expect(await shareChanged(page, still, await pictureOf(page))).toBeGreaterThan(SEEN);
+  expect(await page.getByRole('button', { name: /^Undo: Take 8 points/ }).count()).toBe(1);
+  expect(await seriousFaults(page)).toEqual([]);
   await page.getByRole('button', { name: 'Make it' }).click();
   await page.getByRole('button', { name: 'Add adjuster', exact: true }).click();
   await setField(page, 'Name in the file *', 'tieRodTurns');
@@ -89,7 +81,7 @@ test('another car: by layout, from a list in other axes, with two adjusters; und
   expect(await seriousFaults(page)).toEqual([]);
 
   // A value that would be a fault stays in its field with the reason, and not in the car.
-  await page.getByRole('button', { name: 'Axle', exact: true }).click();
+  await step(page, 'Wheel and body').click();
   const radius = page.getByLabel('Loaded radius *').first();
   await radius.fill('-3');
   await radius.press('Enter');
@@ -109,6 +101,23 @@ test('another car: by layout, from a list in other axes, with two adjusters; und
   for (let steps = 0; steps < 10 && (await undo.isEnabled()); steps += 1) await undo.click();
   expect(await undo.isDisabled()).toBe(true);
   expect(await armFront.inputValue()).toBe('15.00');
+
+  // Nothing is left to undo, and yet it is in no file: opening another asks.
+  await openSample(page, 'chalkboard');
+  await page.getByRole('dialog').waitFor();
+  await page.keyboard.press('Escape');
+  await page.getByRole('heading', { name: 'Fen saloon' }).waitFor();
+
+  // Back at the layout: another axle is one step, and the points that were there stay.
+  await step(page, 'Layout').click();
+  await newCar
+    .getByRole('region', { name: 'Rear axle' })
+    .getByRole('button', { name: /^Five rods/ })
+    .click();
+  await newCar.getByRole('button', { name: /^Next/ }).click();
+  expect(await step(page, 'Layout').innerText()).toContain('strut, five rods');
+  await page.getByRole('button', { name: /^Undo: Change the layout/ }).click();
+  expect(await page.getByRole('button', { name: 'Rear', exact: true }).isDisabled()).toBe(true);
   expect(complaints).toEqual([]);
 });
 
@@ -124,11 +133,15 @@ test('a point is moved in its cell, on the right alone and back; both themes, na
   await page.getByRole('button', { name: 'Right', exact: true }).click();
   const right = page.getByLabel('rackEnd, Z up, right, mm');
   expect(await right.inputValue()).toBe('260.00');
+  await page.getByRole('button', { name: 'rackEnd: right side of its own' }).click();
+  expect(await right.inputValue()).toBe('260.00');
   await right.fill('262');
   await right.press('Enter');
+  await expect.poll(() => page.locator('tr.chosen .rightcell').innerText()).toContain('+2.00');
   await page.getByRole('button', { name: 'rackEnd: right side the mirror image again' }).click();
   await expect.poll(() => right.inputValue()).toBe('260.00');
-  for (let steps = 0; steps < 3; steps += 1) await page.keyboard.press('Control+z');
+  for (let steps = 0; steps < 4; steps += 1) await page.keyboard.press('Control+z');
+  await expect.poll(() => page.getByRole('button', { name: 'Nothing to undo' }).count()).toBe(1);
   await page.getByRole('button', { name: 'Left', exact: true }).click();
   expect(await rack.inputValue()).toBe(before);
   // a point where it makes no linkage is refused with the reason, and what was typed stays
@@ -140,16 +153,62 @@ test('a point is moved in its cell, on the right alone and back; both themes, na
 
   for (const theme of ['Dark', 'Light'] as const) {
     await page.getByRole('group', { name: 'Theme' }).getByRole('button', { name: theme }).click();
-    for (const tab of ['Car', 'Points']) {
+    for (const tab of ['Axle', 'Adjusters', 'Car', 'Points']) {
       await page.getByRole('group', { name: 'What is edited' }).getByRole('button', { name: tab }).click();
       expect(await seriousFaults(page), `${theme} ${tab}`).toEqual([]);
     }
     await page.getByRole('button', { name: 'New car' }).click();
     expect(await seriousFaults(page), `${theme} new car`).toEqual([]);
     await page.getByRole('button', { name: 'Cancel' }).click();
+    await page.getByRole('button', { name: 'Coordinates in' }).click();
+    await page.getByLabel('The list', { exact: true }).fill('name;x [mm];y [mm];z [mm]\narmFront;15;-360;212');
+    await page.getByLabel('Y is').selectOption('right');
+    expect(await page.locator('.previewtable tbody tr').count()).toBe(1);
+    expect(await seriousFaults(page), `${theme} coordinates`).toEqual([]);
+    await page.getByRole('button', { name: 'Close' }).click();
   }
   await page.setViewportSize({ width: 1100, height: 720 });
   await rack.scrollIntoViewIfNeeded();
   expect(await rack.isVisible()).toBe(true);
   expect(complaints).toEqual([]);
 });
+
+test(
+  'a rod and its points get other names in one step each; a name that is taken is refused, and what was typed stays',
+  { timeout: 180_000 },
+  async () => {
+    const { page, complaints } = await openWindow({ reducedMotion: 'reduce' });
+    const camber = page.locator('tr[data-reading="camber"] td');
+    await camber.first().waitFor();
+    await page.getByRole('button', { name: 'Rear', exact: true }).click();
+    const before = await camber.allInnerTexts();
+    await page.getByRole('navigation').getByRole('link', { name: 'Points' }).click();
+    await page.getByRole('button', { name: /^toeBody/ }).click();
+    const name = page.getByRole('group', { name: 'Point toeBody' }).getByLabel('Name in the file *');
+    await name.fill('toeKnuckle');
+    await name.press('Enter');
+    expect(await page.getByRole('alert').innerText()).toContain('The rear axle has a point toeKnuckle already');
+    expect(await name.inputValue()).toBe('toeKnuckle');
+    await name.fill('toeInner');
+    await name.press('Enter');
+    await page.getByRole('group', { name: 'Point toeInner' }).waitFor();
+
+    await page.getByRole('button', { name: 'Axle', exact: true }).click();
+    const rods = page.getByRole('group', { name: 'Rods', exact: true });
+    const rod = rods.getByLabel('Name in the file *').nth(2);
+    expect(await rod.inputValue()).toBe('toe');
+    await rod.fill('2nd');
+    await rod.press('Enter');
+    expect(await page.getByRole('alert').innerText()).toContain('begin with a letter');
+    await rod.fill('track');
+    await rod.press('Enter');
+    await expect.poll(() => rods.getByLabel('track *', { exact: true }).inputValue()).toBe('toeInner, toeKnuckle');
+    expect(await rod.evaluate((input) => input === document.activeElement)).toBe(true);
+    await page.getByRole('navigation').getByRole('link', { name: 'Bench' }).click();
+    await expect.poll(() => camber.allInnerTexts()).toEqual(before);
+    await page.getByRole('button', { name: /^Undo: Rename toe/ }).click();
+    await page.getByRole('button', { name: /^Undo: Rename toeBody/ }).click();
+    expect(await page.getByRole('button', { name: 'Nothing to undo' }).count()).toBe(1);
+    expect(complaints).toEqual([]);
+  },
+);

@@ -11,6 +11,8 @@ import { answerList, EMPTY_QUESTION, type ListAnswer, type ListQuestion, type Ob
 const listWords = ({ file }: ListQuestion, { list, unit }: ListAnswer): string =>
   [file ?? 'pasted', `${list.rows.length} rows`, list.separator, `decimal ${list.decimal}`, ...(unit ? [unit] : [])].join(', ');
 
+const countOf = (points: number): string => (points === 1 ? '1 point' : `${points} points`);
+
 /** A list of coordinates read in: how it is to be understood, every point of it beside what it replaces, and then taken. */
 export const CoordinatesIn = ({ onClose }: { readonly onClose: () => void }) => {
   const { store } = useWindow();
@@ -41,8 +43,8 @@ export const CoordinatesIn = ({ onClose }: { readonly onClose: () => void }) => 
     const changed = takePoints(car, { axle, sides: question.sides }, points);
     const fault = faultOf(judgeEdit(changed), []);
     if (fault !== null) return setRefused(`With these points the car has a fault, and nothing was taken. ${fault}`);
-    editCar(store, `Take ${points.length} points`, () => changed);
-    setTold(`${points.length} points taken, in one undo step.`);
+    editCar(store, `Take ${countOf(points.length)}`, () => changed);
+    setTold(`${countOf(points.length)} taken, in one undo step.`);
   };
   const [obstacle] = answer.obstacles;
   const isEmpty = question.text.trim() === '';
@@ -73,7 +75,7 @@ export const CoordinatesIn = ({ onClose }: { readonly onClose: () => void }) => 
           Close
         </button>
         <button type="button" className="button primary" disabled={!ready} onClick={take}>
-          {points.length > 0 ? `Take ${points.length} points` : 'Take the points'}
+          {points.length > 0 ? `Take ${countOf(points.length)}` : 'Take the points'}
         </button>
       </div>
       {(refused !== null || obstacle) && (

@@ -3,7 +3,7 @@ import { useUnits } from '../../look/units';
 import { useBench, useWindow } from '../../shell/benchContext';
 import type { Triple } from '../../../geometry/index';
 import { askPick } from '../../state/actions/viewing';
-import { aimedFrom, firstDirection, isPointField, namesFor, useForm } from './formHost';
+import { aimedFrom, firstDirection, isPointField, isRodField, namesFor, rodsAt, useForm } from './formHost';
 import type { Field } from './fieldTree';
 import { fieldScale } from './fieldScale';
 import { leafText, parseLeaf } from './leafText';
@@ -120,6 +120,8 @@ export const LeafField = ({ field, path }: LeafFieldProps) => {
   );
 };
 
+const isSame = (a: Triple, b: Triple): boolean => a.every((part, index) => part === b[index]);
+
 /** Points and directions can be shown in the view instead of typed; the button takes the asking away again. */
 const PickButton = ({ field, path, onPicked }: LeafFieldProps & { readonly onPicked: (text: string) => void }) => {
   const { store } = useWindow();
@@ -149,25 +151,51 @@ const PickButton = ({ field, path, onPicked }: LeafFieldProps & { readonly onPic
         direction.map((part) => Number(part.toFixed(6))),
         label,
       );
-    /** The line follows the hand; a drag that ends where it began leaves nothing. */
-    const ask = (aimed: Triple): void => {
+    /** The line follows the hand; a drag that was given up, or ends where it began, leaves nothing. */
+    const ask = (aimed: Triple, isTyped: boolean): void => {
+      let last: Triple | null = null;
       const onAimed = (direction: Triple, phase: 'begin' | 'move' | 'end'): void => {
-        if (phase === 'begin') return host.drag('begin');
+        if (phase === 'begin') {
+          last = null;
+          return host.drag('begin');
+        }
         if (phase === 'move') {
+          last = direction;
           write(direction);
           askPick(store, { kind: 'direction', say, from: { axle, side: 'left', point: from }, direction, onAimed });
           return;
         }
-        if (direction.every((part, index) => part === aimed[index])) host.drag('abandon');
+        // a drag that is given up ends somewhere else than it went to last
+        const isGivenUp = last === null || !isSame(direction, last);
+        if (isGivenUp || (isTyped && isSame(direction, aimed))) host.drag('abandon');
         else {
           write(direction);
           host.drag('end');
         }
-        ask(direction);
+        ask(direction, isTyped || !isGivenUp);
       };
       askPick(store, { kind: 'direction', say, from: { axle, side: 'left', point: from }, direction: aimed, onAimed });
     };
-    return button('Aim', 'aim in the view', say, () => ask(firstDirection(host.read(path))));
+    return button('Aim', 'aim in the view', say, () => {
+      const typed = host.read(path);
+      ask(firstDirection(typed), typed !== undefined);
+    });
+  }
+  if (isRodField(path)) {
+    const ask = (say: string): void =>
+      askPick(store, {
+        kind: 'point',
+        say,
+        onPicked: ({ point }) => {
+          const [rod, second] = rodsAt(host.document[axle], point);
+          if (rod !== undefined && second === undefined) {
+            askPick(store, null);
+            onPicked(rod);
+          } else ask(`${label}: ${rod === undefined ? 'no rod ends' : 'more than one rod ends'} at ${point}; click another end`);
+        },
+      });
+    const say = `${label}: click one of its ends in the view`;
+    return button('Pick', 'pick in the view', say, () => ask(say));
   }
   if (!isPointField(path, host.read(path)) || field.input.kind !== 'text') return null;
   const say = `${label}: click a point in the view`;

@@ -16,6 +16,6 @@ const NAME: Extract<Field, { kind: 'leaf' }> = {
 /** The field of a name, read and written by a host of its own. */
 export const NameLeaf = ({ host, path }: { readonly host: FormHost; readonly path: FieldPath }) => (
   <FormContext value={host}>
-    <LeafField field={NAME} path={path} />
+    <LeafField field={NAME} path={[...path, NAME.key]} />
   </FormContext>
 );

@@ -119,22 +119,20 @@ const Effects = ({ document }: { readonly document: CarDocument }) => {
   if (!answer.ok) return <p role="status">The linkage does not close there: {answer.failure.message}.</p>;
   const { row, compared } = answer.value;
   const changes = compared.ok ? changesBetween(document, compared.value, row).slice(0, NAMED) : [];
-  if (changes.length === 0) return <p className="quiet">Nothing that counts changes there.</p>;
+  const reset = row.toeReset ? ', with toe reset' : '';
+  if (changes.length === 0) return <p className="quiet">Nothing that counts changes there{reset}.</p>;
   return (
-    <table className="tryeffects">
-      <caption>Against the car without it</caption>
-      <tbody>
-        {changes.map(({ key, owner, name, change }) => {
-          const entry = findReading(key);
-          const reading = entry && shownReading(entry, units);
-          return (
-            <tr key={`${owner} ${key}`}>
-              <th scope="row">{name}</th>
-              <td className="number">{reading ? withUnit(reading.formatChange(change), reading.unit) : ''}</td>
-            </tr>
-          );
-        })}
-      </tbody>
-    </table>
+    <ul className="tryeffects" aria-label={`Against the car without it${reset}`}>
+      <li className="quiet">Against without it{reset}:</li>
+      {changes.map(({ key, owner, name, change }) => {
+        const entry = findReading(key);
+        const reading = entry && shownReading(entry, units);
+        return (
+          <li key={`${owner} ${key}`}>
+            {name} <b>{reading ? withUnit(reading.formatChange(change), reading.unit) : ''}</b>
+          </li>
+        );
+      })}
+    </ul>
   );
 };

@@ -1,5 +1,5 @@
 import { createContext, useContext } from 'react';
-import type { AxleName, CarDocument, Triple } from '../../../geometry/index';
+import type { AxleDocument, AxleName, CarDocument, Triple } from '../../../geometry/index';
 import { CATALOGUE, setupNames } from '../../../geometry/index';
 import type { FieldPath } from './pathValue';
 
@@ -40,6 +40,21 @@ const isInAdjuster = (path: FieldPath): boolean => path.includes('adjusters');
 /** Whether a field is the name of a point, which can be picked in the view. */
 export const isPointField = (path: FieldPath, value: unknown): boolean =>
   POINT_KEYS.includes(String(path.at(-1))) && typeof value !== 'object' && path.length > 2;
+
+/** Whether a field is the name of a rod, which is picked in the view by one of its ends. */
+export const isRodField = (path: FieldPath): boolean => path.at(-1) === 'rod' && isInAdjuster(path);
+
+const STRUT_RODS: Readonly<Record<string, readonly [string, string]>> = {
+  armFront: ['armFront', 'ballJoint'],
+  armRear: ['armRear', 'ballJoint'],
+  tieRod: ['rackEnd', 'tieRodEnd'],
+};
+
+/** The rods that end at a point. */
+export const rodsAt = (axle: AxleDocument | undefined, point: string): readonly string[] =>
+  Object.entries((axle?.layout === 'strut' ? STRUT_RODS : axle?.rods) ?? {}).flatMap(([rod, ends]) =>
+    ends.includes(point) ? [rod] : [],
+  );
 
 /** The point that a direction is aimed from; null where the field is no direction of an adjuster, or its point is not there yet. */
 export const aimedFrom = (host: FormHost, path: FieldPath): string | null => {

@@ -9,7 +9,7 @@ interface StepsProps {
 
 /** The way to a new car over its page: where one is, what is there, what is missing. One goes to and fro as one likes. */
 export const Steps = ({ steps, chosen, onChoose }: StepsProps) => (
-  <nav className="steps" aria-label="Steps to a new car">
+  <nav className="carsteps" aria-label="Steps to a new car">
     {steps.map(({ name, label, note, isDone }, index) => (
       <button
         key={name}
