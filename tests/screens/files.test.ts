@@ -1,6 +1,6 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import { spawn, type ChildProcess } from 'node:child_process';
-import { chmod, readdir, readFile, writeFile } from 'node:fs/promises';
+import { chmod, readdir, readFile, writeFile, rename, rm } from 'node:fs/promises';
 import path from 'node:path';
 import type { FileChooser, Page } from 'playwright-core';
 import { expect, onTestFinished, test } from 'vitest';
@@ -24,10 +24,16 @@ const choose = async (page: Page, name: string | RegExp) => {
   await page.getByRole('menuitem', { name }).click();
 };
 
-/** What axe has against the page as it is: serious and critical alone. */
+/** What axe has against the page as it is, in both themes: serious and critical alone. */
 const seriousOf = async (page: Page): Promise<readonly string[]> => {
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  return violations.filter(({ impact }) => impact === 'serious' || impact === 'critical').map(({ id }) => id);
+  const found: string[] = [];
+  for (const colorScheme of ['dark', 'light'] as const) {
+    await page.emulateMedia({ colorScheme });
+    const { violations } = await new AxeBuilder({ page }).analyze();
+    const serious = violations.filter(({ impact }) => impact === 'serious' || impact === 'critical');
+    found.push(...serious.map(({ id, nodes }) => `${colorScheme}: ${id} ${nodes[0]?.html ?? ''}`));
+  }
+  return found;
 };
 
 /** The chooser that Ctrl O brings up. A browser that is still busy with a download may swallow the first one: asked again. */
@@ -100,6 +106,7 @@ test('edit, kill server and browser, start again, recover, save, undo', async ()
   const said = await dialog.innerText();
   expect(said).toMatch(/A copy of Check car 23 was kept at \d\d:\d\d:\d\d, 1 change after the file was last saved/);
   expect(said).toMatch(/5 mm inboard.*Plate across.*Trial 1, new, from/s);
+  expect(await seriousOf(page)).toEqual([]);
   await page.keyboard.press('Enter');
   expect(await valueOf(page)).toBe('-5');
   expect(await page.getByLabel('Setup on the bench').inputValue()).toBe('Trial 1');
@@ -130,6 +137,7 @@ test('a file changed on the disk, read-only, in two windows: each is said, and n
   const changed = page.getByRole('alert').filter({ hasText: 'The file was changed on the disk' });
   expect(await changed.innerText()).toMatch(new RegExp(`“mine.jounce.json” in ${folder} was changed by somebody else`));
   expect(await readFile(file, 'utf8')).toBe(theirs);
+  expect(await seriousOf(page)).toEqual([]);
   await changed.getByRole('button', { name: 'Keep mine: write it' }).click();
   await unsaved(page).waitFor({ state: 'detached' });
   expect(await readFile(file, 'utf8')).toContain('"Check car 23"');
@@ -148,11 +156,24 @@ test('a file changed on the disk, read-only, in two windows: each is said, and n
   await refused.getByRole('button', { name: 'Save again' }).click();
   await unsaved(page).waitFor({ state: 'detached' });
 
+  // its folder gone: said, and the car is still open and still unsaved
+  await rename(folder, `${folder}-away`);
+  await type(plate(page), '-3');
+  await page.keyboard.press('Control+s');
+  const gone = page.getByRole('alert').filter({ hasText: 'Not saved' });
+  expect(await gone.innerText()).toMatch(/mine\.jounce\.json.*folder.*Nothing is lost/s);
+  expect([await valueOf(page), await unsaved(page).count()]).toEqual(['-3', 1]);
+  await rm(folder, { recursive: true, force: true });
+  await rename(`${folder}-away`, folder);
+  await gone.getByRole('button', { name: 'Save again' }).click();
+  await unsaved(page).waitFor({ state: 'detached' });
+
   const other = await openWindow({ ...QUIET, served });
   await other.page.getByRole('status').filter({ hasText: 'open in another window too' }).waitFor();
   await page.evaluate(() => window.dispatchEvent(new Event('focus')));
   await page.getByRole('status').filter({ hasText: 'open in another window too' }).waitFor();
-  expect(complaints).toEqual([expect.stringContaining('409'), expect.stringContaining('500')]);
+  // a browser tells of every answer that is no 200: changed by others, read-only, folder gone
+  expect(complaints.map((complaint) => /status of (\d+)/.exec(complaint)?.[1])).toEqual(['409', '500', '500']);
 });
 
 test('another car asks before it replaces changes; a copy put aside comes back; dropped and recent files open', async () => {
@@ -164,6 +185,8 @@ test('another car asks before it replaces changes; a copy put aside comes back; 
   await type(plate(page), '-5');
   await openSample(page, 'chalkboard');
   const question = page.getByRole('dialog', { name: 'Check car 23 has changes that were not saved' });
+  await question.waitFor();
+  expect(await seriousOf(page)).toEqual([]);
   await question.getByRole('button', { name: 'Cancel' }).click();
   expect(await valueOf(page)).toBe('-5');
   await openSample(page, 'chalkboard');
