@@ -111,7 +111,7 @@ test('a copy that cannot be kept is said, tried again, and the message goes by i
 });
 
 test('a recovered copy goes when the car is saved at once, before the window has written one of its own', async () => {
-  const { store, files, copies, keeper, turn } = await opened();
+  const { files, copies, keeper, turn } = await opened();
   turn(-5);
   await vi.advanceTimersByTimeAsync(999);
   const [copy] = [...copies.values()];
