@@ -250,7 +250,7 @@ export const VERBS: readonly VerbSpec[] = [
       ...COMMON,
     ],
     examples: [
-      'jounce map samples/saltmarsh-hatch.jounce.json --x front.both.plateAcross --y travel --reading front.left.camber --nx 5 --ny 5',
+      'jounce map samples/saltmarsh-hatch.jounce.json --x front.both.plateAcross --y travel \\\n    --reading front.left.camber --nx 5 --ny 5',
     ],
   },
   {
