@@ -15,6 +15,7 @@ import { benchOf } from '../state/benchStore';
 import { freeTrialName } from '../state/settings';
 import type { Command, CommandGroup, CommandMaker } from './command';
 import { goTo, press } from './goTo';
+import { newCar } from './newCar';
 import { curveReadings, curves, pages, readings, samples, themes, units, views } from './lookCommands';
 
 const AXLES = ['front', 'rear'] as const;
@@ -159,6 +160,7 @@ const filing: CommandMaker = ({ store, files }, state) => [
       ]
     : []),
   { id: 'file.open', label: 'Open a car file', where: 'File', keys: 'Ctrl O', run: () => void chooseCar(store, files) },
+  { id: 'file.newCar', label: 'New car', where: 'Points', run: () => newCar(store) },
 ];
 
 const withCar =

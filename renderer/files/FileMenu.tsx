@@ -1,5 +1,6 @@
 import { useRef, useState, type ChangeEvent, type KeyboardEvent } from 'react';
 import { nameOfKey } from '../adjusters/fitterWords';
+import { newCar } from '../commands/newCar';
 import { useBench, useWindow } from '../shell/benchContext';
 import { chooseCar } from '../state/actions/chooseCar';
 import { openGiven, openHanded, openSample } from '../state/actions/openCar';
@@ -60,6 +61,7 @@ const useGroups = (): readonly Group[] => {
         run: () => void (id === null ? chooseCar(store, files) : openHanded(store, files, { id, name, folder: folder ?? '' })),
       })),
     },
+    { label: 'New', items: [{ key: 'new-car', label: 'New car from its layouts…', run: () => newCar(store) }] },
     {
       label: 'New from a sample',
       items: samples.map((name) => ({ key: name, label: nameOfKey(name), run: () => void openSample(store, files, name) })),

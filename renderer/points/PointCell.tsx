@@ -55,6 +55,7 @@ export const PointCell = ({ label, value, mirrored, onSet }: PointCellProps) => 
         spellCheck={false}
         aria-label={`${label}, ${typedIn}`}
         aria-invalid={refused !== null}
+        data-taken={typed === null ? '' : undefined}
         value={typed ?? padded(format(value))}
         title={`${formatNumber(value, 6).replaceAll(',', '')} mm`}
         onChange={(event) => setTyped(event.target.value)}

@@ -84,7 +84,7 @@ export const PointsPage = () => {
               >
                 Coordinates in
               </button>
-              <button type="button" className="button" onClick={() => setOver('newCar')}>
+              <button type="button" className="button" data-press="new-car" onClick={() => setOver('newCar')}>
                 {begun ? 'Another new car' : 'New car'}
               </button>
             </div>

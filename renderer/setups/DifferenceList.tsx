@@ -69,7 +69,7 @@ export const DifferenceList = ({ document, name, than, onChooseThan }: Differenc
             ))}
           </ul>
           <p className="effectshead">At the same wheel-centre height that makes, left side and axle:</p>
-          <dl className="effects">
+          <dl className="facts">
             {AXLES.filter((axle) => document[axle.name]).map((axle) => (
               <div key={axle.name}>
                 <dt>{axle.label}</dt>

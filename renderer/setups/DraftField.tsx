@@ -31,6 +31,7 @@ export const DraftField = ({ label, value, className, isLong, onTake }: DraftFie
     'aria-invalid': fault !== null,
     'aria-describedby': fault === null ? undefined : faultId,
     'data-draft': draft === null ? undefined : true,
+    'data-taken': draft === null ? true : undefined,
     className,
     value: draft ?? value,
     onBlur: take,

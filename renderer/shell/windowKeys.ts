@@ -17,9 +17,9 @@ interface Focused {
   readonly matches: (selector: string) => boolean;
 }
 
-/** Number fields say when what stands in them is not taken yet; any other text is the person's until it is sent. */
+/** Fields say when what stands in them is not taken yet, or is (`data-taken`); any other text is the person's until it is sent. */
 const DRAFT =
-  '[data-draft], textarea, input:not([role="spinbutton"], [type="range"], [type="file"], [type="checkbox"], [type="radio"])';
+  '[data-draft], textarea:not([data-taken]), input:not([role="spinbutton"], [data-taken], [type="range"], [type="file"], [type="checkbox"], [type="radio"])';
 
 /** What the focused element makes of keys. @param element - null where nothing has the focus */
 export const typingIn = (element: Focused | null): Typing => {

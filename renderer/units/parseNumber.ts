@@ -70,6 +70,8 @@ export const parseNumber = (typed: string, units: readonly TypedUnit[]): Typed =
   const sign = SIGN.exec(text)?.[0] ?? '';
   const size = sizeOf(text.slice(sign.length).trim(), units);
   if (size.kind !== 'number') return size;
+  // 1e400 is written as a number, and is none
+  if (!Number.isFinite(size.value)) return NONE;
   const negative = sign !== '' && sign !== '+' && size.value !== 0;
   return negative ? { kind: 'number', value: -size.value } : size;
 };

@@ -204,6 +204,11 @@ test(
     await rod.press('Enter');
     await expect.poll(() => rods.getByLabel('track *', { exact: true }).inputValue()).toBe('toeInner, toeKnuckle');
     expect(await rod.evaluate((input) => input === document.activeElement)).toBe(true);
+    // what was taken is the car's: undo from within the field takes it back, and redo brings it again
+    await page.keyboard.press('Control+z');
+    await page.getByRole('button', { name: /^Redo: Rename toe/ }).waitFor();
+    await page.keyboard.press('Control+y');
+    await expect.poll(() => rods.getByLabel('track *', { exact: true }).inputValue()).toBe('toeInner, toeKnuckle');
     await page.getByRole('navigation').getByRole('link', { name: 'Bench' }).click();
     await expect.poll(() => camber.allInnerTexts()).toEqual(before);
     await page.getByRole('button', { name: /^Undo: Rename toe/ }).click();

@@ -35,6 +35,7 @@ export const DraftPart = ({ field, path, onDone }: DraftPartProps) => {
   const draft: FormHost = {
     ...host,
     document: host.document,
+    isOfCar: false,
     read: (at) =>
       at.length >= place.length && place.every((step, i) => step === at[i]) ? valueAt(value, inDraft(at)) : host.read(at),
     write: (at, given) => {

@@ -53,6 +53,7 @@ export const LeafField = ({ field, path }: LeafFieldProps) => {
   };
   const typing = {
     ...common,
+    'data-taken': host.isOfCar && typed === null ? '' : undefined,
     value: typed ?? text,
     spellCheck: false,
     autoComplete: 'off',

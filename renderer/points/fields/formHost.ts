@@ -15,6 +15,8 @@ export interface FormHost {
   readonly rename: (path: FieldPath, to: string) => string | null;
   /** what the last judgement says of this field; null where nothing */
   readonly faultAt: (path: FieldPath) => string | null;
+  /** what is written is the car's at once, and an undo of the car's */
+  readonly isOfCar: boolean;
   /** mm in one unit of the file */
   readonly mm: number;
   readonly document: CarDocument;

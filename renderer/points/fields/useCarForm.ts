@@ -48,6 +48,7 @@ export const useCarForm = (axle: AxleName | null): FormHost | null => {
     return {
       document,
       axle,
+      isOfCar: true,
       mm: mmPerFileUnit(document),
       read: (path) => valueAt(document, path),
       faultAt: () => null,
