@@ -1,6 +1,8 @@
 import { BufferAttribute, BufferGeometry, Mesh, Vector3, type Material } from 'three';
 import type { Point } from './camera';
 
+const FORWARD = new Vector3(1, 0, 0);
+const SIDEWAYS = new Vector3(0, 1, 0);
 const PER_TURN = 22;
 const ROUND = 9;
 
@@ -33,33 +35,42 @@ export const buildCoil = (material: Material, radius: number, wire: number, turn
   const object = new Mesh(geometry, material);
   object.frustumCulled = false;
 
+  // What does not change with the length: where each ring stands round the axis and up it, and each point round the wire.
+  const around = Array.from({ length: rings }, (_, ring) => {
+    const share = ring / (rings - 1);
+    const angle = 2 * Math.PI * turns * share;
+    // The end coils lie flat on their seats.
+    return { cos: Math.cos(angle), sin: Math.sin(angle), share: flatEnds(share, turns) };
+  });
+  const section = Array.from({ length: ROUND + 1 }, (_, side) => {
+    const round = (2 * Math.PI * side) / ROUND;
+    return { out: Math.cos(round), up: Math.sin(round) };
+  });
+  const [places, normals] = [position.array, normal.array];
   const [axis, across, beside] = [new Vector3(), new Vector3(), new Vector3()];
+  /** Two thousand points at every position of a drag: written straight into the buffers. */
   const place = (lower: Point, upper: Point): void => {
     axis.set(upper[0] - lower[0], upper[1] - lower[1], upper[2] - lower[2]);
     const height = Math.max(axis.length() - 2 * wire, 4 * wire);
     axis.normalize();
-    across.crossVectors(Math.abs(axis.x) > 0.9 ? new Vector3(0, 1, 0) : new Vector3(1, 0, 0), axis).normalize();
+    across.crossVectors(Math.abs(axis.x) > 0.9 ? SIDEWAYS : FORWARD, axis).normalize();
     beside.crossVectors(axis, across);
-    for (let ring = 0; ring < rings; ring += 1) {
-      const share = ring / (rings - 1);
-      const angle = 2 * Math.PI * turns * share;
-      const [c, s] = [Math.cos(angle), Math.sin(angle)];
-      // The end coils lie flat on their seats.
-      const rise = wire + height * flatEnds(share, turns);
-      for (let side = 0; side <= ROUND; side += 1) {
-        const round = (2 * Math.PI * side) / ROUND;
-        const [out, along] = [Math.cos(round), Math.sin(round)];
+    let at = 0;
+    for (const { cos, sin, share } of around) {
+      const flatX = across.x * cos + beside.x * sin;
+      const flatY = across.y * cos + beside.y * sin;
+      const flatZ = across.z * cos + beside.z * sin;
+      const rise = wire + height * share;
+      for (const { out, up } of section) {
         const reach = radius + wire * out;
-        const index = ring * (ROUND + 1) + side;
-        const put = (target: BufferAttribute, flat: number, up: number, from: Point) =>
-          target.setXYZ(
-            index,
-            from[0] + (across.x * c + beside.x * s) * flat + axis.x * up,
-            from[1] + (across.y * c + beside.y * s) * flat + axis.y * up,
-            from[2] + (across.z * c + beside.z * s) * flat + axis.z * up,
-          );
-        put(position, reach, rise + wire * along, lower);
-        put(normal, out, along, [0, 0, 0]);
+        const climb = rise + wire * up;
+        places[at] = lower[0] + flatX * reach + axis.x * climb;
+        places[at + 1] = lower[1] + flatY * reach + axis.y * climb;
+        places[at + 2] = lower[2] + flatZ * reach + axis.z * climb;
+        normals[at] = flatX * out + axis.x * up;
+        normals[at + 1] = flatY * out + axis.y * up;
+        normals[at + 2] = flatZ * out + axis.z * up;
+        at += 3;
       }
     }
     position.needsUpdate = true;

@@ -45,12 +45,17 @@ const still = <Solid extends Mesh | Group>(object: Solid): Solid => {
   return object;
 };
 
+const FORWARD = new Vector3(1, 0, 0);
 const basis = { x: new Vector3(), y: new Vector3(), z: new Vector3() };
+/** Used while a solid is placed, and by one at a time: a hundred of them move with every position. */
+const scratch = { from: new Vector3(), along: new Vector3() };
+
+const setTo = (vector: Vector3, point: Point): Vector3 => vector.set(point[0], point[1], point[2]);
 
 /** The matrix whose Z runs along `axis` with length `length`, X and Y `radius` long, at `at`. */
 const alongAxis = (matrix: Matrix4, at: Vector3, axis: Vector3, radius: number, length: number): void => {
   basis.z.copy(axis).normalize();
-  basis.x.crossVectors(Math.abs(basis.z.z) > 0.9 ? new Vector3(1, 0, 0) : UP, basis.z).normalize();
+  basis.x.crossVectors(Math.abs(basis.z.z) > 0.9 ? FORWARD : UP, basis.z).normalize();
   basis.y.crossVectors(basis.z, basis.x);
   matrix.makeBasis(basis.x.multiplyScalar(radius), basis.y.multiplyScalar(radius), basis.z.multiplyScalar(length));
   matrix.setPosition(at);
@@ -66,8 +71,8 @@ export const buildTube = (material: Material, radius: number, taper = 1): Tube =
   return {
     object,
     place: (from, to) => {
-      const [a, b] = [vector(from), vector(to)];
-      const axis = b.clone().sub(a);
+      const a = setTo(scratch.from, from);
+      const axis = setTo(scratch.along, to).sub(a);
       const length = axis.length();
       object.visible = length > 1e-6;
       if (!object.visible) return;
@@ -87,7 +92,7 @@ export const buildBall = (material: Material, radius: number): Ball => {
   return {
     object,
     place: (at) => {
-      object.matrix.makeScale(radius, radius, radius).setPosition(vector(at));
+      object.matrix.makeScale(radius, radius, radius).setPosition(at[0], at[1], at[2]);
       placed(object);
     },
   };
@@ -104,8 +109,9 @@ export const buildDisc = (material: Material, radius: number, thickness: number)
   return {
     object,
     place: (at, axis) => {
-      const direction = vector(axis).normalize();
-      alongAxis(object.matrix, vector(at).addScaledVector(direction, -thickness / 2), direction, radius, thickness);
+      const direction = setTo(scratch.along, axis).normalize();
+      const foot = setTo(scratch.from, at).addScaledVector(direction, -thickness / 2);
+      alongAxis(object.matrix, foot, direction, radius, thickness);
       placed(object);
     },
   };
@@ -117,7 +123,7 @@ export const buildBlock = (material: Material, size: Point): Ball => {
   return {
     object,
     place: (at) => {
-      object.matrix.makeScale(size[0], size[1], size[2]).setPosition(vector(at));
+      object.matrix.makeScale(size[0], size[1], size[2]).setPosition(at[0], at[1], at[2]);
       placed(object);
     },
   };
