@@ -39,6 +39,5 @@ export const POINTS_WARNING_CODES = {
 } as const satisfies Readonly<Record<string, string>>;
 
 export type CommandFaultCode = keyof typeof COMMAND_FAULT_CODES;
-export type PointsWarningCode = keyof typeof POINTS_WARNING_CODES;
 export type CommandRowWarningCode = keyof typeof COMMAND_ROW_WARNING_CODES;
 export type CheckWarningCode = keyof typeof CHECK_WARNING_CODES;

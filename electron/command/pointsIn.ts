@@ -13,7 +13,7 @@ import {
 } from '../../geometry/index';
 import type { Answer, Call } from './answer';
 import { countOf, withoutPlace, type LoadedCar } from './carSource';
-import type { CommandFaultCode, PointsWarningCode } from './codes';
+import type { CommandFaultCode } from './codes';
 import { CommandError, usageError } from './commandError';
 import { askedBring, readPointFile } from './pointsQuestion';
 import { pointsInWords } from './pointsTable';
@@ -31,7 +31,7 @@ export async function pointsIn({ options, reads }: Call, car: LoadedCar, place: 
   const asked = await askedBring(options, car, list);
   const brought = bringPoints(car.document, list.rows, asked);
   if (!brought.ok) throw refusal(brought.failure, place);
-  const warnings = [...unitWarnings(list, asked), ...posedWarnings(list), ...brought.value.warnings];
+  const warnings = [...unitWarnings(list, asked), ...brought.value.warnings];
   if (options.out !== undefined) await writeWholeFile(options.out, carWith(car, asked, brought.value, place), force, reads);
   const out = options.out ?? null;
   return {
@@ -115,13 +115,6 @@ const unitWarnings = ({ headerUnit }: PointList, { unit }: BringOptions): Warnin
   headerUnit === null || headerUnit === unit
     ? []
     : [{ code: 'unit-differs', path: null, message: `The header of the list says ${headerUnit}; it was read as ${unit}.` }];
-
-function posedWarnings({ rows }: PointList): Warning[] {
-  const posed = rows.filter((row) => row.posed).length;
-  if (posed === 0) return [];
-  const message = `${countOf(posed, 'row')} of the list ${posed === 1 ? 'is' : 'are'} not at design: x, y and z are those of a setup at a position, and are taken as new design points. For those of the design, name the columns "design x", "design y" and "design z" x, y and z.`;
-  return [{ code: 'list-is-posed' satisfies PointsWarningCode, path: null, message }];
-}
 
 const CODES: Readonly<Record<Exclude<BringFailure['kind'], 'same-line'>, CommandFaultCode>> = {
   'too-few': 'datum-too-few',

@@ -14,6 +14,13 @@ export function warningsOf(brought: Omit<Brought, 'warnings'>, options: BringOpt
     warnings.push({ code, path, message });
   };
   const { datum, rows, points } = brought;
+  const posed = rows.filter((row) => row.posed).length;
+  if (posed > 0)
+    warn(
+      'list-is-posed',
+      null,
+      `${posed} ${posed === 1 ? 'row of the list is' : 'rows of the list are'} not at design: x, y and z are those of a setup at a position, and are taken as new design points. For those of the design, name the columns "design x", "design y" and "design z" x, y and z.`,
+    );
   if (datum?.planar)
     warn(
       'datum-planar',

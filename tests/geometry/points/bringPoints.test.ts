@@ -144,6 +144,9 @@ describe('units, sides and other axles', () => {
       side: 'left',
       at: [10, 300, 200],
     });
+    const posed = 'name,x [mm],y [mm],z [mm],design x [mm],design y [mm],design z [mm]\narmFront,10,300,200,10,300,190';
+    expect(bring(posed).warnings).toMatchObject([{ code: 'list-is-posed', path: null }]);
+    expect(bring(posed).warnings[0]?.message).toContain('1 row of the list is not at design');
     expect(bring('armFront,10,300,200', { side: 'right' }).warnings[0]).toMatchObject({ code: 'other-side', path: 'armFront' });
     expect(() => bring('armFront,1,2,3', { side: 'both', sides: 'mirror' })).toThrow(RangeError);
     expect(() => bring('armFront,1,2,3', { sides: 'average' })).toThrow(RangeError);
