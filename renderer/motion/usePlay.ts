@@ -1,6 +1,7 @@
 import { useCallback, useEffect, useRef, useState } from 'react';
 import { useWindow } from '../shell/benchContext';
 import { moveTo } from '../state/actions/lookAt';
+import { everyFrame } from './everyFrame';
 import { rideAt, type RideKind, type RideSpan } from './ride';
 
 const asksForLess = (): boolean => matchMedia('(prefers-reduced-motion: reduce)').matches;
@@ -20,19 +21,15 @@ export const usePlay = (kind: RideKind, span: RideSpan | null) => {
   useEffect(() => {
     if (!playing) return;
     const begun = performance.now();
-    let frame = 0;
     let last = '';
-    const step = (now: number) => {
+    const rest = everyFrame((now) => {
       const { current } = latest;
-      if (current.span) {
-        const next = rideAt(current.kind, current.span, now - begun, asksForLess());
-        // a still picture is worked out once
-        if (JSON.stringify(next) !== last) moveTo(store, next);
-        last = JSON.stringify(next);
-      }
-      frame = requestAnimationFrame(step);
-    };
-    frame = requestAnimationFrame(step);
+      if (!current.span) return;
+      const next = rideAt(current.kind, current.span, now - begun, asksForLess());
+      // a still picture is worked out once
+      if (JSON.stringify(next) !== last) moveTo(store, next);
+      last = JSON.stringify(next);
+    });
     const stop = (event: Event) => {
       const isOnControl = event.target instanceof Element && event.target.closest('.playcontrol') !== null;
       if (event instanceof KeyboardEvent ? event.key === ' ' || (isOnControl && event.key === 'Enter') : isOnControl) return;
@@ -41,7 +38,7 @@ export const usePlay = (kind: RideKind, span: RideSpan | null) => {
     window.addEventListener('pointerdown', stop, true);
     window.addEventListener('keydown', stop, true);
     return () => {
-      cancelAnimationFrame(frame);
+      rest();
       window.removeEventListener('pointerdown', stop, true);
       window.removeEventListener('keydown', stop, true);
     };

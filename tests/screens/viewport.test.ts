@@ -54,6 +54,41 @@ describe('what is shown', () => {
   });
 });
 
+/** The head of the table and the picture's own word for the roll, in every frame about to be painted. */
+const rollInFrames = (page: Page, count: number): Promise<readonly (readonly [string, string])[]> =>
+  page.evaluate(async (frames) => {
+    const seen: (readonly [string, string])[] = [];
+    const probe = document.createElement('div');
+    document.body.append(probe);
+    const textOf = (selector: string, start: RegExp): string =>
+      [...document.querySelectorAll(selector)].map(({ textContent }) => textContent ?? '').find((text) => start.test(text)) ?? '';
+    // Sizes are told after every callback of the frame and before it is painted.
+    await new Promise<void>((resolve) =>
+      new ResizeObserver(() => {
+        seen.push([textOf('.readingtable .at', /./), textOf('.overlay .tag', /^roll .*°/)]);
+        if (seen.length > frames) return resolve();
+        requestAnimationFrame(() => (probe.style.height = `${seen.length % 2}px`));
+      }).observe(probe),
+    );
+    probe.remove();
+    return seen;
+  }, count);
+
+test('while the car plays, table and picture are of one position in every painted frame', async () => {
+  const { page } = await openBench('car-23', { reducedMotion: 'no-preference', viewport: { width: 1010, height: 560 } });
+  await choose(page, 'Shown', 'Axle');
+  await choose(page, 'View', 'Behind');
+  await page.keyboard.press('Home');
+  await drawn(page);
+  await page.getByRole('button', { name: /^Played/ }).click();
+  await page.getByRole('menuitemradio', { name: 'Roll', exact: true }).click();
+  await page.getByRole('button', { name: 'Play roll' }).click();
+  const frames = (await rollInFrames(page, 12)).filter(([, word]) => word !== '');
+  const rollOf = (text: string): string => /roll [+−]?([\d.]+)°/.exec(text)?.[1] ?? text;
+  expect(frames.filter(([head, word]) => rollOf(head) !== rollOf(word))).toEqual([]);
+  expect(new Set(frames.map(([head]) => head)).size).toBeGreaterThan(3);
+});
+
 describe('a point in the view', () => {
   /** The screen place of a joint, where hovering names it. */
   const find = async (page: Page, name: string): Promise<readonly [number, number]> => {
