@@ -24,6 +24,8 @@ const REST_OF_GEOMETRY = [
   'studies',
   'format',
   'words',
+  'drawing',
+  'sheet',
 ].map((folder) => `geometry/${folder}`);
 const WINDOW_LOGIC = ['geometry/index', 'renderer/state', 'renderer/compute', 'renderer/units', 'renderer/files'];
 

@@ -86,32 +86,14 @@ export { mattersOf, setWithin } from './car/tolerances';
 export { influence, type Influence, type InfluenceQuestion, type InfluenceRow } from './studies/influence';
 export { changesBetween, type Numbers } from './studies/carNumbers';
 export type { AskedToe } from './studies/toeReset';
-export {
-  mergeReach,
-  MOST_TRIED,
-  planReach,
-  reach,
-  runReach,
-  startFailure,
-  type Help,
-  type ReachAnswer,
-  type ReachAnswerRow,
-  type ReachChunk,
-  type ReachPart,
-  type ReachPlan,
-} from './studies/reach';
+export { MOST_TRIED, reach, type ReachAnswer } from './studies/reach';
+export type { ReachAnswerRow } from './studies/reachAnswers';
+export type { Help } from './studies/reachHelp';
 export { ways, type Reached, type Way, type Ways, type WaysQuestion } from './studies/ways';
-export {
-  map,
-  mapStart,
-  mergeMap,
-  planMap,
-  runMap,
-  type MapAnswer,
-  type MapAxis,
-  type MapPlan,
-  type MapQuestion,
-} from './studies/map';
+export { map, type MapAnswer, type MapAxis, type MapQuestion } from './studies/map';
+export { answerStudy, leadStudy, type Round, type Study } from './studies/study';
+export { openStudy, type StudyAnswers, type StudyOrder } from './studies/order';
+export { createStudyWorker, type FromWorker, type ToWorker } from './studies/worker';
 export { withToeReset } from './studies/toeReset';
 export type { MayDocument, QuestionDocument, WantedDocument } from './car/measuringDocument';
 
@@ -139,6 +121,16 @@ export { placedPoints, pointsCsv, type PlacedPoint } from './points/placedPoints
 // Words
 export { suggest } from './car/suggest';
 export { SIGHT } from './words/sight';
+export { clockSeen, hourWords, seenFromWords } from './words/clockWords';
+export { fitterWords, fitterWordsOfSides, partSize, shimsFor, turnsText, type FitterWords } from './words/fitterWords';
+export { nameOfKey } from './words/nameOfKey';
+export { sideWords } from './words/sideWords';
+
+// Numbers as people read them
+export { formatNumber, formatShort, formatSigned } from './format/format';
+export { lengthWords } from './format/lengthWords';
+export { shownQuantity, shownReading, withUnit, type Measured, type ShownQuantity } from './format/shownQuantity';
+export { STANDARD_UNITS, unitWords, type ShownUnits, type UnitChoice } from './format/unitChoice';
 
 // Poses, for drawing and for bulk work
 export { placeAxle, type PlacedAxle, type PlacedCorner } from './setup/place';
