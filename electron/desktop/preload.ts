@@ -23,6 +23,7 @@ const files: FileService = {
   chooseFile: question('chooseFile'),
   choosePlace: question('choosePlace'),
   releaseFile: question('releaseFile'),
+  notePicked: question('notePicked'),
   noteRecent: question('noteRecent'),
   keepCopy: question('keepCopy'),
   keepOrigin: question('keepOrigin'),

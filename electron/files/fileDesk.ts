@@ -7,7 +7,7 @@ import { HandedFiles } from './handedFiles';
 import { KeptCopies } from './keptCopies';
 import { isMethod, QUESTION_SCHEMAS } from './questions';
 import { StateFiles } from './stateFiles';
-import { WindowRecords } from './windowRecords';
+import { WindowRecords, type OtherWindows } from './windowRecords';
 
 /** Native dialogs, where the shell has them. Each gives a path, or null when it was cancelled. */
 export interface Dialogs {
@@ -86,11 +86,11 @@ export class FileDesk {
   private async look(place: string, window: string): Promise<FileAnswer<Questions['lookAtFile']['answer']>> {
     const look = await lookAtCarFile(place, this.layer);
     if (!look.ok) return look;
-    return answered({ ...look.value, others: await this.noteOpen(place, window) });
+    return answered({ ...look.value, ...(await this.noteOpen(place, window)) });
   }
 
   /** Notes that the window has the file open. @returns how many other windows have */
-  private async noteOpen(place: string, window: string): Promise<number> {
+  private async noteOpen(place: string, window: string): Promise<OtherWindows> {
     const real = await this.layer.behindLinks(place);
     await this.records.note(window, real);
     return this.records.othersOn(real, window);
@@ -119,15 +119,15 @@ export class FileDesk {
       if (!read.ok) return read;
       const { bytes, version, isReadOnly } = read.value;
       await this.state.noteRecent(place, path.basename(place), Date.now()).catch(() => undefined);
-      const others = await this.noteOpen(place, window);
-      return answered({ ...this.hand(place), version, isReadOnly, others, base64: bytes.toString('base64') });
+      const windows = await this.noteOpen(place, window);
+      return answered({ ...this.hand(place), version, isReadOnly, ...windows, base64: bytes.toString('base64') });
     }),
     lookAtFile: this.withPlace((place, { window }) => this.look(place, window)),
     saveFile: this.withPlace(async (place, { window, text, expected }) => {
       const saved = await saveCarFile(place, text, expected, this.layer);
       if (!saved.ok) return saved;
       await this.state.noteRecent(place, path.basename(place), Date.now()).catch(() => undefined);
-      return answered({ ...saved.value, others: await this.noteOpen(place, window) });
+      return answered({ ...saved.value, ...(await this.noteOpen(place, window)) });
     }),
     chooseFile: async () => {
       const place = await this.options.dialogs?.open();
@@ -144,6 +144,10 @@ export class FileDesk {
     releaseFile: async ({ window }) => {
       await this.records.note(window, null);
       return answered(null);
+    },
+    notePicked: async ({ window, ...look }) => {
+      await this.records.note(window, look);
+      return answered({ alike: (await this.records.othersOn(look, window)).alike });
     },
     noteRecent: async ({ name }) => {
       await this.state.noteRecent(null, path.basename(name), Date.now()).catch(() => undefined);

@@ -40,6 +40,7 @@ export const QUESTION_SCHEMAS: { readonly [Method in keyof Questions]: z.ZodType
   chooseFile: ofWindow,
   choosePlace: z.strictObject({ window: id, name: line }),
   releaseFile: ofWindow,
+  notePicked: z.strictObject({ window: id, name: line.min(1), size: z.number().int().min(0), savedAt: time }),
   noteRecent: z.strictObject({ name: line.min(1) }),
   keepCopy: z.strictObject({ note: copyNoteSchema, text }),
   keepOrigin: z.strictObject({ id, text }),

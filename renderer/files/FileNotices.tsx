@@ -53,10 +53,13 @@ const Bar = ({ notice, onClose }: BarProps) => {
   );
 };
 
+/** A file of the same name, size and time in another folder would look the same. */
+const NOT_SURE = 'A browser does not tell where a file is; this one has the same name, size and time of writing. ';
+
 /** What there is to say about the open file, between header and page. Each message says what, where and the ways on. */
 export const FileNotices = () => {
   const { store } = useWindow();
-  const { notice, lostAt, others } = useBench((state) => state.files);
+  const { notice, lostAt, others, alike } = useBench((state) => state.files);
   const [read, setRead] = useState(0);
   const lost: FileNotice | null =
     lostAt === null
@@ -66,12 +69,14 @@ export const FileNotices = () => {
           text: 'You can go on working here, but changes are not kept on the disk any more and cannot be saved to the file. Download a copy, then start Jounce again with npm start.',
           ways: ['download'],
         };
+  const count = others + alike;
+  const isSure = others > 0;
   const elsewhere: FileNotice | null =
-    others === 0 || others === read
+    count === 0 || count === read
       ? null
       : {
-          title: 'This file is open in another window too.',
-          text: 'Whichever saves second is asked before it writes over the other’s changes.',
+          title: `This file ${isSure ? 'is' : 'seems to be'} open in another window too.`,
+          text: `${isSure ? '' : NOT_SURE}Whichever saves second is asked before it writes over the other’s changes.`,
           ways: [],
           isNews: true,
         };
@@ -79,7 +84,7 @@ export const FileNotices = () => {
     <div className="filenotices">
       {lost && <Bar notice={lost} />}
       {notice && <Bar notice={notice} onClose={() => dismissNotice(store)} />}
-      {elsewhere && <Bar notice={elsewhere} onClose={() => setRead(others)} />}
+      {elsewhere && <Bar notice={elsewhere} onClose={() => setRead(count)} />}
     </div>
   );
 };

@@ -67,6 +67,7 @@ export const fetchedFiles: FileService = {
   chooseFile: question('chooseFile'),
   choosePlace: question('choosePlace'),
   releaseFile: question('releaseFile'),
+  notePicked: question('notePicked'),
   noteRecent: question('noteRecent'),
   keepCopy: question('keepCopy'),
   keepOrigin: question('keepOrigin'),

@@ -41,6 +41,8 @@ export interface Questions {
   choosePlace: { ask: { readonly window: string; readonly name: string }; answer: ChosenPlace | null };
   /** This window has no file of a shell open any more. */
   releaseFile: { ask: { readonly window: string }; answer: null };
+  /** This window has a file open that the browser opened by its own means: it has no path here, only what the browser tells of it. */
+  notePicked: { ask: PickedQuestion; answer: { readonly alike: number } };
   /** Puts a file that the browser opened by its own means on the list of recent files. */
   noteRecent: { ask: { readonly name: string }; answer: readonly RecentFile[] };
   /** Keeps a copy of what is open and not saved. It replaces the earlier one of the same id. */
@@ -70,6 +72,19 @@ export interface SaveQuestion extends FileQuestion {
   readonly text: string;
   /** stamp of the version that may be written over; null: only where there is no file */
   readonly expected: string | null;
+}
+
+/** How a file that the browser holds a handle on stands on the disk: all that tells it from another one. */
+export interface PickedLook {
+  readonly name: string;
+  /** bytes */
+  readonly size: number;
+  /** when it was written, whole ms since 1970 */
+  readonly savedAt: number;
+}
+
+export interface PickedQuestion extends PickedLook {
+  readonly window: string;
 }
 
 /** A car that comes with the program. */
@@ -114,6 +129,8 @@ export interface FileLook {
   readonly isReadOnly: boolean;
   /** how many other windows have it open */
   readonly others: number;
+  /** how many others have a file open that looks like it: a browser opened it there and does not tell where it is */
+  readonly alike: number;
 }
 
 export interface HandedFile extends HandedName, FileLook {

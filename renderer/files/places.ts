@@ -3,7 +3,12 @@ import type { FileVersion, HandedName } from './fileService';
 /** As much of the browser's handle on a file as is used here. */
 export interface PickedFile {
   readonly name: string;
-  getFile(): Promise<{ readonly lastModified: number; arrayBuffer(): Promise<ArrayBuffer>; text(): Promise<string> }>;
+  getFile(): Promise<{
+    readonly lastModified: number;
+    readonly size: number;
+    arrayBuffer(): Promise<ArrayBuffer>;
+    text(): Promise<string>;
+  }>;
   createWritable(): Promise<{ write(text: string): Promise<void>; close(): Promise<void> }>;
 }
 

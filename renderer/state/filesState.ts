@@ -49,6 +49,8 @@ export interface FilesState {
   readonly notice: FileNotice | null;
   /** how many other windows have the file open */
   readonly others: number;
+  /** how many have one open that looks like it, where a browser does not tell which file it is */
+  readonly alike: number;
   /** whether the program behind the window answers; when it stopped to, ms since 1970 */
   readonly lostAt: number | null;
   /** stamp of a version of somebody else's that the person was told of */
@@ -66,6 +68,7 @@ export const startFiles = (): FilesState => ({
   question: null,
   notice: null,
   others: 0,
+  alike: 0,
   lostAt: null,
   toldOf: null,
   downloaded: null,

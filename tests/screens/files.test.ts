@@ -176,6 +176,34 @@ test('a file changed on the disk, read-only, in two windows: each is said, and n
   expect(complaints.map((complaint) => /status of (\d+)/.exec(complaint)?.[1])).toEqual(['409', '500', '500']);
 });
 
+/** Drops a file of this machine on the window as the system does, so that the browser gives the window a handle on it. */
+const dropFile = async (page: Page, file: string): Promise<void> => {
+  const session = await page.context().newCDPSession(page);
+  const data = { items: [], files: [file], dragOperationsMask: 1 };
+  for (const type of ['dragEnter', 'dragOver', 'drop'] as const)
+    await session.send('Input.dispatchDragEvent', { type, x: 600, y: 400, data });
+};
+
+test('two windows of two programs are told of a file that the browser opened in both, and of no other', async () => {
+  const [mine, other] = [await reference('car-23'), await reference('car-21')];
+  const folder = await temporaryFolder({ 'mine.jounce.json': mine, 'other.jounce.json': other });
+  const served = { stateFolder: `${folder}/state` };
+  const [one, two] = [(await openWindow({ ...QUIET, served })).page, (await openWindow({ ...QUIET, served })).page];
+  const told = (page: Page) => page.getByRole('status').filter({ hasText: 'seems to be open in another window too' });
+  await dropFile(one, `${folder}/mine.jounce.json`);
+  await heading(one, 'Check car 23');
+  await dropFile(two, `${folder}/mine.jounce.json`);
+  await heading(two, 'Check car 23');
+  expect(await told(two).innerText()).toMatch(/does not tell where a file is; .* same name, size and time/);
+  await one.evaluate(() => window.dispatchEvent(new Event('focus')));
+  await told(one).waitFor();
+  await dropFile(two, `${folder}/other.jounce.json`);
+  await heading(two, 'Check car 21');
+  await told(two).waitFor({ state: 'detached' });
+  await one.evaluate(() => window.dispatchEvent(new Event('focus')));
+  await told(one).waitFor({ state: 'detached' });
+});
+
 test('another car asks before it replaces changes; a copy put aside comes back; dropped and recent files open', async () => {
   const folder = await temporaryFolder({ 'mine.jounce.json': await reference('car-23') });
   const file = `${folder}/mine.jounce.json`;

@@ -1,6 +1,7 @@
 import { parseCar, parseCarBytes, setupNames, type Fault } from '../../../geometry/index';
 import { failureWords } from '../../files/failureWords';
 import type { FileAnswer, FileService, HandedFile, HandedName } from '../../files/fileService';
+import { notePicked } from './notePicked';
 import { bytesOf, fileNameFor, nameOfPlace, type FilePlace, type PickedFile } from '../../files/places';
 import type { BegunCar } from '../begunCar';
 import { change, changeFiles, isUnsaved, openBench, type BenchStore } from '../benchStore';
@@ -40,7 +41,7 @@ export const putOnBench = (store: BenchStore, source: CarSource, read: Extract<R
   const axle = document.front ? 'front' : 'rear';
   const held = Object.keys(document[axle]?.adjusters ?? {})[0] ?? null;
   // in one step: a copy's id and the car that it is of are never of two cars
-  const fresh = { copy: crypto.randomUUID(), notice: null, question: null, others: 0, toldOf: null };
+  const fresh = { copy: crypto.randomUUID(), notice: null, question: null, others: 0, alike: 0, toldOf: null };
   const files = { ...store.getState().files, ...fresh };
   change(store, { ...openBench(file, setupNames(document)), axle, held, position: STILL, files });
 };
@@ -73,7 +74,7 @@ const offerCar = (store: BenchStore, files: FileService, source: CarSource, byte
   if (!read.ok) return refuseFaults(store, source.title, read.failure.faults, decoded(bytes));
   const open = (): void => {
     putOnBench(store, source, read.value);
-    if (source.place.kind !== 'handed') void files.releaseFile({ window: store.getState().files.window });
+    if (source.place.kind === 'none') void files.releaseFile({ window: store.getState().files.window });
     then?.();
   };
   if (isUnsaved(store.getState())) changeFiles(store, { question: { title: read.value.document.name || source.title, open } });
@@ -103,11 +104,11 @@ export const openHanded = async (store: BenchStore, files: FileService, { id, na
   const { window } = store.getState().files;
   const answer = await files.openFile({ window, id });
   if (!answer.ok) return tell(store, name, answer);
-  const { others, base64 } = answer.value;
+  const { others, alike, base64 } = answer.value;
   offerCar(store, files, sourceOfHanded(answer.value), bytesOf(base64), () => {
     const { folder } = answer.value;
     const rest = store.getState().files.recent.filter((file) => file.id !== id);
-    changeFiles(store, { others, recent: [{ id, name, folder, usedAt: Date.now() }, ...rest].slice(0, LONGEST_RECENT) });
+    changeFiles(store, { others, alike, recent: [{ id, name, folder, usedAt: Date.now() }, ...rest].slice(0, LONGEST_RECENT) });
   });
 };
 
@@ -118,7 +119,10 @@ export const openPicked = async (store: BenchStore, files: FileService, handle: 
     const file = await handle.getFile();
     const bytes = new Uint8Array(await file.arrayBuffer());
     const source = { title: name, sample: null, place: { kind: 'picked', name, handle } as const, savedAt: file.lastModified };
-    offerCar(store, files, source, bytes, () => void noteRecent(store, files, name));
+    offerCar(store, files, source, bytes, () => {
+      void noteRecent(store, files, name);
+      void notePicked(store, files, handle);
+    });
   } catch {
     tell(store, name, { ok: false, failure: { code: 'unreadable', name } });
   }

@@ -68,9 +68,9 @@ const saveHanded = async (
   if (!answer.ok) {
     return tellFailure(store, { folder: handed.folder, ...answer.failure, name: answer.failure.name ?? handed.name });
   }
-  const { version, isReadOnly, others } = answer.value;
+  const { version, isReadOnly, others, alike } = answer.value;
   noteSaved(store, { document, text, at: version?.savedAt ?? null }, { kind: 'handed', file: handed, version, isReadOnly });
-  changeFiles(store, { others });
+  changeFiles(store, { others, alike });
   return true;
 };
 

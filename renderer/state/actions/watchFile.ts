@@ -1,5 +1,6 @@
 import type { FileService } from '../../files/fileService';
 import { changeFiles, isUnsaved, type BenchStore } from '../benchStore';
+import { notePicked } from './notePicked';
 import { changedNotice, isSameText } from './saveCar';
 
 /** How often the open file is looked at while the window is in sight, ms. */
@@ -10,13 +11,16 @@ export const lookAtFile = async (store: BenchStore, files: FileService): Promise
   const { file, files: known } = store.getState();
   if (!file) return;
   const { place } = file;
-  if (place.kind === 'picked') return lookAtPicked(store);
+  if (place.kind === 'picked') {
+    await notePicked(store, files, place.handle);
+    return lookAtPicked(store);
+  }
   if (place.kind !== 'handed') return;
   const answer = await files.lookAtFile({ window: known.window, id: place.file.id });
   const now = store.getState();
   if (!answer.ok || now.file?.place !== place) return;
-  const { version, others } = answer.value;
-  if (others !== now.files.others) changeFiles(store, { others });
+  const { version, others, alike } = answer.value;
+  if (others !== now.files.others || alike !== now.files.alike) changeFiles(store, { others, alike });
   const stamp = version?.stamp ?? null;
   const told = stamp ?? 'gone';
   if (stamp === (place.version?.stamp ?? null) || told === now.files.toldOf) return;

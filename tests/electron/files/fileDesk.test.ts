@@ -1,4 +1,4 @@
-import { chmod, mkdir, readFile, rename, rm, symlink, utimes, writeFile } from 'node:fs/promises';
+import { chmod, mkdir, readFile, rename, rm, stat, symlink, utimes, writeFile } from 'node:fs/promises';
 import { expect, onTestFinished, test } from 'vitest';
 import { FileDesk, type DeskOptions } from '../../../electron/files/fileDesk';
 import { DISK } from '../../../electron/files/fileLayer';
@@ -180,6 +180,28 @@ test('two windows on one file are told of each other, by whatever path, across p
   expect(value(await ask(one, 'lookAtFile', { window: A, id: mine.id })).others).toBe(0);
   await ask(one, 'releaseFile', { window: A });
   expect(value(await ask(two, 'openFile', { window: B, id: linked?.id ?? '' })).others).toBe(0);
+});
+
+test('a file that a browser opened is told apart by name, size and time alone: whoever has one like it is told', async () => {
+  const folder = await carFolder();
+  const place = `${folder}/cars/mine.jounce.json`;
+  await utimes(place, 1_700_000_000, 1_700_000_000.25);
+  const [one, two] = [deskOn(folder), deskOn(folder)];
+  const look = { name: 'mine.jounce.json', size: 19, savedAt: 1_700_000_000_250 };
+  const alike = async (desk: FileDesk, window: string, part: Partial<typeof look> = {}): Promise<number> =>
+    value(await ask(desk, 'notePicked', { window, ...look, ...part })).alike;
+  expect(await alike(one, A)).toBe(0);
+  expect(await alike(two, B)).toBe(1);
+  for (const other of [{ name: 'other.json' }, { size: 18 }, { savedAt: look.savedAt + 5 }])
+    expect(await alike(two, B, other)).toBe(0);
+  // one window has it by its path, the other by the browser's own access
+  const mine = await openMine(two, B);
+  expect([mine.others, mine.alike]).toEqual([0, 1]);
+  expect(await alike(one, A)).toBe(1);
+  await writeFile(place, '{ "name": "Ours" }\n');
+  expect(await alike(one, A)).toBe(0);
+  const now = await alike(one, A, { savedAt: Math.floor((await stat(place)).mtimeMs) });
+  expect([now, value(await ask(two, 'lookAtFile', { window: B, id: mine.id })).alike]).toEqual([1, 1]);
 });
 
 test('the record of a program that was ended, or fell silent, is stale: its copies are offered and it goes', async () => {

@@ -27,6 +27,7 @@ const shellWith = (text: string) => {
     version: { stamp: disk.stamp, savedAt: 1000 },
     isReadOnly: false,
     others: 0,
+    alike: 0,
     base64: Buffer.from(disk.text).toString('base64'),
   });
   const files = {
@@ -47,7 +48,7 @@ const shellWith = (text: string) => {
         return { ok: false, failure: { code: 'changed', name: 'mine.jounce.json', there } };
       }
       Object.assign(disk, { text: written, stamp: `${disk.stamp}+` });
-      return yes({ version: { stamp: disk.stamp, savedAt: 3000 }, isReadOnly: false, others: 0 });
+      return yes({ version: { stamp: disk.stamp, savedAt: 3000 }, isReadOnly: false, others: 0, alike: 0 });
     },
   } as unknown as FileService;
   return { disk, copies, files };
