@@ -5,6 +5,7 @@ import { useBench } from '../shell/benchContext';
 import { useUnits } from '../look/units';
 import { shownQuantity, shownReading, type ShownQuantity } from '../units/shownQuantity';
 import { curveCsv } from './curveCsv';
+import { comparedValues, spokenValues } from './cursorWords';
 import { cursorValues, readingOfNumber, type PlotContent } from './plotContent';
 import { PlotCursor } from './PlotCursor';
 import { PlotDrawing } from './PlotDrawing';
@@ -110,24 +111,14 @@ export const Plot = (props: PlotProps) => {
 
   const written = (value: number | null) => (value === null ? '–' : units.format(value));
   const hasSides = content.own?.right !== null && entry?.of === 'corner';
-  const spoken = !values
-    ? 'no position'
-    : [
-        hasSides ? `left ${written(values.left)}, right ${written(values.right)}` : written(values.left),
-        compared !== null &&
-          `${compared} ${written(values.comparedLeft)}${hasSides ? `, right ${written(values.comparedRight)}` : ''}`,
-      ]
-        .filter((part) => part !== false)
-        .join('; ');
+  const spoken = values ? spokenValues(values, compared, hasSides, written) : 'no position';
   const title = `${content.name}${content.unit === '' ? '' : ` ${content.unit}`} over ${motion.name}, ${motion.shown.unit}`;
   const legend = [
     hasSides ? 'left: solid, round' : '',
     hasSides ? 'right: dashed, square' : '',
     setup,
-    compared === null ? '' : `dotted: ${compared}`,
-  ]
-    .filter((part) => part !== '')
-    .join(' · ');
+    compared === null ? '' : `dotted: ${compared}${hasSides ? ', its right side in wider dots where it differs' : ''}`,
+  ].filter((part) => part !== '');
   const gap =
     content.own && content.why === null
       ? gapsOf(content.own.inputs, content.own.left.values, content.own.left.why)[0]
@@ -159,9 +150,19 @@ export const Plot = (props: PlotProps) => {
         <span className="cursorvalues" title={`at the cursor: ${spoken}`}>
           {values && (
             <>
-              <span className={hasSides ? 'left' : undefined}>{written(values.left)}</span>
-              {hasSides && <span className="right">{written(values.right)}</span>}
-              {compared !== null && <span className="ghost">{written(values.comparedLeft)}</span>}
+              <span className="own">
+                <span className={hasSides ? 'left' : undefined}>{written(values.left)}</span>
+                {hasSides && <span className="right">{written(values.right)}</span>}
+              </span>
+              {compared !== null && (
+                <span className="others">
+                  {comparedValues(values, hasSides, written).map(({ side, text }) => (
+                    <span key={side} className="ghost">
+                      {side !== null && <b>{side}</b>} {text}
+                    </span>
+                  ))}
+                </span>
+              )}
             </>
           )}
         </span>

@@ -1,3 +1,5 @@
+import { linesThatFit } from './linesThatFit';
+
 const PROPERTIES = [
   'fill',
   'fill-opacity',
@@ -13,7 +15,9 @@ const PROPERTIES = [
 ] as const;
 
 const NAMESPACE = 'http://www.w3.org/2000/svg';
-const HEAD = 40;
+const LINE = 17;
+const ASIDE = 8;
+const SIZE = 12;
 /** Text stays readable where the program's own fonts are not. */
 const FONTS = "'Encode Sans', 'Helvetica Neue', Arial, sans-serif";
 
@@ -34,29 +38,48 @@ const textAt = (y: number, words: string, colour: string, weight: string): SVGTe
   const text = document.createElementNS(NAMESPACE, 'text');
   text.textContent = words;
   for (const [name, value] of [
-    ['x', '8'],
+    ['x', String(ASIDE)],
     ['y', String(y)],
     ['fill', colour],
-    ['font-size', '12'],
+    ['font-size', String(SIZE)],
     ['font-weight', weight],
   ] as const)
     text.setAttribute(name, value);
   return text;
 };
 
+/** Whether a text stands in a width of the picture, in the widest of the typefaces that it may be shown in. */
+const fitsIn = (width: number, weight: string): ((text: string) => boolean) => {
+  const pen = document.createElement('canvas').getContext('2d');
+  return (text) => {
+    if (!pen) return true;
+    const widths = FONTS.split(',').map((family) => {
+      pen.font = `${weight} ${SIZE}px ${family}`;
+      return pen.measureText(text).width;
+    });
+    return Math.max(...widths) <= width - 2 * ASIDE;
+  };
+};
+
 /**
  * A drawn plot as an SVG file of its own: its colours written into it, its title and legend over it.
  * @param title - the reading with its unit, over which motion
- * @param legend - what the lines are
+ * @param legend - what the lines are, part by part
  */
-export const plotSvg = (drawn: SVGSVGElement, title: string, legend: string): string => {
+export const plotSvg = (drawn: SVGSVGElement, title: string, legend: readonly string[]): string => {
   const { width, height } = drawn.getBoundingClientRect();
   const copy = drawn.cloneNode(true) as SVGSVGElement;
   styleAlike(drawn, copy);
   const ink = getComputedStyle(drawn).color;
   const paper = getComputedStyle(document.documentElement).getPropertyValue('--panel').trim();
   const whole = document.createElementNS(NAMESPACE, 'svg');
-  const [w, h] = [Math.ceil(width), Math.ceil(height) + HEAD];
+  const w = Math.ceil(width);
+  const head = [
+    ...linesThatFit([title], fitsIn(w, '600')).map((words) => ({ words, weight: '600' })),
+    ...linesThatFit(legend, fitsIn(w, '400')).map((words) => ({ words, weight: '400' })),
+  ];
+  const top = LINE * head.length + 6;
+  const h = Math.ceil(height) + top;
   for (const [name, value] of [
     ['xmlns', NAMESPACE],
     ['width', String(w)],
@@ -70,9 +93,9 @@ export const plotSvg = (drawn: SVGSVGElement, title: string, legend: string): st
   ground.setAttribute('height', '100%');
   ground.setAttribute('fill', paper);
   const body = document.createElementNS(NAMESPACE, 'g');
-  body.setAttribute('transform', `translate(0 ${HEAD})`);
+  body.setAttribute('transform', `translate(0 ${top})`);
   body.append(...copy.childNodes);
-  whole.append(ground, textAt(16, title, ink, '600'), textAt(33, legend, ink, '400'), body);
+  whole.append(ground, ...head.map(({ words, weight }, index) => textAt(LINE * (index + 1) - 1, words, ink, weight)), body);
   return new XMLSerializer().serializeToString(whole);
 };
 

@@ -46,10 +46,33 @@ test('the cursor and the motion are one; what is compared stands behind; curves 
   const middle = csv[31]?.split(',').map(Number) ?? [];
   expect(middle[1]).not.toBe(middle[3]);
 
+  // the compared values in the head of a plot say whose they are; where there is no room, its tip does
+  const head = page.locator('.plotbox', { has: camber }).locator('.cursorvalues');
+  expect(await head.getAttribute('title')).toMatch(/; Trial: left \S+, right \S+$/);
+  await page.setViewportSize({ width: 1600, height: 1000 });
+  const compared = (await camber.getAttribute('aria-valuetext'))?.match(/Trial: left (\S+), right (\S+)$/) ?? [];
+  const wanted = compared[1] === compared[2] ? [`LR ${compared[1]}`] : [`L ${compared[1]}`, `R ${compared[2]}`];
+  expect(await head.locator('.ghost').allInnerTexts()).toEqual(wanted);
+  await page.setViewportSize({ width: 1280, height: 720 });
+
   // pictures that stand for themselves
   const svg = (await saved(page, 'Camber', 'Picture as SVG')).toString('utf8');
   expect(svg).toMatch(/^<svg[^>]*xmlns/);
-  expect(svg).toContain('Camber ° over bump');
+  expect(svg).toContain('Camber ° over');
+  // all that is written over the plot is inside the picture
+  const beyond = await page.evaluate((source) => {
+    const place = document.createElement('div');
+    place.innerHTML = source;
+    document.body.append(place);
+    const drawing = place.querySelector('svg');
+    const edge = drawing?.getBoundingClientRect().right ?? 0;
+    const beyond = [...(drawing?.querySelectorAll(':scope > text') ?? [])].filter(
+      (text) => text.getBoundingClientRect().right > edge,
+    );
+    place.remove();
+    return beyond.map(({ textContent }) => textContent);
+  }, svg);
+  expect(beyond).toEqual([]);
   expect(svg).not.toContain('var(--');
   const png = await saved(page, 'Camber', 'Picture as PNG');
   expect(png.subarray(1, 4).toString()).toBe('PNG');

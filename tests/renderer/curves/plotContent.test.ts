@@ -2,6 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { sweepSetup } from '../../../renderer/compute/curves';
 import { curveCsv } from '../../../renderer/curves/curveCsv';
 import { chosenOver, chosenPlots, nextPlot, plotsThatFit } from '../../../renderer/curves/curveChoices';
+import { comparedValues, spokenValues } from '../../../renderer/curves/cursorWords';
+import { linesThatFit } from '../../../renderer/curves/linesThatFit';
 import { measuredSets } from '../../../renderer/curves/measuredPoints';
 import { cursorValues, plotContent, readingOfNumber } from '../../../renderer/curves/plotContent';
 import { chooseAgainst } from '../../../renderer/state/actions/editSetup';
@@ -99,6 +101,35 @@ describe('a plot', () => {
     });
     expect(content?.why).toBeTruthy();
   });
+});
+
+describe('the values at the cursor', () => {
+  const write = (value: number | null): string => (value === null ? '–' : value.toFixed(1));
+  const values = { left: 1, right: 2, comparedLeft: 3.04, comparedRight: 3 };
+
+  test('of what is compared say whose they are, and are one where both sides read the same', () => {
+    expect(comparedValues(values, true, write)).toEqual([{ side: 'LR', text: '3.0' }]);
+    expect(comparedValues({ ...values, comparedRight: -3.04 }, true, write)).toEqual([
+      { side: 'L', text: '3.0' },
+      { side: 'R', text: '-3.0' },
+    ]);
+    expect(comparedValues({ ...values, comparedRight: null }, true, write)[1]).toEqual({ side: 'R', text: '–' });
+    expect(comparedValues({ ...values, comparedRight: null }, false, write)).toEqual([{ side: null, text: '3.0' }]);
+  });
+
+  test('are spoken with their sides', () => {
+    expect(spokenValues(values, 'Trial', true, write)).toBe('left 1.0, right 2.0; Trial: left 3.0, right 3.0');
+    expect(spokenValues(values, null, true, write)).toBe('left 1.0, right 2.0');
+    expect(spokenValues({ ...values, right: null }, 'Trial', false, write)).toBe('1.0; Trial: 3.0');
+  });
+});
+
+test('a legend is laid into lines that fit, broken between its parts, and a long part between its words', () => {
+  const fits = (line: string): boolean => line.length <= 21;
+  expect(linesThatFit(['left: solid', 'right: dashed', 'Trial'], fits)).toEqual(['left: solid', 'right: dashed · Trial']);
+  expect(linesThatFit(['one', 'dotted: a name of many words'], fits)).toEqual(['one', 'dotted: a name of', 'many words']);
+  expect(linesThatFit(['unbreakable-and-far-too-long'], fits)).toEqual(['unbreakable-and-far-too-long']);
+  expect(linesThatFit([], fits)).toEqual([]);
 });
 
 describe('measured points', () => {
