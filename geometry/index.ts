@@ -93,6 +93,7 @@ export { ways, type Reached, type Way, type Ways, type WaysQuestion } from './st
 export { map, type MapAnswer, type MapAxis, type MapQuestion } from './studies/map';
 export { answerStudy, leadStudy, type Round, type Study } from './studies/study';
 export { openStudy, type StudyAnswers, type StudyOrder } from './studies/order';
+export { handOut, shareOut, type Hand } from './studies/crew';
 export { createStudyWorker, type FromWorker, type ToWorker } from './studies/worker';
 export { withToeReset } from './studies/toeReset';
 export type { MayDocument, QuestionDocument, WantedDocument } from './car/measuringDocument';
@@ -125,6 +126,11 @@ export { clockSeen, hourWords, seenFromWords } from './words/clockWords';
 export { fitterWords, fitterWordsOfSides, partSize, shimsFor, turnsText, type FitterWords } from './words/fitterWords';
 export { nameOfKey } from './words/nameOfKey';
 export { sideWords } from './words/sideWords';
+
+// Drawings of the parts
+export { partDrawing, PART_SIZE, type PartStanding } from './drawing/partDrawing';
+export { heightPart, toePart } from './drawing/axleParts';
+export type { Placement, Shape, ShapeRole } from './drawing/shape';
 
 // Numbers as people read them
 export { formatNumber, formatShort, formatSigned } from './format/format';

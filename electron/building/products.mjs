@@ -34,7 +34,7 @@ export const buildCommand = async (/** @type {string} */ folder) => {
   const build = await bundler();
   await build({
     ...FOR_NODE,
-    entryPoints: { bundle: 'electron/command/main.ts' },
+    entryPoints: { bundle: 'electron/command/main.ts', studyWorker: 'electron/command/studyWorker.ts' },
     format: 'cjs',
     // In the old format a file knows its name, not its address.
     define: { 'import.meta.url': 'jounceAddress' },

@@ -1,3 +1,4 @@
+import type { StudyAnswers, StudyOrder } from '../../geometry/index';
 import type { Options } from './options';
 import type { LoadedCar } from './carSource';
 import type { TextStyle } from './textTable';
@@ -12,6 +13,8 @@ export interface Call {
   readonly options: Options;
   /** paths of the files that the call reads: none of them may be written */
   readonly reads: readonly string[];
+  /** works out a study of the car; throws a CommandError where its setup cannot be put together */
+  readonly study: <Order extends StudyOrder>(order: Order) => Promise<StudyAnswers[Order['study']]>;
   /** tells how far a long answer has come, and lets Ctrl-C through */
   readonly progress: Tell;
 }

@@ -1,4 +1,5 @@
 import { suggest } from '../../geometry/index';
+import type { Tell } from './answer';
 import { CarCache } from './carCache';
 import { LARGEST_FILE, type LoadedCar } from './carSource';
 import { CommandError, errorOfThrown, usageError } from './commandError';
@@ -6,6 +7,7 @@ import { findVerb, VERB_NAMES, type VerbName, type VerbSpec } from './optionSpec
 import { readJson, unknownOption, type Options } from './options';
 import { rawValuesOf } from './rawValues';
 import { readLines, type Line } from './readLines';
+import { studyWith, StudyCrew } from './studyCrew';
 import { loadVerb } from './verbModules';
 import { signed } from './version';
 
@@ -18,6 +20,12 @@ export interface BatchWorld {
   readonly progress: (lines: number) => Promise<void>;
 }
 
+/** What the lines share. */
+interface Kept {
+  readonly cars: CarCache;
+  readonly crew: StudyCrew;
+}
+
 /**
  * `batch`: answers JSON lines with JSON lines, in order, one at a time. What is wrong with a line is that line's answer.
  *
@@ -25,22 +33,27 @@ export interface BatchWorld {
  */
 export async function runBatch(defaults: Options, world: BatchWorld): Promise<void> {
   const cars = new CarCache();
+  const crew = new StudyCrew();
   let lines = 0;
-  for await (const line of readLines(world.input, LARGEST_FILE)) {
-    if ('text' in line && line.text.trim() === '') continue;
-    await world.write(`${await answerLine(line, defaults, cars)}\n`);
-    await world.progress(++lines);
+  try {
+    for await (const line of readLines(world.input, LARGEST_FILE)) {
+      if ('text' in line && line.text.trim() === '') continue;
+      await world.write(`${await answerLine(line, defaults, { cars, crew })}\n`);
+      await world.progress(++lines);
+    }
+  } finally {
+    crew.end();
   }
 }
 
 /** The answer to one line, as one line. */
-async function answerLine(line: Line, defaults: Options, cars: CarCache): Promise<string> {
+async function answerLine(line: Line, defaults: Options, kept: Kept): Promise<string> {
   // the id goes back as it came, to the letter
   let id = 'null';
   try {
     const { values, question } = readQuestion(line);
     id = values.get('id') ?? 'null';
-    return `{"id":${id},"answer":${JSON.stringify(await answerQuestion(question, values, defaults, cars))}}`;
+    return `{"id":${id},"answer":${JSON.stringify(await answerQuestion(question, values, defaults, kept))}}`;
   } catch (thrown) {
     return `{"id":${id},"error":${JSON.stringify(errorOfThrown(thrown))}}`;
   }
@@ -67,7 +80,7 @@ async function answerQuestion(
   question: Question,
   values: ReadonlyMap<string, string>,
   defaults: Options,
-  cars: CarCache,
+  { cars, crew }: Kept,
 ): Promise<object> {
   for (const key of values.keys()) {
     if (KEYS.includes(key)) continue;
@@ -78,7 +91,8 @@ async function answerQuestion(
   const options = { ...defaults, ...readOptions(verb, question['options']) };
   const car = await carOf(verb, question['car'], values.get('car'), cars);
   const { answer } = await loadVerb(verb.name);
-  const { document } = await answer({ car, options, reads: [], progress: async () => {} });
+  const tell: Tell = async () => {};
+  const { document } = await answer({ car, options, reads: [], study: studyWith(crew, car, options, tell), progress: tell });
   return signed(document);
 }
 

@@ -1,39 +1,39 @@
 import {
   findReading,
-  influence,
   mattersOf,
   type CarDocument,
   type Influence,
+  type InfluenceQuestion,
   type InfluenceRow,
   type Numbers,
 } from '../../geometry/index';
 import type { Answer, Call } from './answer';
 import { CAUTIONS } from './cautions';
-import { CommandError, errorOfFailure, usageError } from './commandError';
+import { usageError } from './commandError';
 import { askedPosition, axlesAsked, changedSetup, titleOf } from './question';
 import { UNITS } from './readings';
 import { formatDifference, formatFixed, formatPlain, heading, wrap, type TextStyle } from './textTable';
 
 /** `influence`: what one step of every adjuster does to every reading. */
-export async function answer({ car, options }: Call): Promise<Answer> {
+export async function answer({ car, options, study }: Call): Promise<Answer> {
   if (!car) throw usageError('a car is needed');
   const at = askedPosition(options);
   const { name, setup } = changedSetup(car, options.setup, options.set);
-  const answered = influence(car.mechanism, {
+  const question: InfluenceQuestion = {
     setup,
     axles: axlesAsked(car, options),
     side: options.side ?? 'both',
     toeReset: options['toe-reset'],
     at,
     withLocked: options.locked === true,
-  });
-  if (!answered.ok) throw new CommandError(errorOfFailure(answered.failure));
+  };
+  const answered = await study({ study: 'influence', document: car.document, question });
   const head = { car: car.document.name, setup: name, units: UNITS };
   const { travel = 0, rack = 0, roll = 0 } = options;
   const title = titleOf(car, name, options);
   return {
-    document: { ...head, at: { travel, rack, roll }, ...answered.value },
-    words: (style) => influenceInWords(car.document, title, answered.value, style),
+    document: { ...head, at: { travel, rack, roll }, ...answered },
+    words: (style) => influenceInWords(car.document, title, answered, style),
   };
 }
 

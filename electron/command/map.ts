@@ -1,17 +1,7 @@
-import {
-  mapStart,
-  mergeMap,
-  planMap,
-  runMap,
-  suggest,
-  withToeReset,
-  type CarDocument,
-  type MapAnswer,
-  type MapAxis,
-} from '../../geometry/index';
+import { suggest, withToeReset, type CarDocument, type MapAnswer, type MapAxis, type MapQuestion } from '../../geometry/index';
 import type { Answer, Call } from './answer';
 import { CAUTIONS } from './cautions';
-import { CommandError, errorOfFailure, usageError } from './commandError';
+import { CommandError, usageError } from './commandError';
 import type { Options } from './options';
 import { askedPosition, changedSetup, titleOf } from './question';
 import { readingNamed } from './readingNames';
@@ -22,13 +12,13 @@ const COUNT = 25;
 const MOTIONS = ['travel', 'rack', 'roll'] as const;
 
 /** `map`: one reading over two adjusters, or over an adjuster and a motion. */
-export async function answer({ car, options, progress }: Call): Promise<Answer> {
+export async function answer({ car, options, study }: Call): Promise<Answer> {
   if (!car) throw usageError('a car is needed');
   const { x: xName, y: yName, reading: readingName } = options;
   if (xName === undefined || yName === undefined || readingName === undefined)
     throw usageError('map needs --x, --y and --reading');
   if (xName === yName) throw usageError(`--x and --y are both ${xName}: a map is over two things`);
-  const { document, mechanism } = car;
+  const { document } = car;
   const [x, y] = [axisOf(xName, options, document), axisOf(yName, options, document)];
   if (x.kind !== 'adjuster' && y.kind !== 'adjuster')
     throw usageError('one of --x and --y has to be an adjuster; readings over motions alone are a sweep');
@@ -37,7 +27,7 @@ export async function answer({ car, options, progress }: Call): Promise<Answer> 
   if (typeof travel === 'object') throw usageError('--travel of a map is one number');
   const { name, setup } = changedSetup(car, options.setup, options.set);
   const axles = reading.axle === 'wholeCar' ? (['front', 'rear'] as const) : [reading.axle];
-  const question = {
+  const question: MapQuestion = {
     setup: withToeReset(document, setup, axles, options['toe-reset']),
     x,
     y,
@@ -48,15 +38,7 @@ export async function answer({ car, options, progress }: Call): Promise<Answer> 
   };
   if (question.nx * question.ny > 1_000_000)
     throw usageError('a map of more than a million values: take fewer along --nx or --ny');
-  const start = mapStart(mechanism, question);
-  if (!start.ok) throw new CommandError(errorOfFailure(start.failure));
-  const plan = planMap(mechanism, question);
-  const parts = [];
-  for (const chunk of plan.chunks) {
-    parts.push(runMap(plan, chunk));
-    await progress(parts.length, plan.chunks.length);
-  }
-  const made = mergeMap(plan, parts);
+  const made = await study({ study: 'map', document, question });
   if (made.z.every((row) => row.every((value) => value === null)))
     throw new CommandError({ kind: 'unreachable', message: `no value anywhere on the map: ${Object.values(made.why)[0] ?? ''}` });
   const title = `${titleOf(car, name, options)}: ${readingName} over ${xName} and ${yName}`;

@@ -21,6 +21,8 @@ export interface OptionSpec {
   /** how the value is written in help; empty for a flag */
   readonly value: string;
   readonly help: string;
+  /** the largest that a count may be, where that is less than anybody's patience */
+  readonly most?: number;
   /** it makes the verb write a file, which `batch` refuses */
   readonly writes?: true;
   /** it says how to print, or where the car is: no key of a batch's options */
@@ -95,6 +97,13 @@ const TOE_RESET: OptionSpec = {
   help: "toe is set after every move: to DEG, or to the setup's own toe, else the design's; without it toe falls as the setup has it",
 };
 const LOCKED: OptionSpec = { name: 'locked', kind: 'flag', value: '', help: 'adjusters too that the rules lock' };
+const WORKERS: OptionSpec = {
+  name: 'workers',
+  kind: 'count',
+  value: 'N',
+  most: 64,
+  help: 'threads that work on it at most; as many as there are cores when not given. The answer is the same with any number',
+};
 const SIDE: OptionSpec = {
   name: 'side',
   kind: 'choice',
@@ -181,7 +190,7 @@ export const VERBS: readonly VerbSpec[] = [
       'One step of the part itself each way from the setup, by exact re-solves: a change is the difference of two calls of readings. Printed are the readings whose change is a tenth of what matters or more (tolerances of the file, else defaults); --json has them all.',
       'A bushing that is not fitted is tried at each of its marks. Curved: one step up does not undo one step down. Alike: two adjusters of one axle do the same to what matters, within 5 degrees of direction. Independent: how many readings can be set without moving each other.',
     ],
-    options: [AXLE, SIDE, TOE_RESET, LOCKED, TRAVEL, RACK, ROLL, ...COMMON],
+    options: [AXLE, SIDE, TOE_RESET, LOCKED, TRAVEL, RACK, ROLL, WORKERS, ...COMMON],
     examples: ['jounce influence samples/saltmarsh-hatch.jounce.json --axle front --toe-reset'],
   },
   {
@@ -202,6 +211,7 @@ export const VERBS: readonly VerbSpec[] = [
       { name: 'pairs', kind: 'flag', value: '', help: 'every pair of adjusters too' },
       TOE_RESET,
       LOCKED,
+      WORKERS,
       TRAVEL,
       RACK,
       ROLL,
@@ -219,7 +229,12 @@ export const VERBS: readonly VerbSpec[] = [
       "QUESTION is a JSON file, or the name of a question that the car file keeps. Wanted are readings with a value or a range, at a position or over a stretch of travel; may move what is listed, on its real steps, inside its range and the file's limits.",
       'Up to 200,000 combinations are all tried; past that they are searched from many starts, and the answer says how many agreed. Where it cannot be reached, the answer is the nearest, and the one range or limit that would help most.',
     ],
-    options: [{ name: 'question', kind: 'document', value: 'QUESTION', help: 'in place of the second word' }, LOCKED, ...COMMON],
+    options: [
+      { name: 'question', kind: 'document', value: 'QUESTION', help: 'in place of the second word' },
+      LOCKED,
+      WORKERS,
+      ...COMMON,
+    ],
     examples: ['jounce reach samples/saltmarsh-hatch.jounce.json samples/camber-and-roll-centre.question.json'],
   },
   {
@@ -244,6 +259,7 @@ export const VERBS: readonly VerbSpec[] = [
       { name: 'from', kind: 'number', value: 'A', help: 'first value of a motion' },
       { name: 'to', kind: 'number', value: 'B', help: 'last value of a motion' },
       TOE_RESET,
+      WORKERS,
       TRAVEL,
       RACK,
       ROLL,
@@ -332,9 +348,9 @@ export const VERBS: readonly VerbSpec[] = [
     details: [
       'A line on standard input is { "id": any, "car": a car document or the path of one, "ask": "readings", "options": { "travel": 25, "set": { "front.both.rearBush": 90 } } }. Option keys are the flags without dashes.',
       'A line on standard output is { "id", "answer": what the verb prints with --json } or { "id", "error" }. Blank lines are skipped; a line that cannot be read answers "id": null. Verbs and options that write a file are refused.',
-      '--setup and --set hold for every line that does not give its own.',
+      '--setup, --set and --workers hold for every line that does not give its own.',
     ],
-    options: COMMON,
+    options: [WORKERS, ...COMMON],
     examples: [`echo '{"car":"samples/saltmarsh-hatch.jounce.json","ask":"check"}' | jounce batch`],
   },
 ];

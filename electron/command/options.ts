@@ -40,6 +40,7 @@ export interface Options {
   out?: string;
   'toe-reset'?: true | number;
   locked?: true;
+  workers?: number;
   wanted?: string;
   tolerance?: number;
   pairs?: true;
@@ -99,7 +100,7 @@ export function readText(option: OptionSpec, text: string): Options[keyof Option
     case 'number?':
       return number(text);
     case 'count':
-      return readCount(number(text), name);
+      return readCount(number(text), name, option.most);
     case 'travel': {
       const parts = text.split(',');
       if (parts.length > 2) throw usageError(`${name}: "${text}" is neither one number nor left,right`);
@@ -142,7 +143,7 @@ export function readJson(option: OptionSpec, value: unknown): Options[keyof Opti
       if (typeof value === 'boolean') return value ? true : undefined;
       return typeof value === 'number' ? number(value) : wrong('true, false or a number');
     case 'count':
-      return readCount(number(value), name);
+      return readCount(number(value), name, option.most);
     case 'travel':
       if (!Array.isArray(value)) return typeof value === 'number' ? number(value) : wrong('a number or [left, right]');
       if (value.length !== 2) return wrong('a number or [left, right]');
@@ -170,9 +171,9 @@ export function readJson(option: OptionSpec, value: unknown): Options[keyof Opti
   }
 }
 
-function readCount(value: number, name: string): number {
-  if (!Number.isInteger(value) || value < 1 || value > MOST_STEPS)
-    throw usageError(`${name}: ${value} is not a whole number from 1 to ${MOST_STEPS}`);
+function readCount(value: number, name: string, most = MOST_STEPS): number {
+  if (!Number.isInteger(value) || value < 1 || value > most)
+    throw usageError(`${name}: ${value} is not a whole number from 1 to ${most}`);
   return value;
 }
 

@@ -1,10 +1,6 @@
 import {
   findReading,
-  mergeReach,
   parseCar,
-  planReach,
-  runReach,
-  startFailure,
   type CarDocument,
   type Fault,
   type Help,
@@ -15,7 +11,7 @@ import {
 import type { Answer, Call } from './answer';
 import { CAUTIONS } from './cautions';
 import { countOf, LARGEST_FILE, readFileCapped, readStandardInput, type LoadedCar } from './carSource';
-import { CommandError, errorOfFailure, usageError } from './commandError';
+import { CommandError, usageError } from './commandError';
 import { changesInWords } from './influence';
 import type { Options } from './options';
 import { changedSetup, titleOf } from './question';
@@ -24,20 +20,12 @@ import { formatFixed, heading, wrap, type TextStyle } from './textTable';
 import { settingsInWords } from './ways';
 
 /** `reach`: the settings that come nearest to everything wanted at once. */
-export async function answer({ car, options, progress }: Call): Promise<Answer> {
+export async function answer({ car, options, study }: Call): Promise<Answer> {
   if (!car) throw usageError('a car is needed');
   const kept = await questionOf(car, options.question);
   const question = options.locked === true ? { ...kept, locked: true } : kept;
   const { name, setup } = changedSetup(car, options.setup ?? question.setup, options.set);
-  const plan = planReach(car.mechanism, question, setup);
-  const failure = startFailure(car.mechanism, plan);
-  if (failure !== null) throw new CommandError(errorOfFailure(failure));
-  const parts = [];
-  for (const chunk of plan.chunks) {
-    parts.push(runReach(plan, chunk));
-    await progress(parts.length, plan.chunks.length);
-  }
-  const answered = mergeReach(plan, parts);
+  const answered = await study({ study: 'reach', document: car.document, setup, question });
   const title = titleOf(car, name, options);
   return {
     document: { car: car.document.name, setup: name, units: UNITS, ...answered },

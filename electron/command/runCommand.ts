@@ -1,8 +1,9 @@
-import type { Answer } from './answer';
+import type { Answer, Tell } from './answer';
 import { readCarFile } from './carSource';
 import { errorInWords, errorOfThrown, exitStatusOf, usageError } from './commandError';
 import { jsonPieces } from './jsonText';
 import type { VerbSpec } from './optionSpecs';
+import { studyWith, StudyCrew } from './studyCrew';
 import { parseArguments, wantsJson, type CommandLine } from './parseArguments';
 import { hasColour, print, printError, Progress } from './terminal';
 import { signed, PROGRAM } from './version';
@@ -59,7 +60,10 @@ async function answerVerb(command: CommandLine & { ask: 'verb' }, json: boolean,
   const [{ answer }, car] = await Promise.all([loadVerb(verb.name), place === undefined ? null : readCarFile(place)]);
   const reads = [positionals[0], options.car, options.in, options.datum, options.list].filter((read) => read !== undefined);
   const asked = askedOf(verb, options, positionals);
-  const answered = await answer({ car, options: asked, reads, progress: (done, total) => progress.report(done, total) });
+  const tell: Tell = (done, total) => progress.report(done, total);
+  const crew = new StudyCrew();
+  const study = studyWith(crew, car, asked, tell);
+  const answered = await answer({ car, options: asked, reads, study, progress: tell }).finally(() => crew.end());
   progress.end();
   await printAnswer(answered, json, progress);
 }
@@ -78,9 +82,10 @@ const withList = (options: Options, list: string): Options => {
 };
 
 /** What of a batch's own options holds for its lines. */
-const batchDefaults = ({ setup, set }: Options) => ({
+const batchDefaults = ({ setup, set, workers }: Options) => ({
   ...(setup === undefined ? {} : { setup }),
   ...(set === undefined ? {} : { set }),
+  ...(workers === undefined ? {} : { workers }),
 });
 
 async function printAnswer(answer: Answer, json: boolean, progress: Progress): Promise<void> {

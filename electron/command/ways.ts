@@ -1,7 +1,6 @@
 import {
   findReading,
   suggest,
-  ways,
   type AxleName,
   type CarDocument,
   type Reached,
@@ -9,10 +8,11 @@ import {
   type SetupDocument,
   type Way,
   type Ways,
+  type WaysQuestion,
 } from '../../geometry/index';
 import type { Answer, Call } from './answer';
 import { CAUTIONS } from './cautions';
-import { CommandError, errorOfFailure, usageError } from './commandError';
+import { usageError } from './commandError';
 import { changesInWords } from './influence';
 import { parseNumber } from './options';
 import { askedPosition, axlesAsked, changedSetup, titleOf } from './question';
@@ -21,7 +21,7 @@ import { UNITS } from './readings';
 import { formatFixed, heading, wrap, type TextStyle } from './textTable';
 
 /** `ways`: every adjuster that brings one reading to a value. */
-export async function answer({ car, options }: Call): Promise<Answer> {
+export async function answer({ car, options, study }: Call): Promise<Answer> {
   if (!car) throw usageError('a car is needed');
   const { entry, value } = wantedOf(options.wanted);
   const axles = axlesAsked(car, options);
@@ -33,7 +33,7 @@ export async function answer({ car, options }: Call): Promise<Answer> {
   const at = askedPosition(options);
   const side = options.side ?? 'both';
   const { name, setup } = changedSetup(car, options.setup, options.set);
-  const answered = ways(car.mechanism, {
+  const question: WaysQuestion = {
     setup,
     entry,
     value,
@@ -44,13 +44,13 @@ export async function answer({ car, options }: Call): Promise<Answer> {
     at,
     pairs: options.pairs === true,
     withLocked: options.locked === true,
-  });
-  if (!answered.ok) throw new CommandError(errorOfFailure(answered.failure));
+  };
+  const answered = await study({ study: 'ways', document: car.document, question });
   const wanted = { reading: entry.key, axle, side, value };
   const title = `${titleOf(car, name, options)}: ${axle} ${entry.name.toLowerCase()} ${formatFixed(value, entry.decimals)}`;
   return {
-    document: { car: car.document.name, setup: name, units: UNITS, wanted, ...answered.value },
-    words: (style) => waysInWords(car.document, title, entry, axle, answered.value, style),
+    document: { car: car.document.name, setup: name, units: UNITS, wanted, ...answered },
+    words: (style) => waysInWords(car.document, title, entry, axle, answered, style),
   };
 }
 

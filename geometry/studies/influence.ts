@@ -11,6 +11,7 @@ import type { Position } from '../readings/rows';
 import { assembleCar } from '../setup/assembleCar';
 import { settingOf, withSetting, type Sides } from '../setup/setupEdits';
 import { carNumberNames, carNumbers, changesBetween, type CarNumber, type Numbers } from './carNumbers';
+import { answerStudy, roundOf, type Study } from './study';
 import { withToeReset, type AskedToe } from './toeReset';
 
 export interface InfluenceQuestion {
@@ -63,7 +64,11 @@ const CURVED = 0.1;
  * What one step of every adjuster does to every reading: exact re-solves one step each way, differences of whole rows.
  * @returns the failure of the setup itself where it cannot be put together; a step that cannot be reached is a row with `why`
  */
-export function influence(mechanism: CarMechanism, question: InfluenceQuestion): Result<Influence, Failure> {
+export const influence = (mechanism: CarMechanism, question: InfluenceQuestion): Result<Influence, Failure> =>
+  answerStudy(influenceStudy(mechanism, question));
+
+/** One chunk an adjuster. */
+export function influenceStudy(mechanism: CarMechanism, question: InfluenceQuestion): Study<Influence> {
   const { document } = mechanism;
   const names = carNumberNames(document);
   const setup = withToeReset(document, question.setup, question.axles, question.toeReset);
@@ -78,13 +83,24 @@ export function influence(mechanism: CarMechanism, question: InfluenceQuestion):
     return succeed(carNumbers(names, rows));
   };
   const now = read(setup);
-  if (!now.ok) return now;
-  const rows = question.axles.flatMap((axle) =>
+  const adjusters = question.axles.flatMap((axle) =>
     Object.entries(document[axle]?.adjusters ?? {})
       .filter(([, adjuster]) => question.withLocked || adjuster.locked === undefined)
-      .map(([name, adjuster]) => rowOf(mechanism, { ...question, setup }, axle, name, adjuster, now.value, read, names)),
+      .map(([name, adjuster]) => ({ axle, name, adjuster })),
   );
-  return succeed({ rows, ...together(mechanism, names, rows) });
+  return {
+    failure: now.ok ? null : now.failure,
+    round: () =>
+      roundOf<InfluenceRow, Influence>({
+        doing: 'turning every part one step',
+        chunks: adjusters.length,
+        run: (chunk) => {
+          const { axle, name, adjuster } = adjusters[chunk];
+          return rowOf(mechanism, { ...question, setup }, axle, name, adjuster, now.ok ? now.value : {}, read, names);
+        },
+        merge: (rows) => ({ answer: { rows, ...together(mechanism, names, rows) } }),
+      }),
+  };
 }
 
 const unitOf = (adjuster: AdjusterDocument, mechanism: CarMechanism): InfluenceRow['unit'] => {

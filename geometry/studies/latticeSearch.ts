@@ -13,11 +13,13 @@ const MOST_ROUNDS = 200;
  * A descent over the steps that the parts have, from one start: single strides, then pairs up to four steps each way, until no
  * neighbour is better. The first search starts where the setup stands nearest to zero; the others are spread by the seed.
  * @param score - of a combination by its indexes; Infinity where it is no answer; a sum past the bound may be given up
+ * @param isShort - single strides only: near, and quick
  */
 export function latticeSearch(
   question: Question,
   start: number,
   score: (indexes: readonly number[], bound: number) => number,
+  isShort = false,
 ): void {
   const { variables } = question;
   const seen = new Map<string, number>();
@@ -34,7 +36,7 @@ export function latticeSearch(
   let at = startAt(question, start);
   let best = scoreAt(at, Infinity);
   for (let round = 0; round < MOST_ROUNDS; round += 1) {
-    const better = bestNeighbour(at, variables.length, isInside, (tried) => scoreAt(tried, Infinity), best);
+    const better = bestNeighbour(at, variables.length, isShort, isInside, (tried) => scoreAt(tried, Infinity), best);
     if (better === null) return;
     [at, best] = [better.indexes, better.score];
   }
@@ -43,6 +45,7 @@ export function latticeSearch(
 function bestNeighbour(
   at: readonly number[],
   count: number,
+  isShort: boolean,
   isInside: (indexes: readonly number[]) => boolean,
   score: (indexes: readonly number[]) => number,
   best: number,
@@ -60,7 +63,7 @@ function bestNeighbour(
       look(moved(i, stride));
       look(moved(i, -stride));
     }
-  if (found !== null) return found;
+  if (found !== null || isShort) return found;
   for (let i = 0; i < count; i += 1)
     for (let j = i + 1; j < count; j += 1)
       for (let a = -PAIR; a <= PAIR; a += 1)

@@ -2,7 +2,7 @@ import type { AxleName, SetupDocument } from '../car/document';
 import type { CarMechanism } from '../car/mechanism';
 import { realSettings, stepScaleOf } from '../adjusters/stepScale';
 import { toRadians } from '../core/angle';
-import { succeed, type Result } from '../core/result';
+import type { Result } from '../core/result';
 import type { Failure } from '../corner/failure';
 import { valueInContractUnits, type ReadingValue } from '../readings/contractUnits';
 import type { ReadingEntry } from '../readings/readingEntry';
@@ -10,6 +10,7 @@ import { sweepCar, sweepReadings } from '../readings/readings';
 import type { Position } from '../readings/rows';
 import { assembleCar, type AssembledCar } from '../setup/assembleCar';
 import { settingOf, withSetting, type Sides } from '../setup/setupEdits';
+import { answerStudy, roundOf, type Study } from './study';
 
 /** What is varied along one side of a map. */
 export type MapAxis =
@@ -65,39 +66,41 @@ const stepsAlong = ({ document }: CarMechanism, axis: MapAxis): readonly number[
   return adjuster === undefined ? null : realSettings(stepScaleOf(adjuster));
 };
 
-/** Rows of a map that one chunk works out. */
-export const MAP_ROWS_PER_CHUNK = 4;
-
-/** A map cut into chunks of columns: each column is one x. */
-export interface MapPlan {
-  readonly mechanism: CarMechanism;
-  readonly question: MapQuestion;
-  readonly x: readonly number[];
-  readonly y: readonly number[];
-  readonly chunks: readonly { readonly from: number; readonly to: number }[];
-}
-
-export function planMap(mechanism: CarMechanism, question: MapQuestion): MapPlan {
-  const x = valuesAlong(mechanism, question.x, question.nx);
-  const y = valuesAlong(mechanism, question.y, question.ny);
-  const chunks = [];
-  for (let from = 0; from < x.length; from += MAP_ROWS_PER_CHUNK)
-    chunks.push({ from, to: Math.min(from + MAP_ROWS_PER_CHUNK, x.length) });
-  return { mechanism, question, x, y, chunks };
-}
-
 type Cell = { readonly value: number } | { readonly why: string };
 
-/** Columns of a map: for each x its values along y. */
-export function runMap(
-  { mechanism, question, x, y }: MapPlan,
-  { from, to }: MapPlan['chunks'][number],
-): readonly (readonly Cell[])[] {
-  return x.slice(from, to).map((value) => columnAt(mechanism, question, value, y));
+/** Columns of a map that one chunk works out: each is one x. */
+const COLUMNS = 4;
+
+/**
+ * One reading over a grid of two things.
+ * @returns the failure of the setup itself where it cannot be put together; a place without value has its reason in `why`
+ */
+export const map = (mechanism: CarMechanism, question: MapQuestion): Result<MapAnswer, Failure> =>
+  answerStudy(mapStudy(mechanism, question));
+
+export function mapStudy(mechanism: CarMechanism, question: MapQuestion): Study<MapAnswer> {
+  const x = valuesAlong(mechanism, question.x, question.nx);
+  const y = valuesAlong(mechanism, question.y, question.ny);
+  const started = assembleCar(mechanism, question.setup);
+  return {
+    failure: started.ok ? null : started.failure,
+    round: () =>
+      roundOf<readonly (readonly Cell[])[], MapAnswer>({
+        doing: 'drawing the map',
+        chunks: Math.ceil(x.length / COLUMNS),
+        run: (chunk) => x.slice(chunk * COLUMNS, (chunk + 1) * COLUMNS).map((value) => columnAt(mechanism, question, value, y)),
+        merge: (parts) => ({ answer: mapOf(mechanism, question, x, y, parts.flat()) }),
+      }),
+  };
 }
 
-export function mergeMap({ mechanism, question, x, y }: MapPlan, parts: readonly ReturnType<typeof runMap>[]): MapAnswer {
-  const columns = parts.flat();
+function mapOf(
+  mechanism: CarMechanism,
+  question: MapQuestion,
+  x: readonly number[],
+  y: readonly number[],
+  columns: readonly (readonly Cell[])[],
+): MapAnswer {
   const why: Record<string, string> = {};
   const z = y.map((_, row) =>
     columns.map((column, index) => {
@@ -120,15 +123,6 @@ export function mergeMap({ mechanism, question, x, y }: MapPlan, parts: readonly
     steps: { x: stepsAlong(mechanism, question.x), y: stepsAlong(mechanism, question.y) },
     now: { x: at(question.x), y: at(question.y), z: standing !== undefined && 'value' in standing ? standing.value : null },
   };
-}
-
-/** The whole map at once. */
-export function map(mechanism: CarMechanism, question: MapQuestion): MapAnswer {
-  const plan = planMap(mechanism, question);
-  return mergeMap(
-    plan,
-    plan.chunks.map((chunk) => runMap(plan, chunk)),
-  );
 }
 
 function columnAt(mechanism: CarMechanism, question: MapQuestion, x: number, y: readonly number[]): readonly Cell[] {
@@ -180,10 +174,4 @@ function valuesOf(car: AssembledCar, { axle, owner, entry }: MapQuestion, positi
       ? cell((row.value as unknown as Readonly<Record<string, object>>)[owner], row.value.why, `${owner}.${entry.key}`)
       : { why: row.failure.message },
   );
-}
-
-/** Whether the setup of a map stands at all. */
-export function mapStart(mechanism: CarMechanism, { setup }: MapQuestion): Result<null, Failure> {
-  const car = assembleCar(mechanism, setup);
-  return car.ok ? succeed(null) : car;
 }

@@ -13,6 +13,7 @@ import { settingOf, withSetting, type Sides } from '../setup/setupEdits';
 import { solveMonotone } from '../solve/solveMonotone';
 import { carNumberNames, carNumbers, changesBetween, weightOf, type CarNumber, type Numbers } from './carNumbers';
 import { share } from './rangeUsed';
+import { answerStudy, roundOf, type Round, type Study } from './study';
 import { withToeReset, type AskedToe } from './toeReset';
 
 export interface WaysQuestion {
@@ -84,16 +85,39 @@ interface Tried {
  * it changes. Limits of the file are walls. A clock that meets the value twice is two ways.
  * @returns the failure of the setup itself where it cannot be put together or read; no ways where the value is there already
  */
-export function ways(mechanism: CarMechanism, question: WaysQuestion): Result<Ways, Failure> {
-  const study = new WaysStudy(mechanism, question);
-  const now = study.start();
-  if (!now.ok) return now;
-  const from = now.value.value;
-  if (now.value.missBy <= study.within) return succeed({ from, ways: [] });
-  return succeed({ from, ways: study.all(now.value) });
+export const ways = (mechanism: CarMechanism, question: WaysQuestion): Result<Ways, Failure> =>
+  answerStudy(waysStudy(mechanism, question));
+
+/** One chunk an adjuster, then one a pair. */
+export function waysStudy(mechanism: CarMechanism, question: WaysQuestion): Study<Ways> {
+  const search = new WaysSearch(mechanism, question);
+  const now = search.start();
+  if (!now.ok) return { failure: now.failure, round: () => nothingToDo({ left: NaN, right: NaN }) };
+  if (now.value.missBy <= search.within) return { failure: null, round: () => nothingToDo(now.value.value) };
+  return {
+    failure: null,
+    round: () =>
+      roundOf<readonly Found[], Ways>({
+        doing: 'trying every part',
+        chunks: search.attempts.length,
+        run: (chunk) => search.run(search.attempts[chunk], now.value),
+        merge: (parts) => ({ answer: { from: now.value.value, ways: search.merge(parts, now.value) } }),
+      }),
+  };
 }
 
-class WaysStudy {
+const nothingToDo = (from: Reached): Round<Ways> =>
+  roundOf<never, Ways>({ doing: '', chunks: 0, run: () => [] as never, merge: () => ({ answer: { from, ways: [] } }) });
+
+/** What a chunk found: the nearest on real steps, and between them. */
+interface Found {
+  readonly real: Tried | null;
+  readonly exact: Tried | null;
+}
+
+class WaysSearch {
+  /** every adjuster alone, then every pair, by index */
+  readonly attempts: readonly (readonly Adjustable[])[];
   readonly within: number;
   private readonly names: readonly CarNumber[];
   private readonly setup: SetupDocument;
@@ -109,6 +133,9 @@ class WaysStudy {
     this.within = question.tolerance ?? setWithin(document, entry.key) ?? NO_TOLERANCE * Math.max(1, Math.abs(question.value));
     this.names = carNumberNames(document);
     this.setup = withToeReset(document, question.setup, [axle], question.toeReset);
+    const parts = this.adjustables();
+    const pairs = question.pairs ? parts.flatMap((one, index) => parts.slice(index + 1).map((other) => [one, other])) : [];
+    this.attempts = [...parts.map((part) => [part]), ...pairs];
   }
 
   start(): Result<Tried, Failure> {
@@ -149,28 +176,28 @@ class WaysStudy {
     };
   }
 
-  all(now: Tried): readonly Way[] {
-    const parts = this.adjustables();
+  run([one, other]: readonly Adjustable[], now: Tried): readonly Found[] {
+    if (other === undefined) return this.alone(one, this.setup);
+    const pair = this.pairOf(one, other, now);
+    return pair === null ? [] : [pair];
+  }
+
+  /** The ways that reach, or come nearer by more than what counts as reached: than now, and a pair than either alone. */
+  merge(parts: readonly (readonly Found[])[], now: Tried): readonly Way[] {
     const found: { readonly way: Way; readonly weight: number }[] = [];
     const alone = new Map<Adjustable, number>();
-    /** A way that reaches, or comes nearer by more than what counts as reached: than now, and a pair than either alone. */
-    const add = (adjusters: readonly Adjustable[], real: Tried | null, exact: Tried | null): void => {
-      if (real === null) return;
-      const misses = adjusters.length > 1 ? adjusters.map((part) => alone.get(part) ?? now.missBy) : [now.missBy];
-      if (real.missBy > this.within && !(Math.min(...misses) - real.missBy > this.within)) return;
-      const [first] = adjusters;
-      if (adjusters.length === 1 && first) alone.set(first, Math.min(real.missBy, alone.get(first) ?? Infinity));
-      const way = this.wayOf(adjusters, now, real, exact ?? real);
-      found.push({ way, weight: weightOf(this.mechanism.document, this.others(), way.changes) });
-    };
-    for (const part of parts) for (const { real, exact } of this.alone(part, this.setup)) add([part], real, exact);
-    if (this.question.pairs)
-      parts.forEach((one, index) =>
-        parts.slice(index + 1).forEach((other) => {
-          const pair = this.pairOf(one, other, now);
-          if (pair !== null) add([one, other], pair.real, pair.exact);
-        }),
-      );
+    parts.forEach((part, index) => {
+      const adjusters = this.attempts[index];
+      for (const { real, exact } of part) {
+        if (real === null) continue;
+        const misses = adjusters.length > 1 ? adjusters.map((one) => alone.get(one) ?? now.missBy) : [now.missBy];
+        if (real.missBy > this.within && !(Math.min(...misses) - real.missBy > this.within)) continue;
+        const [first] = adjusters;
+        if (adjusters.length === 1) alone.set(first, Math.min(real.missBy, alone.get(first) ?? Infinity));
+        const way = this.wayOf(adjusters, now, real, exact ?? real);
+        found.push({ way, weight: weightOf(this.mechanism.document, this.others(), way.changes) });
+      }
+    });
     return found.sort((a, b) => Number(b.way.reaches) - Number(a.way.reaches) || a.weight - b.weight).map(({ way }) => way);
   }
 
@@ -193,10 +220,7 @@ class WaysStudy {
   }
 
   /** Every stretch between two marks of one adjuster in which the value is passed: the better of its marks, and the root between them. */
-  private alone(
-    part: Adjustable,
-    setup: SetupDocument,
-  ): readonly { readonly real: Tried | null; readonly exact: Tried | null }[] {
+  private alone(part: Adjustable, setup: SetupDocument): readonly Found[] {
     const { isRound } = stepScaleOf(part.adjuster);
     const marks = part.settings.filter((setting): setting is number => setting !== null);
     const tried = marks.map((setting) => this.try(this.at(setup, part, setting)));

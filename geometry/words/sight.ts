@@ -10,3 +10,11 @@ export const SIGHT: Readonly<Record<SeenFrom, Vector>> = {
   inboard: [0, 1, 0],
   outboard: [0, -1, 0],
 };
+
+/** What lies to the right of a fitter who looks so at the left side; from above and below it depends on where one stands. */
+export const FITTERS_RIGHT: Readonly<Partial<Record<SeenFrom, Vector>>> = {
+  front: [0, 1, 0],
+  rear: [0, -1, 0],
+  inboard: [1, 0, 0],
+  outboard: [-1, 0, 0],
+};

@@ -114,6 +114,7 @@ async function shortenedAnswer(): Promise<string> {
     car,
     options: { axle: 'front', setup: 'Wet', against: 'Baseline' },
     reads: [],
+    study: () => Promise.reject(new Error('readings asks for no study')),
     progress: async () => {},
   });
   const text = JSON.stringify(signed(document), (key, value: unknown) => shortened(key, value), 2);

@@ -5,15 +5,14 @@ import {
   findSetup,
   inContractUnits,
   map,
-  mergeMap,
-  planMap,
   readingsOfAxle,
-  runMap,
   toMechanism,
   toRadians,
   withSetting,
+  type MapAnswer,
   type MapQuestion,
 } from '../../../geometry/index';
+import { mapStudy } from '../../../geometry/studies/map';
 import { sampleNamed } from '../../samples/samples';
 
 const hatch = sampleNamed('saltmarsh-hatch').document;
@@ -33,8 +32,14 @@ const QUESTION: MapQuestion = {
   at: { travel: 10, rack: 5, roll: 0 },
 };
 
+function mapped(question: MapQuestion): MapAnswer {
+  const made = map(mechanism, question);
+  if (!made.ok) throw new Error(made.failure.message);
+  return made.value;
+}
+
 test('every value is that of readings there, over two adjusters', () => {
-  const made = map(mechanism, QUESTION);
+  const made = mapped(QUESTION);
   expect(made.x).toEqual([-12, -7, -2, 3, 8]);
   expect(made.y).toEqual([-90, 0, 90]);
   made.y.forEach((clock, row) =>
@@ -57,7 +62,7 @@ test('every value is that of readings there, over two adjusters', () => {
 });
 
 test('over a motion; what cannot be reached is null with its reason', () => {
-  const made = map(mechanism, {
+  const made = mapped({
     ...QUESTION,
     y: { kind: 'travel', from: -400, to: 60 },
     ny: 2,
@@ -73,8 +78,10 @@ test('over a motion; what cannot be reached is null with its reason', () => {
 
 test('the same however its chunks are run', () => {
   const question = { ...QUESTION, nx: 11 };
-  const plan = planMap(mechanism, question);
-  expect(plan.chunks.length).toBeGreaterThan(1);
-  const parts = [...plan.chunks].reverse().map((chunk) => structuredClone(runMap(plan, chunk)));
-  expect(mergeMap(plan, parts.reverse())).toEqual(map(mechanism, question));
+  const round = mapStudy(mechanism, question).round();
+  expect(round.chunks).toBeGreaterThan(1);
+  const parts = Array.from({ length: round.chunks }, (_, chunk) => chunk)
+    .reverse()
+    .map((chunk) => structuredClone(mapStudy(mechanism, question).round().run(chunk)));
+  expect(round.merge(parts.reverse())).toEqual({ answer: mapped(question) });
 });

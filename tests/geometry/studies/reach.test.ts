@@ -3,15 +3,18 @@ import {
   findSetup,
   inContractUnits,
   assembleCar,
-  mergeReach,
-  planReach,
-  reach,
+  answerStudy,
+  createStudyWorker,
+  openStudy,
   readingsOfAxle,
-  runReach,
   toMechanism,
+  type CarMechanism,
   type QuestionDocument,
-  type ReachPart,
+  type ReachAnswer,
+  type SetupDocument,
+  type StudyOrder,
 } from '../../../geometry/index';
+import { reachStudy } from '../../../geometry/studies/reach';
 import { sampleNamed } from '../../samples/samples';
 import { bruteForce } from './bruteForce';
 
@@ -50,6 +53,12 @@ const REAR: QuestionDocument = {
     { axle: 'rear', adjuster: 'toeShim' },
   ],
 };
+
+function reach(mechanism: CarMechanism, question: QuestionDocument, setup: SetupDocument): ReachAnswer {
+  const reached = answerStudy(reachStudy(mechanism, question, setup));
+  if (!reached.ok) throw new Error(reached.failure.message);
+  return reached.value;
+}
 
 describe('against the whole product of steps', () => {
   const cases = [
@@ -244,24 +253,48 @@ describe('laws', () => {
       wanted: [...FRONT.wanted, caster, inclination],
       may: [...FRONT.may, { axle: 'front', adjuster: 'rearBush' }, { axle: 'front', adjuster: 'plateAlong' }],
     };
-    for (const question of [FRONT, large]) {
-      const plan = planReach(mechanism, question, start);
-      const forwards = plan.chunks.map((chunk) => runReach(plan, chunk));
-      const backwards: ReachPart[] = [];
-      for (let i = plan.chunks.length - 1; i >= 0; i -= 1)
-        backwards[i] = structuredClone(runReach(planReach(mechanism, question, start), plan.chunks[i]));
-      expect(mergeReach(plan, backwards)).toEqual(mergeReach(plan, forwards));
+    for (const question of [FRONT, large, { ...FRONT, wanted: [...FRONT.wanted, STRETCH] }]) {
+      const forwards = worked(question, 1, false);
+      expect(worked(question, 2, true)).toEqual(forwards);
+      expect(worked(question, 7, true)).toEqual(forwards);
     }
     const answer = reach(mechanism, large, start);
     expect(answer.all).toBe(false);
     expect(answer.starts?.agreed).toBeGreaterThan(3);
     // searched, a question that could be tried whole has the same answer
-    const plan = planReach(mechanism, FRONT, start);
-    const searched = { ...plan, isWhole: false, chunks: Array.from({ length: 24 }, (_, start) => ({ start })) };
-    const [found] = mergeReach(
-      searched,
-      searched.chunks.map((chunk) => runReach(searched, chunk)),
-    ).answers;
-    expect(found).toEqual(reach(mechanism, FRONT, start).answers[0]);
+    const searched = answerStudy(reachStudy(mechanism, FRONT, start, 10));
+    if (!searched.ok) throw new Error(searched.failure.message);
+    expect(searched.value.all).toBe(false);
+    expect(searched.value.answers[0]).toEqual(reach(mechanism, FRONT, start).answers[0]);
   });
 });
+
+const STRETCH = {
+  reading: 'toe',
+  axle: 'front',
+  over: { motion: 'bump', from: -30, to: 30, steps: 5 },
+  change: true,
+  range: [-0.02, 0.02],
+  tolerance: 0.01,
+} as const;
+
+/** As so many workers do it, each with the order as it arrived in the mail, and the last chunk first where `backwards`. */
+function worked(question: QuestionDocument, workers: number, backwards: boolean): ReachAnswer {
+  const order: StudyOrder = { study: 'reach', document: hatch, setup: findSetup(hatch, 'Baseline'), question };
+  const hands = Array.from({ length: workers }, () => createStudyWorker());
+  for (const hand of hands) hand(structuredClone({ order }));
+  const study = openStudy(order);
+  let number = 0;
+  for (let from: unknown = undefined; ; number += 1) {
+    const round = study.round(from);
+    const parts = new Array<unknown>(round.chunks);
+    const chunks = Array.from({ length: round.chunks }, (_, chunk) => chunk);
+    for (const chunk of backwards ? chunks.reverse() : chunks) {
+      const made = hands[chunk % workers](structuredClone({ round: number, from, chunk }));
+      if (made !== null) parts[made.chunk] = structuredClone(made.part);
+    }
+    const outcome = round.merge(parts);
+    if ('answer' in outcome) return outcome.answer as ReachAnswer;
+    from = outcome.next;
+  }
+}

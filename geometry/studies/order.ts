@@ -1,0 +1,49 @@
+import type { CarDocument, SetupDocument } from '../car/document';
+import type { QuestionDocument } from '../car/measuringDocument';
+import type { CarMechanism } from '../car/mechanism';
+import { toMechanism } from '../car/toMechanism';
+import { influenceStudy, type Influence, type InfluenceQuestion } from './influence';
+import { mapStudy, type MapAnswer, type MapQuestion } from './map';
+import { reachStudy, type ReachAnswer } from './reach';
+import type { Study } from './study';
+import { waysStudy, type Ways, type WaysQuestion } from './ways';
+
+/** A study as plain data, so that it can be sent to whoever works on it. */
+export type StudyOrder =
+  | { readonly study: 'influence'; readonly document: CarDocument; readonly question: InfluenceQuestion }
+  | { readonly study: 'ways'; readonly document: CarDocument; readonly question: WaysQuestion }
+  | {
+      readonly study: 'reach';
+      readonly document: CarDocument;
+      readonly setup: SetupDocument;
+      readonly question: QuestionDocument;
+    }
+  | { readonly study: 'map'; readonly document: CarDocument; readonly question: MapQuestion };
+
+export interface StudyAnswers {
+  readonly influence: Influence;
+  readonly ways: Ways;
+  readonly reach: ReachAnswer;
+  readonly map: MapAnswer;
+}
+
+/** @param mechanism - of the order's document, where there is one already */
+export function openStudy<Order extends StudyOrder>(
+  order: Order,
+  mechanism: CarMechanism = toMechanism(order.document),
+): Study<StudyAnswers[Order['study']]> {
+  return studyOf(order, mechanism) as Study<StudyAnswers[Order['study']]>;
+}
+
+function studyOf(order: StudyOrder, mechanism: CarMechanism): Study<unknown> {
+  switch (order.study) {
+    case 'influence':
+      return influenceStudy(mechanism, order.question);
+    case 'ways':
+      return waysStudy(mechanism, order.question);
+    case 'reach':
+      return reachStudy(mechanism, order.question, order.setup);
+    case 'map':
+      return mapStudy(mechanism, order.question);
+  }
+}

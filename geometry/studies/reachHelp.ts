@@ -1,0 +1,103 @@
+import type { AxleName, SideName } from '../car/document';
+import type { CarMechanism } from '../car/mechanism';
+import { combinationAt, numberOf, pastEnd, type Question, type Variable } from './question';
+import { inOrder, Search, valuesAt, type Candidate, type KeptCandidate } from './reachSearch';
+import { Scorer } from './score';
+
+/** What of the question would help most to let out by a little. */
+export interface Help {
+  readonly kind: 'range' | 'limit';
+  readonly axle: AxleName | null;
+  readonly side: 'both' | SideName | null;
+  /** an adjuster, a free point or a reading */
+  readonly name: string;
+  readonly end: 'min' | 'max';
+  /** one step of the part, or what the reading is set within */
+  readonly by: number;
+  /** by how much the score of the best answer falls */
+  readonly gain: number;
+}
+
+/** The one that helps most; null where none does. */
+export const mostHelp = (helps: readonly Help[]): Help | null =>
+  helps.filter(({ gain }) => gain > 0).sort((a, b) => b.gain - a.gain)[0] ?? null;
+
+/** What letting out a limit would gain. @param score - of the best answer; Infinity where there is none */
+export function limitHelps(keptOut: readonly KeptCandidate[], score: number): Help[] {
+  const perLimit = new Map<string, KeptCandidate>();
+  for (const kept of keptOut) {
+    const key = JSON.stringify(kept.by.limit.limit);
+    const known = perLimit.get(key);
+    if (known === undefined || inOrder(kept.candidate, known.candidate) < 0) perLimit.set(key, kept);
+  }
+  return [...perLimit.values()].map(({ candidate, by: { limit, end, by } }) => {
+    const [owner, side] = limit.name.split('.');
+    return {
+      kind: 'limit',
+      axle: owner === 'front' || owner === 'rear' ? owner : null,
+      side: side === 'left' || side === 'right' || side === 'both' ? side : null,
+      name: limit.limit.reading ?? limit.limit.setting ?? limit.name,
+      end,
+      by,
+      gain: score - candidate.scored.score,
+    };
+  });
+}
+
+/** One end of a range that the best answer stands at. */
+export interface RangeEnd {
+  readonly at: number;
+  readonly end: 'min' | 'max';
+  readonly step: number;
+}
+
+export function endsReached(mechanism: CarMechanism, question: Question, { number }: Candidate): readonly RangeEnd[] {
+  const indexes = combinationAt(question, number);
+  return question.variables.flatMap((variable, at) => {
+    const step = stepOf(mechanism, variable);
+    if (step === null) return [];
+    return (['min', 'max'] as const)
+      .filter((end) => indexes[at] === (end === 'min' ? 0 : variable.values.length - 1))
+      .map((end) => ({ at, end, step }));
+  });
+}
+
+/** The same question with one more step at this end, and nothing else there. */
+export function pastRange(question: Question, { at, end, step }: RangeEnd): Question {
+  const values = [pastEnd(question.variables[at].values as readonly number[], step, end)];
+  const variables = question.variables.map((other, index) => (index === at ? { ...other, values } : other) as Variable);
+  return { ...question, variables, combinations: question.combinations / question.variables[at].values.length, count: 1 };
+}
+
+/** The best score past an end among these combinations; Infinity where none is an answer as good as `most`. */
+export function bestPast(mechanism: CarMechanism, longer: Question, tried: Iterable<readonly number[]>, most: number): number {
+  const search = new Search(new Scorer(mechanism, longer), 1, most);
+  for (const indexes of tried) search.try(numberOf(longer, indexes), valuesAt(longer, indexes), search.bound);
+  return search.best.at(0)?.scored.score ?? Infinity;
+}
+
+export const rangeHelp = ({ variables }: Question, { at, end, step }: RangeEnd, gain: number): Help => {
+  const { axle, side, name } = variables[at];
+  return { kind: 'range', axle, side, name, end, by: step, gain };
+};
+
+export /** A question too large to try whole: the other adjusters up to two steps around where they stand. */
+function* neighboursOf({ variables }: Question, indexes: readonly number[], fixed: number): Generator<readonly number[]> {
+  const from = indexes.map((index, i) => (i === fixed ? 0 : index));
+  yield from;
+  for (let i = 0; i < variables.length; i += 1)
+    for (const di of i === fixed ? [] : [-2, -1, 1, 2])
+      for (let j = i; j < variables.length; j += 1)
+        for (const dj of j === i || j === fixed ? [0] : [-2, -1, 0, 1, 2]) {
+          const tried = from.map((index, k) => index + (k === i ? di : 0) + (k === j && j !== i ? dj : 0));
+          if (tried.every((index, k) => index >= 0 && index < variables[k].values.length)) yield tried;
+        }
+}
+
+/** One step of what has an end that could be further out: a clock goes round, and a cam past 90° comes back. */
+function stepOf({ document }: CarMechanism, variable: Variable): number | null {
+  if (variable.kind === 'point') return variable.values.length > 1 ? variable.values[1] - variable.values[0] : null;
+  const adjuster = document[variable.axle]?.adjusters?.[variable.name];
+  if (adjuster === undefined) return null;
+  return adjuster.kind === 'slide' || adjuster.kind === 'turnbuckle' || adjuster.kind === 'perch' ? adjuster.step : null;
+}
