@@ -2,6 +2,7 @@ import { createServer, type IncomingMessage, type ServerResponse } from 'node:ht
 import { type AddressInfo } from 'node:net';
 import { PRESENCE_ADDRESS, QUESTION_ADDRESS, type FileAnswer } from '../../renderer/files/fileService';
 import { FileDesk } from '../files/fileDesk';
+import type { FileLayer } from '../files/fileLayer';
 import { listSamples, readSample } from '../files/samples';
 import { readBuiltFiles } from './builtFiles';
 import { SECURITY_HEADERS } from './contentPolicy';
@@ -21,6 +22,8 @@ export interface ServeOptions {
   readonly handed?: readonly string[];
   /** How long the window may be gone before the server ends, ms. */
   readonly goneAfterMs?: number;
+  /** The disk; a test's own can fail. */
+  readonly layer?: FileLayer;
 }
 
 export interface WindowServer {
@@ -50,7 +53,8 @@ export const serveWindow = async (options: ServeOptions): Promise<WindowServer> 
   });
   const { port } = server.address() as AddressInfo;
   const session = new Session(port);
-  const desk = new FileDesk({ stateFolder: options.stateFolder, ...(options.handed && { handed: options.handed }) });
+  const { stateFolder, handed, layer } = options;
+  const desk = new FileDesk({ stateFolder, ...(handed && { handed }), ...(layer && { layer }) });
   const ended = new Promise<void>((resolve) => server.once('close', resolve)).then(() => desk.close());
   const close = (): void => {
     presence.close();
