@@ -1,11 +1,12 @@
 import { findReading, numbersOf } from '../../geometry/index';
 import { shownReading } from '../units/shownQuantity';
-import { STANDARD_UNITS } from '../units/unitChoice';
+import type { ShownUnits } from '../units/unitChoice';
 import { AXLE_NUMBERS } from './numbers/axleNumbers';
 import { CAR_NUMBERS } from './numbers/carNumbers';
 import type { Shown } from './numbers/cornerFacts';
 import { STEERING_NUMBERS } from './numbers/steeringNumbers';
 import { TRAVEL_NUMBERS } from './numbers/travelNumbers';
+import { unitWriter } from './numbers/unitWriter';
 import { WHEEL_NUMBERS } from './numbers/wheelNumbers';
 import type { WrittenFormula } from './numbers/writing';
 
@@ -17,26 +18,29 @@ const NUMBERS: Readonly<Record<string, (shown: Shown) => WrittenFormula | null>>
   ...CAR_NUMBERS,
 };
 
-/** A formula with this car's numbers and what it makes: the reading, as the table has it in mm, degrees and N. */
+/** A formula with this car's numbers and what it makes: the reading, as the table has it. */
 export interface WithNumbers extends WrittenFormula {
   readonly value: string;
   readonly unit: string;
 }
 
+/** @property side - whose reading it is, where each wheel has one of its own */
+export type NumbersQuestion = Omit<Shown, 'writer'> & { readonly units: ShownUnits };
+
 /**
- * A reading's formula with the numbers of the car as it stands, in mm, degrees and N, of the left-hand wheel where there is
- * one of each side.
+ * A reading's formula with the numbers of the car as it stands, in the units chosen.
  * @returns null where the reading has no value
  */
-export const withNumbers = (key: string, shown: Shown): WithNumbers | null => {
+export const withNumbers = (key: string, { units, ...asked }: NumbersQuestion): WithNumbers | null => {
   const entry = findReading(key);
   if (!entry) return null;
-  const owner = entry.of === 'corner' ? 'left' : entry.of === 'axle' ? 'both' : 'wholeCar';
+  const shown: Shown = { ...asked, writer: unitWriter(units) };
+  const owner = entry.of === 'corner' ? shown.side : entry.of === 'axle' ? 'both' : 'wholeCar';
   const values = numbersOf(entry, shown.row[owner][key] ?? null);
   if (values.some((value) => value === null)) return null;
   const written = NUMBERS[key]?.(shown) ?? null;
   if (!written) return null;
-  const reading = shownReading(entry, STANDARD_UNITS);
+  const reading = shownReading(entry, units);
   const texts = values.map((value) => reading.format(value ?? 0));
   return { ...written, value: texts.length > 1 ? `(${texts.join('; ')})` : (texts[0] ?? ''), unit: reading.unit };
 };

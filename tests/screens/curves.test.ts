@@ -128,6 +128,16 @@ test('a reading explains itself with this car’s numbers, groups fold, and read
   await note.waitFor();
   const [shown] = await cellsOf(page, 'camber');
   expect(await note.innerText()).toMatch(new RegExp(`asin\\(−\\(.*\\)\\) = ${shown}°`, 's'));
+  // of the other wheel too, and in the units chosen
+  await page.getByRole('button', { name: /^Half track mm/ }).click();
+  await page.getByRole('group', { name: 'Half track: numbers of' }).getByRole('button', { name: 'Right' }).click();
+  await page.getByRole('button', { name: /^Units:/ }).click();
+  await page.getByRole('group', { name: 'Lengths', exact: true }).getByRole('button', { name: 'inches' }).click();
+  await page.keyboard.press('Escape');
+  const [, right] = await cellsOf(page, 'halfTrack');
+  const told = await page.getByRole('note', { name: 'About Half track' }).innerText();
+  expect(told).toMatch(new RegExp(`= ${right} in\\n`));
+  expect(told).toMatch(/\(\S+; −\S+; \S+\) − /);
   await page.getByRole('button', { name: 'Steering axis' }).click();
   expect(await page.locator('tr[data-reading="caster"]').count()).toBe(0);
   await page.getByRole('button', { name: 'Choose…' }).click();

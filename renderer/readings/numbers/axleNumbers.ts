@@ -1,23 +1,11 @@
-import { toRadians, type Vector } from '../../../geometry/index';
+import { toRadians, type SideName, type Vector } from '../../../geometry/index';
 import { standingRow } from '../../compute/standing';
 import { axleOf, factsOf, readingIn, type CornerFacts, type Shown } from './cornerFacts';
 import { axleMasses } from './masses';
 import { cross, dot, less, mirror, plus, size, times } from './vectors';
 import { contactRate } from './travelNumbers';
-import {
-  direction,
-  FINE,
-  formula,
-  FROM_TWIST,
-  num,
-  point,
-  POINT,
-  RATE,
-  step,
-  vec,
-  type Step,
-  type WrittenFormula,
-} from './writing';
+import type { UnitWriter } from './unitWriter';
+import { FINE, formula, FROM_TWIST, num, POINT, RATE, vec, type Step, type WrittenFormula } from './writing';
 
 type Numbers = (shown: Shown) => WrittenFormula | null;
 
@@ -45,44 +33,41 @@ const NOTHING = 1e-9;
 const rollCentreHeight: Numbers = (shown) => {
   const corners = bothCorners(shown);
   if (!corners || !shown.row.placed.rollCentre) return null;
+  const { write, point, step } = shown.writer;
   const { dy, dz, vl, vr } = flat(corners);
   const isEven = Math.abs(dz) < NOTHING && Math.abs(vl[0] + vr[0]) < NOTHING && Math.abs(vl[1] - vr[1]) < NOTHING;
   if (isEven)
-    return formula(`${num(dy, POINT)} / 2 · ${num(vl[0], RATE)} / ${num(vl[1], RATE)}`, {
+    return formula(`${write(dy, 'length', POINT)} / 2 · ${num(vl[0], RATE)} / ${num(vl[1], RATE)}`, {
       from: 'left and right alike: half the track · v_y / v_z',
     });
   const a = (dy * vl[0] + dz * vl[1]) / 2;
   const b = -(dy * vr[0] + dz * vr[1]) / 2;
   const determinant = vl[0] * vr[1] - vr[0] * vl[1];
   const [y, z] = [(a * vr[1] - b * vl[1]) / determinant, (vl[0] * b - vr[0] * a) / determinant];
-  const gap = `${num(dy, 6)} · ${num(vl[0], RATE)} + ${num(dz, 6)} · ${num(vl[1], RATE)}`;
-  const otherGap = `${num(dy, 6)} · ${num(vr[0], RATE)} + ${num(dz, 6)} · ${num(vr[1], RATE)}`;
-  const [cl, cr] = [corners.left.contact, mirror(corners.right.contact)];
-  const apart = `(${vec(cl, FINE)} − ${vec(cr, FINE)})`;
-  const written = [
-    step('dy', `${apart} · ${vec(corners.left.outboard, RATE)}`, dy, POINT, 'mm'),
-    step('dz', `${apart} · ${vec(corners.left.normal, RATE)}`, dz, POINT, 'mm'),
-    step('a', `(${gap}) / 2`, a, 9),
-    step('b', `−(${otherGap}) / 2`, b, 9),
-    step('d', `${num(vl[0], RATE)} · ${num(vr[1], RATE)} − ${num(vr[0], RATE)} · ${num(vl[1], RATE)}`, determinant, 12),
-    step(
-      'y',
-      `(${num(a, 9)} · ${num(vr[1], RATE)} − ${num(b, 9)} · ${num(vl[1], RATE)}) / ${num(determinant, RATE)}`,
-      y,
-      4,
-      'mm',
-    ),
-    step(
-      'z',
-      `(${num(vl[0], RATE)} · ${num(b, 9)} − ${num(vr[0], RATE)} · ${num(a, 9)}) / ${num(determinant, RATE)}`,
-      z,
-      4,
-      'mm',
-    ),
+  const length = (value: number, decimals = 6): string => write(value, 'length', decimals);
+  const [dyText, dzText, aText, bText, yText, zText] = [
+    length(dy),
+    length(dz),
+    length(a, 9),
+    length(b, 9),
+    length(y, 4),
+    length(z, 4),
   ];
-  return formula(`(${num(z, 4)} · ${num(dy, 6)} − ${num(y, 4)} · ${num(dz, 6)}) / √(${num(dy, 6)}² + ${num(dz, 6)}²)`, {
+  const [cl, cr] = [corners.left.contact, mirror(corners.right.contact)];
+  const apart = `(${point(cl, FINE)} − ${point(cr, FINE)})`;
+  const rates = (along: Vector): string => vec(along, RATE);
+  const steps = [
+    step('dy', `${apart} · ${rates(corners.left.outboard)}`, dy, 'length', POINT),
+    step('dz', `${apart} · ${rates(corners.left.normal)}`, dz, 'length', POINT),
+    step('a', `(${dyText} · ${num(vl[0], RATE)} + ${dzText} · ${num(vl[1], RATE)}) / 2`, a, 'length', 9),
+    step('b', `−(${dyText} · ${num(vr[0], RATE)} + ${dzText} · ${num(vr[1], RATE)}) / 2`, b, 'length', 9),
+    step('d', `${num(vl[0], RATE)} · ${num(vr[1], RATE)} − ${num(vr[0], RATE)} · ${num(vl[1], RATE)}`, determinant, 'plain', 12),
+    step('y', `(${aText} · ${num(vr[1], RATE)} − ${bText} · ${num(vl[1], RATE)}) / ${num(determinant, RATE)}`, y, 'length', 4),
+    step('z', `(${num(vl[0], RATE)} · ${bText} − ${num(vr[0], RATE)} · ${aText}) / ${num(determinant, RATE)}`, z, 'length', 4),
+  ];
+  return formula(`(${zText} · ${dyText} − ${yText} · ${dzText}) / √(${dyText}² + ${dzText}²)`, {
     from: 'lines square to v, one through each contact centre, the left one dy, dz from the right one; they cross at y, z from the middle of the two',
-    steps: written,
+    steps,
   });
 };
 
@@ -90,21 +75,23 @@ const rollCentreHeight: Numbers = (shown) => {
 const normalPerRoll = (normal: Vector): Vector => [0, normal[2], -normal[1]];
 
 /** Travel of a wheel that rolls with its contact centre on the ground, per rad of roll [mm]. */
-const rollTravel = (shown: Shown, facts: CornerFacts, bend: Vector, side: 'left' | 'right') => {
+const rollTravel = (shown: Shown, facts: CornerFacts, bend: Vector, side: SideName) => {
+  const { point, direction, step } = shown.writer;
   const at = shown.row.placed.ground.point;
   const from = side === 'left' ? at : mirror(at);
   const value = -dot(less(facts.contact, from), bend) / facts.rise;
   const expression = `−((${point(facts.contact)} − ${point(from)}) · ${direction(bend)}) / ${num(facts.rise, RATE)}`;
-  return { value, step: step(`travel ${side} per rad of roll`, expression, value, 4, 'mm') };
+  return { value, step: step(`travel ${side} per rad of roll`, expression, value, 'length', 4) };
 };
 
-const bendOf = (normal: Vector, side: 'left' | 'right'): Vector => {
+const bendOf = (normal: Vector, side: SideName): Vector => {
   const bend = normalPerRoll(normal);
   return side === 'left' ? bend : mirror(bend);
 };
 
 /** d camber / d roll of one wheel, in its left-hand frame. */
-const camberPerRoll = (shown: Shown, facts: CornerFacts, side: 'left' | 'right') => {
+const camberPerRoll = (shown: Shown, facts: CornerFacts, side: SideName) => {
+  const { write, direction, step } = shown.writer;
   const bend = bendOf(shown.row.placed.ground.normal, side);
   const gain = readingIn(shown.row, side, 'camberGain') ?? 0;
   const travel = rollTravel(shown, facts, bend, side);
@@ -112,16 +99,16 @@ const camberPerRoll = (shown: Shown, facts: CornerFacts, side: 'left' | 'right')
   const camber = readingIn(shown.row, side, 'camber') ?? 0;
   const value = inRadians * travel.value - dot(facts.spindle, bend) / Math.cos(toRadians(camber));
   const expression =
-    `${num(inRadians, 11)} · ${num(travel.value, 4)} − ` +
-    `(${direction(facts.spindle)} · ${direction(bend)}) / cos(${num(camber, 4)})`;
-  return { value, steps: [travel.step, step(`camber ${side} per roll`, expression, value, 6, '°/°')] };
+    `${write(inRadians, 'turn', 11)} · ${write(travel.value, 'length', 4)} − ` +
+    `(${direction(facts.spindle)} · ${direction(bend)}) / cos(${write(camber, 'angle', 4)})`;
+  return { value, steps: [travel.step, step(`camber ${side} per roll`, expression, value, 'slope', 6)] };
 };
 
 const camberCompensation: Numbers = (shown) => {
   const corners = bothCorners(shown);
   if (!corners) return null;
   const [left, right] = [camberPerRoll(shown, corners.left, 'left'), camberPerRoll(shown, corners.right, 'right')];
-  const from = 'camber gain in rad/mm';
+  const from = `camber gain in rad/${shown.writer.lengthUnit}`;
   const { rollDeg } = shown.position;
   if (rollDeg > 0)
     return formula(`1 − ${num(right.value, 6)}`, { from: `${from}; the right wheel is the outer one`, steps: right.steps });
@@ -141,7 +128,8 @@ const frameTurn = ({ normal: n, ahead }: CornerFacts, bend: Vector) => {
 };
 
 /** d steer / d roll of one wheel, + outboard. */
-const steerPerRoll = (shown: Shown, facts: CornerFacts, side: 'left' | 'right') => {
+const steerPerRoll = (shown: Shown, facts: CornerFacts, side: SideName) => {
+  const { write, step } = shown.writer;
   const bend = bendOf(shown.row.placed.ground.normal, side);
   const travel = rollTravel(shown, facts, bend, side);
   const gain = toRadians(readingIn(shown.row, side, 'bumpSteer') ?? 0);
@@ -150,9 +138,9 @@ const steerPerRoll = (shown: Shown, facts: CornerFacts, side: 'left' | 'right') 
   const [da, db] = [-dot(facts.spindle, turned.ahead), dot(facts.spindle, turned.outboard)];
   const value = -gain * travel.value + (b * da - a * db) / (a * a + b * b);
   const expression =
-    `−(${num(gain, 11)} · ${num(travel.value, 4)}) + ` +
+    `−(${write(gain, 'turn', 11)} · ${write(travel.value, 'length', 4)}) + ` +
     `(${num(b, FINE)} · ${num(da, 8)} − ${num(a, FINE)} · ${num(db, 8)}) / (${num(a, FINE)}² + ${num(b, FINE)}²)`;
-  return { value, steps: [travel.step, step(`steer ${side} per roll`, expression, value, 7, '°/°')] };
+  return { value, steps: [travel.step, step(`steer ${side} per roll`, expression, value, 'slope', 7)] };
 };
 
 const rollSteer: Numbers = (shown) => {
@@ -160,7 +148,7 @@ const rollSteer: Numbers = (shown) => {
   if (!corners) return null;
   const [left, right] = [steerPerRoll(shown, corners.left, 'left'), steerPerRoll(shown, corners.right, 'right')];
   return formula(`(${num(left.value, 7)} − ${num(right.value, 7)}) / 2`, {
-    from: 'bump steer in rad/mm, each wheel + outboard',
+    from: `bump steer in rad/${shown.writer.lengthUnit}, each wheel + outboard`,
     steps: [...left.steps, ...right.steps],
   });
 };
@@ -179,9 +167,10 @@ const anti =
     const height = body.centreOfGravityHeight;
     if (front === null || height === null || wheelbase === null || left === null || right === null) return null;
     const isFront = shown.axleName === 'front';
+    const length = (value: number): string => shown.writer.write(value, 'length', POINT);
     const share = isFront ? num(front, 4) : `(1 − ${num(front, 4)})`;
     return formula(
-      `${isFront ? '' : '−'}(${num(left, FINE)} + ${num(right, FINE)}) / 2 · ${share} · ${num(wheelbase, POINT)} / ${num(height, POINT)} · 100`,
+      `${isFront ? '' : '−'}(${num(left, FINE)} + ${num(right, FINE)}) / 2 · ${share} · ${length(wheelbase)} / ${length(height)} · 100`,
     );
   };
 
@@ -189,14 +178,16 @@ const springRollStiffness: Numbers = (shown) => {
   const [left, right] = [contactRate(shown, 'left'), contactRate(shown, 'right')];
   const [yl, yr] = [readingIn(shown.row, 'left', 'halfTrack'), readingIn(shown.row, 'right', 'halfTrack')];
   if (!left || !right || yl === null || yr === null) return null;
-  return formula(`(${num(left.value, 5)} · ${num(yl, POINT)}² + ${num(right.value, 5)} · ${num(yr, POINT)}²) / 1000 · π / 180`, {
+  const { write, rateByArea } = shown.writer;
+  const part = (rate: number, half: number): string => `${write(rate, 'rate', 5)} · ${write(half, 'length', POINT)}²`;
+  return formula(`(${part(left.value, yl)} + ${part(right.value, yr)})${rateByArea} · π / 180`, {
     from: FROM_TWIST,
     steps: [left.step, right.step],
   });
 };
 
 /** Rate of the bar at one arm's end, the other held [N/mm]. */
-const barRate = (shown: Shown, side: 'left' | 'right'): number | null => {
+const barRate = (shown: Shown, side: SideName): number | null => {
   const axle = axleOf(shown);
   const bar = axle?.mechanism.bar;
   const arm = axle?.[side].parts.bar;
@@ -217,61 +208,62 @@ const barRollStiffness: Numbers = (shown) => {
   const corners = bothCorners(shown);
   const [left, right] = [barRate(shown, 'left'), barRate(shown, 'right')];
   if (!corners || left === null || right === null) return null;
-  const reach = (side: 'left' | 'right'): string | null => {
+  const { write, rateByArea } = shown.writer;
+  const rateText = (value: number): string => write(value, 'rate', 5);
+  const reach = (side: SideName): string | null => {
     const [ratio, half] = [readingIn(shown.row, side, 'barRatio'), readingIn(shown.row, side, 'halfTrack')];
-    return ratio === null || half === null ? null : `${num(ratio, 7)} · ${num(half, POINT)} / ${num(corners[side].rise, 8)}`;
+    return ratio === null || half === null
+      ? null
+      : `${num(ratio, 7)} · ${write(half, 'length', POINT)} / ${num(corners[side].rise, 8)}`;
   };
   const [l, r] = [reach('left'), reach('right')];
   if (l === null || r === null) return null;
   const rate =
-    left === right ? num(left, 5) : left === 0 || right === 0 ? '0' : `(2 / (1 / ${num(left, 5)} + 1 / ${num(right, 5)}))`;
-  return formula(`${rate} · (${l} + ${r})² / 1000 · π / 180`);
+    left === right ? rateText(left) : left === 0 || right === 0 ? '0' : `(2 / (1 / ${rateText(left)} + 1 / ${rateText(right)}))`;
+  return formula(`${rate} · (${l} + ${r})²${rateByArea} · π / 180`);
 };
 
-const onTyre = (rate: number, tyre: number | null): { readonly value: number; readonly written: string } =>
-  tyre === null
-    ? { value: rate, written: num(rate, 5) }
-    : {
-        value: (rate * tyre) / (rate + tyre),
-        written: `${num(rate, 5)} · ${num(tyre, POINT)} / (${num(rate, 5)} + ${num(tyre, POINT)})`,
-      };
+const onTyre = ({ write }: UnitWriter, rate: number, tyre: number | null): string => {
+  const own = write(rate, 'rate', 5);
+  if (tyre === null) return own;
+  const under = write(tyre, 'rate', POINT);
+  return `${own} · ${under} / (${own} + ${under})`;
+};
 
 const rideFrequency: Numbers = (shown) => {
   const axle = axleOf(shown);
-  const masses = axleMasses(shown.row.car.mechanism, shown.axleName);
+  const masses = axleMasses(shown.row.car.mechanism, shown.axleName, shown.writer);
   const [left, right] = [contactRate(shown, 'left'), contactRate(shown, 'right')];
   if (!axle || !masses || !left || !right) return null;
-  const [l, r] = [onTyre(left.value, axle.left.wheel.tyreRate), onTyre(right.value, axle.right.wheel.tyreRate)];
-  return formula(`√(1000 · (${l.written} + ${r.written}) / ${num(masses.sprung, 4)}) / (2 · π)`, {
+  const { writer } = shown;
+  const l = onTyre(writer, left.value, axle.left.wheel.tyreRate);
+  const r = onTyre(writer, right.value, axle.right.wheel.tyreRate);
+  return formula(`√(${writer.perMetre}(${l} + ${r}) / ${num(masses.sprung, 4)}) / (2 · π)`, {
     from: FROM_TWIST,
     steps: [left.step, right.step, ...masses.steps],
   });
 };
 
-const sum =
-  (a: readonly ['left' | 'both', string], b: readonly ['right' | 'both', string], decimals: number): Numbers =>
-  ({ row }) => {
-    const [one, two] = [readingIn(row, ...a), readingIn(row, ...b)];
-    return one === null || two === null ? null : formula(`${num(one, decimals)} + ${num(two, decimals)}`);
-  };
-
-const acrossTrack = ({ row }: Shown): string | null => {
-  const track = readingIn(row, 'both', 'track');
-  return track === null ? null : num(track, POINT);
+const totalToe: Numbers = ({ row, writer: { write, toe } }) => {
+  const [left, right] = [readingIn(row, 'left', 'toe'), readingIn(row, 'right', 'toe')];
+  return left === null || right === null ? null : formula(toe(`${write(left, 'angle', 4)} + ${write(right, 'angle', 4)}`));
 };
 
-/** Standard gravity [m/s²] (3rd CGPM, 1901). */
-const G = '9.80665';
+const acrossTrack = ({ row, writer }: Shown): string | null => {
+  const track = readingIn(row, 'both', 'track');
+  return track === null ? null : writer.write(track, 'length', POINT);
+};
 
 /** Mean height of the wheel centres over the ground [mm]. */
-export const wheelHeight = (shown: Pick<Shown, 'row'>): Step & { readonly number: number } => {
-  const { left, right, ground } = shown.row.placed;
+export const wheelHeight = ({ row, writer }: Pick<Shown, 'row' | 'writer'>): Step & { readonly number: number } => {
+  const { left, right, ground } = row.placed;
+  const { point, direction, step } = writer;
   const over = (at: Vector): number => dot(less(at, ground.point), ground.normal);
   const value = (over(left.wheelCentre) + over(right.wheelCentre)) / 2;
   const written = [left, right].map(
     ({ wheelCentre }) => `(${point(wheelCentre)} − ${point(ground.point)}) · ${direction(ground.normal)}`,
   );
-  return { ...step('height of the wheel centres', `(${written.join(' + ')}) / 2`, value, 4, 'mm'), number: value };
+  return { ...step('height of the wheel centres', `(${written.join(' + ')}) / 2`, value, 'length', 4), number: value };
 };
 
 const transfer =
@@ -286,6 +278,7 @@ export const AXLE_NUMBERS: Readonly<Record<string, Numbers>> = {
   rollCentreHeight,
   rollCentreOffset: (shown) => {
     const [facts, centre] = [factsOf(shown, 'left'), shown.row.placed.rollCentre];
+    const { point, direction } = shown.writer;
     return facts && centre
       ? formula(`(${point(centre)} − ${point(shown.row.placed.ground.point)}) · ${direction(facts.outboard)}`)
       : null;
@@ -293,14 +286,17 @@ export const AXLE_NUMBERS: Readonly<Record<string, Numbers>> = {
   track: (shown) => {
     const facts = factsOf(shown, 'left');
     const { left, right } = shown.row.placed;
+    const { point, direction } = shown.writer;
     return facts && formula(`(${point(left.contactCentre)} − ${point(right.contactCentre)}) · ${direction(facts.outboard)}`);
   },
   trackChange: (shown) => {
     const standing = standingRow({ document: shown.row.car.mechanism.document, setup: shown.setup }, shown.axleName);
     const [now, then] = [readingIn(shown.row, 'both', 'track'), standing && readingIn(standing, 'both', 'track')];
-    return now === null || then === null ? null : formula(`${num(now, POINT)} − ${num(then, POINT)}`);
+    if (now === null || then === null) return null;
+    const { write } = shown.writer;
+    return formula(`${write(now, 'length', POINT)} − ${write(then, 'length', POINT)}`);
   },
-  totalToe: sum(['left', 'toe'], ['right', 'toe'], 4),
+  totalToe,
   camberCompensation,
   rollSteer,
   antiDive: anti({ slope: 'longitudinalSlopeContact', share: 'brakeFrontShare' }),
@@ -309,28 +305,34 @@ export const AXLE_NUMBERS: Readonly<Record<string, Numbers>> = {
   antiSquat: anti({ slope: 'longitudinalSlopeWheelCentre', share: 'driveFrontShare' }),
   springRollStiffness,
   barRollStiffness,
-  rollStiffness: ({ row }) => {
+  rollStiffness: ({ row, writer: { write } }) => {
     const [springs, bar] = [readingIn(row, 'both', 'springRollStiffness'), readingIn(row, 'both', 'barRollStiffness')];
     if (springs === null) return null;
-    return formula(bar === null ? num(springs, 3) : `${num(springs, 3)} + ${num(bar, 3)}`);
+    return formula(bar === null ? write(springs, 'moment', 3) : `${write(springs, 'moment', 3)} + ${write(bar, 'moment', 3)}`);
   },
   rideFrequency,
   loadTransferGeometric: transfer((shown, track) => {
-    const masses = axleMasses(shown.row.car.mechanism, shown.axleName);
+    const masses = axleMasses(shown.row.car.mechanism, shown.axleName, shown.writer);
     const height = readingIn(shown.row, 'both', 'rollCentreHeight');
     if (!masses || height === null) return null;
-    return formula(`${num(masses.sprung, 4)} · ${G} · ${num(height, 4)} / ${track}`, { steps: masses.steps });
+    return formula(`${num(masses.sprung, 4)}${shown.writer.weight} · ${shown.writer.write(height, 'length', 4)} / ${track}`, {
+      steps: masses.steps,
+    });
   }),
-  loadTransferElastic: transfer(({ row }, track) => {
+  loadTransferElastic: transfer(({ row, writer: { write, momentOverLength } }, track) => {
     const [stiffness, gradient] = [readingIn(row, 'both', 'rollStiffness'), readingIn(row, 'wholeCar', 'rollGradient')];
     if (stiffness === null || gradient === null) return null;
-    return formula(`1000 · ${num(stiffness, 4)} · ${num(gradient, 7)} / ${track}`, {
+    return formula(`${momentOverLength}${write(stiffness, 'moment', 4)} · ${num(gradient, 7)} / ${track}`, {
       from: 'roll stiffness · roll per g / track',
     });
   }),
   loadTransferUnsprung: transfer((shown, track) => {
-    const masses = axleMasses(shown.row.car.mechanism, shown.axleName);
+    const masses = axleMasses(shown.row.car.mechanism, shown.axleName, shown.writer);
     const height = wheelHeight(shown);
-    return masses && formula(`${num(masses.unsprung, 4)} · ${G} · ${num(height.number, 4)} / ${track}`, { steps: [height] });
+    const { write, weight } = shown.writer;
+    return (
+      masses &&
+      formula(`${num(masses.unsprung, 4)}${weight} · ${write(height.number, 'length', 4)} / ${track}`, { steps: [height] })
+    );
   }),
 };

@@ -1,8 +1,17 @@
-import { inContractUnits, placeAxle, readingsOfCar, toRadians, type AxleName, type Position } from '../../../geometry/index';
+import {
+  inContractUnits,
+  placeAxle,
+  readingsOfCar,
+  toRadians,
+  type AxleName,
+  type Position,
+  type SideName,
+} from '../../../geometry/index';
 import { wheelHeight } from './axleNumbers';
 import { factsOf, type Shown } from './cornerFacts';
 import { carMass } from './masses';
-import { direction, formula, num, point, POINT, step, type WrittenFormula } from './writing';
+import type { UnitWriter } from './unitWriter';
+import { formula, num, POINT, type WrittenFormula } from './writing';
 
 type Numbers = (shown: Shown) => WrittenFormula | null;
 
@@ -30,11 +39,12 @@ const bothAxles = ({ row, position }: Shown) => {
 };
 
 const wheelbaseOf =
-  (side: 'left' | 'right'): Numbers =>
+  (side: SideName): Numbers =>
   (shown) => {
     const [axles, facts] = [bothAxles(shown), factsOf(shown, 'left')];
     if (!axles || !facts) return null;
     const [front, rear] = [axles.front.placed[side].contactCentre, axles.rear.placed[side].contactCentre];
+    const { point, direction } = shown.writer;
     return formula(`(${point(front)} − ${point(rear)}) · ${direction(facts.ahead)}`);
   };
 
@@ -50,49 +60,53 @@ const overAxis = (
   { front, rear, wheelbase }: { readonly front: number; readonly rear: number; readonly wheelbase: number },
   height: number,
   behindFront: number,
+  { write }: UnitWriter,
 ): { readonly value: number; readonly written: string } => {
   const below = front + ((rear - front) * behindFront) / wheelbase;
   const rise = rear - front;
+  const length = (value: number, decimals = 4): string => write(value, 'length', decimals);
+  const climb = `(${length(rear)} − ${length(front)})`;
+  const long = length(wheelbase, POINT);
   return {
     value: ((height - below) * wheelbase) / Math.sqrt(wheelbase * wheelbase + rise * rise),
-    written:
-      `(${num(height, 4)} − (${num(front, 4)} + (${num(rear, 4)} − ${num(front, 4)}) · ${num(behindFront, 4)} / ${num(wheelbase, POINT)})) · ` +
-      `${num(wheelbase, POINT)} / √(${num(wheelbase, POINT)}² + (${num(rear, 4)} − ${num(front, 4)})²)`,
+    written: `(${length(height)} − (${length(front)} + ${climb} · ${length(behindFront)} / ${long})) · ${long} / √(${long}² + ${climb}²)`,
   };
 };
 
 const rollGradient: Numbers = (shown) => {
-  const [axles, centres, car] = [bothAxles(shown), heights(shown), carMass(shown.row.car.mechanism)];
+  const [axles, centres, car] = [bothAxles(shown), heights(shown), carMass(shown.row.car.mechanism, shown.writer)];
   if (!axles || !centres || !car) return null;
   const { front, rear } = axles;
   if (front.rollStiffness === null || rear.rollStiffness === null) return null;
-  const rowOf = (placed: typeof front.placed) => ({ row: { ...shown.row, placed } });
+  const rowOf = (placed: typeof front.placed) => ({ row: { ...shown.row, placed }, writer: shown.writer });
   const [frontHeight, rearHeight] = [wheelHeight(rowOf(front.placed)).number, wheelHeight(rowOf(rear.placed)).number];
   const mass = car.total - car.front.unsprung - car.rear.unsprung;
   const height = (car.total * car.height - car.front.unsprung * frontHeight - car.rear.unsprung * rearHeight) / mass;
   const behind = (car.total * car.behindFront - car.rear.unsprung * car.wheelbase) / mass;
-  const over = overAxis(centres, height, behind);
-  const wheels = `${num(car.front.unsprung, 3)} · ${num(frontHeight, 4)} − ${num(car.rear.unsprung, 3)} · ${num(rearHeight, 4)}`;
-  const tilt = `${num(mass, 4)} · 9.80665 · ${num(over.value, 4)} / 1000`;
-  const stiffness = `(${num(front.rollStiffness, 4)} + ${num(rear.rollStiffness, 4)}) · 180 / π`;
+  const over = overAxis(centres, height, behind, shown.writer);
+  const { write, step, weight, forceByLength } = shown.writer;
+  const length = (value: number): string => write(value, 'length', 4);
+  const wheels = `${num(car.front.unsprung, 3)} · ${length(frontHeight)} − ${num(car.rear.unsprung, 3)} · ${length(rearHeight)}`;
+  const tilt = `${num(mass, 4)}${weight} · ${length(over.value)}${forceByLength}`;
+  const stiffness = `(${write(front.rollStiffness, 'moment', 4)} + ${write(rear.rollStiffness, 'moment', 4)}) · 180 / π`;
   return formula(`${tilt} / (${stiffness} − ${tilt}) · 180 / π`, {
     steps: [
-      step('m', `${num(car.total, 4)} − ${num(car.front.unsprung, 4)} − ${num(car.rear.unsprung, 4)}`, mass, 4, 'kg'),
+      step('m', `${num(car.total, 4)} − ${num(car.front.unsprung, 4)} − ${num(car.rear.unsprung, 4)}`, mass, 'mass', 4),
       step(
         'its centre of gravity, over the ground',
-        `(${num(car.total, 4)} · ${num(car.height, 4)} − ${wheels}) / ${num(mass, 4)}`,
+        `(${num(car.total, 4)} · ${length(car.height)} − ${wheels}) / ${num(mass, 4)}`,
         height,
+        'length',
         4,
-        'mm',
       ),
       step(
         'its centre of gravity, behind the front axle',
-        `(${num(car.total, 4)} · ${num(car.behindFront, 4)} − ${num(car.rear.unsprung, 4)} · ${num(car.wheelbase, POINT)}) / ${num(mass, 4)}`,
+        `(${num(car.total, 4)} · ${length(car.behindFront)} − ${num(car.rear.unsprung, 4)} · ${write(car.wheelbase, 'length', POINT)}) / ${num(mass, 4)}`,
         behind,
+        'length',
         4,
-        'mm',
       ),
-      step('d', over.written, over.value, 4, 'mm'),
+      step('d', over.written, over.value, 'length', 4),
     ],
   });
 };
@@ -101,19 +115,22 @@ const rollGradient: Numbers = (shown) => {
 export const CAR_NUMBERS: Readonly<Record<string, Numbers>> = {
   wheelbaseLeft: wheelbaseOf('left'),
   wheelbaseRight: wheelbaseOf('right'),
-  rake: ({ row }) => {
+  rake: ({ row, writer: { write } }) => {
     const { front, rear, mechanism } = row.car;
     if (mechanism.wheelbase === null || !front || !rear) return null;
+    const length = (value: number): string => write(value, 'length', POINT);
     if (front.rideHeight === null || rear.rideHeight === null) return formula('0', { from: 'no ride height is set: as drawn' });
-    return formula(`atan2(${num(rear.rideHeight, POINT)} − ${num(front.rideHeight, POINT)}, ${num(mechanism.wheelbase, POINT)})`);
+    return formula(`atan2(${length(rear.rideHeight)} − ${length(front.rideHeight)}, ${length(mechanism.wheelbase)})`);
   },
   rollGradient,
   rollAxisInclination: (shown) => {
     const centres = heights(shown);
-    return centres && formula(`atan2(${num(centres.rear, 4)} − ${num(centres.front, 4)}, ${num(centres.wheelbase, POINT)})`);
+    if (!centres) return null;
+    const length = (value: number): string => shown.writer.write(value, 'length', 4);
+    return formula(`atan2(${length(centres.rear)} − ${length(centres.front)}, ${length(centres.wheelbase)})`);
   },
   rollAxisToCentreOfGravity: (shown) => {
-    const [centres, car] = [heights(shown), carMass(shown.row.car.mechanism)];
-    return centres && car && formula(overAxis(centres, car.height, car.behindFront).written);
+    const [centres, car] = [heights(shown), carMass(shown.row.car.mechanism, shown.writer)];
+    return centres && car && formula(overAxis(centres, car.height, car.behindFront, shown.writer).written);
   },
 };

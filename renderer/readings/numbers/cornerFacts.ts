@@ -1,5 +1,6 @@
-import { MOTION_WIDTH, solvePoses, type AxleName, type Vector } from '../../../geometry/index';
+import { MOTION_WIDTH, solvePoses, type AxleName, type SideName, type Vector } from '../../../geometry/index';
 import type { BenchRow } from '../../compute/answerBench';
+import type { UnitWriter } from './unitWriter';
 import { cross, dot, less, mirror, plus, times, unit } from './vectors';
 
 type AssembledAxle = NonNullable<BenchRow['car']['front']>;
@@ -36,7 +37,7 @@ const TRAVEL_TURN = 15;
 const RACK_TURN = 21;
 
 /** n = (−sin β; cos β sin ρ; cos β cos ρ) makes X̂ and Ŷ. */
-export const groundOf = (normal: Vector, side: 'left' | 'right'): Ground => {
+export const groundOf = (normal: Vector, side: SideName): Ground => {
   const own = side === 'left' ? normal : mirror(normal);
   const ahead = unit(less([1, 0, 0], times(own, own[0])));
   return { normal: own, ahead, outboard: cross(own, ahead) };
@@ -45,7 +46,7 @@ export const groundOf = (normal: Vector, side: 'left' | 'right'): Ground => {
 /** @param travel - of this wheel from design [mm] @returns null where the corner does not reach there */
 export const cornerAt = (
   axle: AssembledAxle,
-  side: 'left' | 'right',
+  side: SideName,
   travel: number,
   rack: number,
   normal: Vector,
@@ -81,6 +82,10 @@ export const cornerAt = (
 /** The question that a formula is written for. */
 export interface Shown {
   readonly row: BenchRow;
+  /** the wheel that a reading of one wheel is written for */
+  readonly side: SideName;
+  /** writes numbers in the units chosen */
+  readonly writer: UnitWriter;
   readonly axleName: AxleName;
   /** the name of the setup on the bench */
   readonly setup: string;
@@ -91,10 +96,38 @@ export interface Shown {
 export const axleOf = ({ row, axleName }: Shown): AssembledAxle | null => row.car[axleName];
 
 /** A corner of the axle as it is shown, or with its own travel a little on. */
-export const factsOf = (shown: Shown, side: 'left' | 'right', by = 0): CornerFacts | null => {
+export const factsOf = (shown: Shown, side: SideName, by = 0): CornerFacts | null => {
   const axle = axleOf(shown);
   const { placed, rack } = shown.row;
   return axle && cornerAt(axle, side, placed.travel[side] + by, rack, placed.ground.normal);
+};
+
+/** The same corner in the car's coordinates: a right-hand one is mirrored back, and its turns go the other way about. */
+const inCar = (facts: CornerFacts, side: SideName): CornerFacts => {
+  if (side === 'left') return facts;
+  const turned = (turn: Vector): Vector => times(mirror(turn), -1);
+  return {
+    normal: mirror(facts.normal),
+    ahead: mirror(facts.ahead),
+    outboard: mirror(facts.outboard),
+    spindle: mirror(facts.spindle),
+    centre: mirror(facts.centre),
+    contact: mirror(facts.contact),
+    radius: facts.radius,
+    heading: mirror(facts.heading),
+    across: mirror(facts.across),
+    centreVelocity: mirror(facts.centreVelocity),
+    contactVelocity: mirror(facts.contactVelocity),
+    turn: turned(facts.turn),
+    rackTurn: turned(facts.rackTurn),
+    rise: facts.rise,
+  };
+};
+
+/** The wheel that the formula is written for, in the car's coordinates. */
+export const wheelFacts = (shown: Shown): CornerFacts | null => {
+  const facts = factsOf(shown, shown.side);
+  return facts && inCar(facts, shown.side);
 };
 
 /** A reading of the row as a number; null where it has none. */

@@ -1,6 +1,7 @@
 import type { AxleName } from '../../../geometry/index';
 import type { BenchRow } from '../../compute/answerBench';
-import { num, step, type Step } from './writing';
+import type { UnitWriter } from './unitWriter';
+import { num, type Step } from './writing';
 
 type Mechanism = BenchRow['car']['mechanism'];
 
@@ -29,7 +30,7 @@ const added = (car: Mechanism): readonly { readonly mass: number; readonly toFro
 };
 
 /** Sprung mass of an axle: its share of the car with the masses that are added, less its wheels. Null where the file says too little. */
-export const axleMasses = (car: Mechanism, axle: AxleName): WrittenMasses | null => {
+export const axleMasses = (car: Mechanism, axle: AxleName, writer: UnitWriter): WrittenMasses | null => {
   const { mass, frontShare, unsprungFront, unsprungRear } = car.body;
   if (mass === null || frontShare === null || unsprungFront === null || unsprungRear === null || !car.front || !car.rear)
     return null;
@@ -45,7 +46,7 @@ export const axleMasses = (car: Mechanism, axle: AxleName): WrittenMasses | null
     sprung,
     unsprung: 2 * unsprung,
     total,
-    steps: [step('sprung mass', `${num(mass, 3)} · ${share}${more} − 2 · ${num(unsprung, 3)}`, sprung, 3, 'kg')],
+    steps: [writer.step('sprung mass', `${num(mass, 3)} · ${share}${more} − 2 · ${num(unsprung, 3)}`, sprung, 'mass', 3)],
   };
 };
 
@@ -59,8 +60,8 @@ const groundHeight = (car: Mechanism): number => {
 };
 
 /** The whole car: mass, height and place of its centre of gravity [kg, mm over the ground, mm behind the front axle]. */
-export const carMass = (car: Mechanism) => {
-  const [front, rear] = [axleMasses(car, 'front'), axleMasses(car, 'rear')];
+export const carMass = (car: Mechanism, writer: UnitWriter) => {
+  const [front, rear] = [axleMasses(car, 'front', writer), axleMasses(car, 'rear', writer)];
   const { mass, centreOfGravityHeight } = car.body;
   const { wheelbase } = car;
   if (!front || !rear || mass === null || centreOfGravityHeight === null || wheelbase === null) return null;

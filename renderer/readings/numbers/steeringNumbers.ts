@@ -1,12 +1,13 @@
-import { placeAxle, toDegrees, toRadians, type Vector } from '../../../geometry/index';
+import { placeAxle, toDegrees, toRadians, type SideName, type Vector } from '../../../geometry/index';
 import { axleOf, cornerAt, factsOf, type CornerFacts, type Shown } from './cornerFacts';
 import { cross, dot, less } from './vectors';
-import { direction, FINE, formula, num, point, POINT, step, type Step, type WrittenFormula } from './writing';
+import type { UnitWriter } from './unitWriter';
+import { FINE, formula, num, POINT, type WrittenFormula } from './writing';
 
 type Numbers = (shown: Shown) => WrittenFormula | null;
 
 /** Steer angle of a wheel, + to the left [degrees]. */
-const steerAngle = ({ spindle, ahead, outboard }: CornerFacts, side: 'left' | 'right'): number => {
+const steerAngle = ({ spindle, ahead, outboard }: CornerFacts, side: SideName): number => {
   const outward = toDegrees(Math.atan2(-dot(spindle, ahead), dot(spindle, outboard)));
   return side === 'left' ? outward : -outward;
 };
@@ -20,13 +21,14 @@ const turned = (shown: Shown) => {
   const straight = placeAxle(row.car, shown.axleName, rollDeg === 0 ? { travel } : { travel, roll: toRadians(rollDeg) });
   if (!straight.ok) return null;
   const places = straight.value;
-  const corner = (side: 'left' | 'right'): CornerFacts | null =>
-    cornerAt(axle, side, places.travel[side], 0, places.ground.normal);
+  const corner = (side: SideName): CornerFacts | null => cornerAt(axle, side, places.travel[side], 0, places.ground.normal);
   const [left, right, left0, right0] = [factsOf(shown, 'left'), factsOf(shown, 'right'), corner('left'), corner('right')];
   if (!left || !right || !left0 || !right0) return null;
-  const angle = (side: 'left' | 'right', now: CornerFacts, then: CornerFacts) => {
+  const { write, step } = shown.writer;
+  const angle = (side: SideName, now: CornerFacts, then: CornerFacts) => {
     const [to, from] = [steerAngle(now, side), steerAngle(then, side)];
-    return { now: to, turned: to - from, step: step(`δ ${side}`, `${num(to, FINE)} − ${num(from, FINE)}`, to - from, FINE, '°') };
+    const written = `${write(to, 'angle', FINE)} − ${write(from, 'angle', FINE)}`;
+    return { now: to, turned: to - from, step: step(`δ ${side}`, written, to - from, 'angle', FINE) };
   };
   return { left: angle('left', left, left0), right: angle('right', right, right0), straight: places, outboard: left0.outboard };
 };
@@ -41,13 +43,16 @@ const ackermann: Numbers = (shown) => {
   const isLeft = steer.left.turned + steer.right.turned >= 0;
   const [inner, outer] = isLeft ? [steer.left.turned, steer.right.turned] : [-steer.right.turned, -steer.left.turned];
   const ideal = toDegrees(Math.atan2(1, 1 / Math.tan(toRadians(outer)) - apart / wheelbase));
-  return formula(`100 · (${num(inner, FINE)} − ${num(outer, FINE)}) / (${num(ideal, FINE)} − ${num(outer, FINE)})`, {
+  const { write, point, direction, step } = shown.writer;
+  const angle = (value: number): string => write(value, 'angle', FINE);
+  const length = (value: number): string => write(value, 'length', POINT);
+  return formula(`100 · (${angle(inner)} − ${angle(outer)}) / (${angle(ideal)} − ${angle(outer)})`, {
     from: `the ${isLeft ? 'left' : 'right'} wheel is the inner one`,
     steps: [
       steer.left.step,
       steer.right.step,
-      step('t', `(${point(gl)} − ${point(gr)}) · ${direction(steer.outboard)}`, apart, POINT, 'mm'),
-      step('δi*', `acot(cot(${num(outer, FINE)}) − ${num(apart, POINT)} / ${num(wheelbase, POINT)})`, ideal, FINE, '°'),
+      step('t', `(${point(gl)} − ${point(gr)}) · ${direction(steer.outboard)}`, apart, 'length', POINT),
+      step('δi*', `acot(cot(${angle(outer)}) − ${length(apart)} / ${length(wheelbase)})`, ideal, 'angle', FINE),
     ],
   });
 };
@@ -58,38 +63,51 @@ const turningCircle: Numbers = (shown) => {
   const width = axleOf(shown)?.left.wheel.tyreWidth ?? null;
   if (!steer || wheelbase === null || width === null) return null;
   const outer = steer.left.turned + steer.right.turned > 0 ? steer.right.now : steer.left.now;
-  return formula(`2 · (${num(wheelbase, POINT)} / sin(|${num(outer, 7)}|) + ${num(width, POINT)} / 2)`);
+  const { write } = shown.writer;
+  return formula(
+    `2 · (${write(wheelbase, 'length', POINT)} / sin(|${write(outer, 'angle', 7)}|) + ${write(width, 'length', POINT)} / 2)`,
+  );
 };
 
 /** d steer / d rack of a wheel, in its left-hand frame [°/mm]. */
-const perRack = (facts: CornerFacts, side: 'left' | 'right'): { readonly value: number; readonly step: Step } => {
+const perRack = (facts: CornerFacts, side: SideName, { write, step, lengthUnit }: UnitWriter) => {
   const change: Vector = cross(facts.rackTurn, facts.spindle);
   const [a, b] = [-dot(facts.spindle, facts.ahead), dot(facts.spindle, facts.outboard)];
   const [da, db] = [toDegrees(-dot(change, facts.ahead)), toDegrees(dot(change, facts.outboard))];
   const value = (b * da - a * db) / (a * a + b * b);
-  const written = `(${num(b, FINE)} · ${num(da, 8)} − ${num(a, FINE)} · ${num(db, 8)}) / (${num(a, FINE)}² + ${num(b, FINE)}²)`;
-  return { value, step: step(`steer ${side} per mm of rack`, written, value, 7, '°/mm') };
+  const inUnits = (rate: number): string => write(rate, 'swing', 8);
+  const written = `(${num(b, FINE)} · ${inUnits(da)} − ${num(a, FINE)} · ${inUnits(db)}) / (${num(a, FINE)}² + ${num(b, FINE)}²)`;
+  return { value, step: step(`steer ${side} per ${lengthUnit} of rack`, written, value, 'swing', 7) };
 };
 
 const steeringRatio: Numbers = (shown) => {
   const perTurn = axleOf(shown)?.mechanism.steering?.perTurn ?? null;
   if (perTurn === null) return null;
+  const { writer } = shown;
+  const { write, step } = writer;
+  const turn = write(perTurn, 'length', 4);
   const steer = turned(shown);
   if (steer) {
     const mean = (steer.left.turned + steer.right.turned) / 2;
-    return formula(`|360 · ${num(shown.row.rack, 4)} / ${num(perTurn, 4)} / ${num(mean, 7)}|`, {
+    return formula(`|360 · ${write(shown.row.rack, 'length', 4)} / ${turn} / ${write(mean, 'angle', 7)}|`, {
       steps: [
         steer.left.step,
         steer.right.step,
-        step('mean δ', `(${num(steer.left.turned, FINE)} + ${num(steer.right.turned, FINE)}) / 2`, mean, FINE, '°'),
+        step(
+          'mean δ',
+          `(${write(steer.left.turned, 'angle', FINE)} + ${write(steer.right.turned, 'angle', FINE)}) / 2`,
+          mean,
+          'angle',
+          FINE,
+        ),
       ],
     });
   }
   const [left, right] = [factsOf(shown, 'left'), factsOf(shown, 'right')];
   if (!left || !right || shown.row.rack !== 0) return null;
-  const [l, r] = [perRack(left, 'left'), perRack(right, 'right')];
-  return formula(`|360 / ${num(perTurn, 4)} / ((${num(l.value, 7)} − ${num(r.value, 7)}) / 2)|`, {
-    from: 'rack centred: the rates from the twist per mm of rack',
+  const [l, r] = [perRack(left, 'left', writer), perRack(right, 'right', writer)];
+  return formula(`|360 / ${turn} / ((${write(l.value, 'swing', 7)} − ${write(r.value, 'swing', 7)}) / 2)|`, {
+    from: `rack centred: the rates from the twist per ${writer.lengthUnit} of rack`,
     steps: [l.step, r.step],
   });
 };

@@ -4,35 +4,41 @@ import {
   readingsOfAxle,
   toDegrees,
   type PlacedCorner,
+  type SideName,
   type Vector,
 } from '../../../geometry/index';
 import { standingRow } from '../../compute/standing';
-import { axleOf, factsOf, readingIn, type CornerFacts, type Shown } from './cornerFacts';
+import { axleOf, factsOf, readingIn, wheelFacts, type CornerFacts, type Shown } from './cornerFacts';
+import type { UnitWriter } from './unitWriter';
 import { cross, dot, less, mirror, size, times } from './vectors';
-import { formula, FROM_TWIST, num, POINT, RATE, step, vec, type WrittenFormula } from './writing';
+import { formula, num, POINT, RATE, type WrittenFormula } from './writing';
 
 type Numbers = (shown: Shown) => WrittenFormula | null;
 
-/** A pose this much either side gives the change of a length on the way [mm]. */
-const ASIDE = 0.5;
 const LENGTH = 5;
 
-/** Travel of the left-hand wheel from standing a little on, the other one held; springs and bars do not ask for the ground. */
+/** Travel of the wheel from standing a little on, the other one held; springs and bars do not ask for the ground. */
 const asideBy = (shown: Shown, by: number) => {
   const axle = axleOf(shown);
   const { placed, rack } = shown.row;
   if (!axle) return null;
   const travel = {
-    left: placed.travel.left - axle.standing.left + by,
+    left: placed.travel.left - axle.standing.left,
     right: placed.travel.right - axle.standing.right,
   };
-  return { travel, rack };
+  return { travel: { ...travel, [shown.side]: travel[shown.side] + by }, rack };
 };
 
-const leftAside = (shown: Shown, by: number): PlacedCorner | null => {
-  const position = asideBy(shown, by);
-  const placed = position && placeAxle(shown.row.car, shown.axleName, position);
-  return placed?.ok ? placed.value.left : null;
+/** The wheel a little lower and a little higher; null where it does not reach there. */
+const wheelAside = (shown: Shown): readonly [PlacedCorner, PlacedCorner] | null => {
+  const { mm } = shown.writer.aside;
+  const at = (by: number): PlacedCorner | null => {
+    const position = asideBy(shown, by);
+    const placed = position && placeAxle(shown.row.car, shown.axleName, position);
+    return placed?.ok ? placed.value[shown.side] : null;
+  };
+  const [low, high] = [at(-mm), at(mm)];
+  return low && high && [low, high];
 };
 
 type SpanName = 'spring' | 'damper';
@@ -45,44 +51,47 @@ const spanLength = (corner: PlacedCorner, name: SpanName): number | null => {
 const spanRatio =
   (name: SpanName): Numbers =>
   (shown) => {
-    const [low, high] = [leftAside(shown, -ASIDE), leftAside(shown, ASIDE)];
-    const [long, short] = [low && spanLength(low, name), high && spanLength(high, name)];
+    const corners = wheelAside(shown);
+    const [long, short] = [corners && spanLength(corners[0], name), corners && spanLength(corners[1], name)];
     if (long === null || short === null) return null;
-    return formula(`(${num(long, LENGTH)} − ${num(short, LENGTH)}) / 1`, {
-      from: 'the rate from the twist, here as length 0.5 mm of travel lower less 0.5 mm higher',
+    const { write, aside } = shown.writer;
+    return formula(`(${write(long, 'length', LENGTH)} − ${write(short, 'length', LENGTH)}) / ${aside.span}`, {
+      from: `the rate from the twist, here as length ${aside.words} of travel lower less ${aside.words} higher`,
     });
   };
 
-const lengthNow = (shown: Shown, name: SpanName): number | null => spanLength(shown.row.placed.left, name);
+const lengthNow = ({ row, side }: Shown, name: SpanName): number | null => spanLength(row.placed[side], name);
 
 /** Damper travels at which it is solid and fully open, as they are written from the file's numbers. */
 const damperStops = (shown: Shown) => {
   const axle = axleOf(shown);
   const damper = axle?.mechanism.damper;
-  const design = axle?.left.parts.damper?.designLength;
+  const design = axle?.[shown.side].parts.damper?.designLength;
   if (!damper || design === undefined) return null;
+  const length = (value: number): string => shown.writer.write(value, 'length', POINT);
   const open =
     damper.open !== null
-      ? `(${num(design, POINT)} − ${num(damper.open, POINT)})`
+      ? `(${length(design)} − ${length(damper.open)})`
       : damper.droopStopAt !== null
-        ? `(−${num(damper.droopStopAt, POINT)})`
+        ? `(−${length(damper.droopStopAt)})`
         : null;
   const solid =
     damper.closed !== null
-      ? `(${num(design, POINT)} − ${num(damper.closed, POINT)})`
+      ? `(${length(design)} − ${length(damper.closed)})`
       : damper.stroke !== null && open !== null
-        ? `(${num(damper.stroke, POINT)} + ${open})`
+        ? `(${length(damper.stroke)} + ${open})`
         : null;
-  return { open, solid, touch: damper.bumpStopAt === null ? null : num(damper.bumpStopAt, POINT) };
+  return { open, solid, touch: damper.bumpStopAt === null ? null : length(damper.bumpStopAt) };
 };
 
 const stopLeft =
   (which: 'touch' | 'solid' | 'open'): Numbers =>
   (shown) => {
-    const travel = readingIn(shown.row, 'left', 'damperTravel');
+    const travel = readingIn(shown.row, shown.side, 'damperTravel');
     const stop = damperStops(shown)?.[which] ?? null;
     if (travel === null || stop === null) return null;
-    return formula(which === 'open' ? `${num(travel, POINT)} − ${stop}` : `${stop} − ${num(travel, POINT)}`);
+    const now = shown.writer.write(travel, 'length', POINT);
+    return formula(which === 'open' ? `${now} − ${stop}` : `${stop} − ${now}`);
   };
 
 /** Rate of the spring where it now is: of main spring and helper together until the helper is solid [N/mm]. */
@@ -94,49 +103,53 @@ interface SpringNow {
 
 const springNow = (shown: Shown): SpringNow | null => {
   const axle = axleOf(shown);
-  const { row } = shown;
+  const { row, side } = shown;
   const spring = axle?.mechanism.spring;
-  const travel = readingIn(row, 'left', 'springTravel');
-  const force = readingIn(row, 'left', 'springForce');
+  const travel = readingIn(row, side, 'springTravel');
+  const force = readingIn(row, side, 'springForce');
   const rate = axle?.setup?.springRate ?? spring?.rate ?? null;
   if (!axle || !spring || travel === null || force === null || rate === null) return null;
   if (force === 0) return { rate: 0, rateWritten: '0', force: '0' };
-  const plain = { rate, rateWritten: num(rate, POINT) };
+  const { write, rateByLength } = shown.writer;
+  const length = (value: number, decimals = POINT): string => write(value, 'length', decimals);
+  const plain = { rate, rateWritten: write(rate, 'rate', POINT) };
   // Known by the weight alone, the force is counted from where the setup stands.
   if (spring.installed === null || spring.freeLength === null) {
     const standing = standingRow({ document: row.car.mechanism.document, setup: shown.setup }, shown.axleName);
     const [first, from] = standing
-      ? [readingIn(standing, 'left', 'springForce'), readingIn(standing, 'left', 'springTravel')]
+      ? [readingIn(standing, side, 'springForce'), readingIn(standing, side, 'springTravel')]
       : [null, null];
     if (first === null || from === null) return null;
-    return { ...plain, force: `${num(first, 4)} + ${plain.rateWritten} · (${num(travel, 4)} − ${num(from, 4)})` };
+    const squeezed = `(${length(travel, 4)} − ${length(from, 4)})`;
+    return { ...plain, force: `${write(first, 'force', 4)} + ${plain.rateWritten} · ${squeezed}${rateByLength}` };
   }
-  const seat = axle.left.adjustment.springSeat;
-  const length = `(${num(spring.installed, POINT)} − ${num(travel, 4)}${seat === 0 ? '' : ` − ${num(seat, 4)}`})`;
+  const seat = axle[side].adjustment.springSeat;
+  const now = `(${length(spring.installed)} − ${length(travel, 4)}${seat === 0 ? '' : ` − ${length(seat, 4)}`})`;
   const { helper, freeLength } = spring;
-  if (!helper) return { ...plain, force: `${plain.rateWritten} · (${num(freeLength, POINT)} − ${length})` };
+  if (!helper) return { ...plain, force: `${plain.rateWritten} · (${length(freeLength)} − ${now})${rateByLength}` };
   const together = (rate * helper.rate) / (rate + helper.rate);
   const stroke = helper.freeLength - helper.solidLength;
-  const squeeze = `(${num(freeLength, POINT)} + ${num(helper.freeLength, POINT)} − ${length})`;
+  const squeeze = `(${length(freeLength)} + ${length(helper.freeLength)} − ${now})`;
   const squeezed = freeLength + helper.freeLength - (spring.installed - travel - seat);
   if (together * squeezed < helper.rate * stroke) {
-    const rateWritten = `(${num(rate, POINT)} · ${num(helper.rate, POINT)} / (${num(rate, POINT)} + ${num(helper.rate, POINT)}))`;
-    return { rate: together, rateWritten, force: `${rateWritten} · ${squeeze}` };
+    const other = write(helper.rate, 'rate', POINT);
+    const rateWritten = `(${plain.rateWritten} · ${other} / (${plain.rateWritten} + ${other}))`;
+    return { rate: together, rateWritten, force: `${rateWritten} · ${squeeze}${rateByLength}` };
   }
-  return { ...plain, force: `${plain.rateWritten} · (${squeeze} − ${num(stroke, POINT)})` };
+  return { ...plain, force: `${plain.rateWritten} · (${squeeze} − ${length(stroke)})${rateByLength}` };
 };
 
-/** Spring ratio of the left-hand wheel a little on. */
+/** Spring ratio of the wheel a little on. */
 const ratioAside = (shown: Shown, by: number): number | null => {
   const position = asideBy(shown, by);
   const row = position && readingsOfAxle(shown.row.car, shown.axleName, position);
   if (!row?.ok) return null;
-  const ratio = readingsInContractUnits(row.value.left, 'corner')['springRatio'];
+  const ratio = readingsInContractUnits(row.value[shown.side], 'corner')['springRatio'];
   return typeof ratio === 'number' ? ratio : null;
 };
 
 /** Turn of a bar's arm about the bar from where it is drawn [degrees], in the left-hand frame. */
-const armTurn = (shown: Shown, side: 'left' | 'right'): number | null => {
+const armTurn = (shown: Shown, side: SideName): number | null => {
   const arm = axleOf(shown)?.[side].parts.bar;
   const now = shown.row.placed[side].bar?.armEnd;
   if (!arm || !now) return null;
@@ -160,36 +173,48 @@ const armSense = (shown: Shown): 1 | -1 => {
 const instantCentre =
   (view: 'front' | 'side'): Numbers =>
   (shown) => {
-    const facts = factsOf(shown, 'left');
-    if (!facts || !shown.row.placed.left[view === 'front' ? 'frontViewInstantCentre' : 'sideViewInstantCentre']) return null;
-    return formula(centreWritten(facts, view), { from: FROM_TWIST });
+    const facts = wheelFacts(shown);
+    if (!facts || !centreNow(shown, view)) return null;
+    return formula(centreWritten(facts, view, shown.writer), {
+      from: `rate from the twist: v, ω in rad/${shown.writer.lengthUnit}`,
+    });
   };
+
+const centreNow = ({ row, side }: Shown, view: 'front' | 'side'): readonly [number, number] | null =>
+  row.placed[side][view === 'front' ? 'frontViewInstantCentre' : 'sideViewInstantCentre'];
 
 /** A centre that is far away is made of a small turn: so many digits of it. */
 const DIGITS = 10;
 const decimalsFor = (value: number): number => Math.min(20, Math.max(6, DIGITS - 1 - Math.floor(Math.log10(Math.abs(value)))));
 
-const centreWritten = ({ contact, contactVelocity: v, turn }: CornerFacts, view: 'front' | 'side'): string => {
+const centreWritten = (
+  { contact, contactVelocity: v, turn }: CornerFacts,
+  view: 'front' | 'side',
+  { write }: UnitWriter,
+): string => {
   const [across, spin] = view === 'front' ? [1, turn[0]] : [0, turn[1]];
   const [first, second] = view === 'front' ? ['−', '+'] : ['+', '−'];
-  const quotient = (speed: number): string => `${num(speed, RATE)} / ${num(spin, decimalsFor(spin))}`;
-  return `(${num(contact[across] ?? 0, POINT)} ${first} ${quotient(v[2])}; ${num(contact[2], POINT)} ${second} ${quotient(v[across] ?? 0)})`;
+  const quotient = (speed: number): string => `${num(speed, RATE)} / ${write(spin, 'turn', decimalsFor(spin))}`;
+  const at = (value: number): string => write(value, 'length', POINT);
+  return `(${at(contact[across] ?? 0)} ${first} ${quotient(v[2])}; ${at(contact[2])} ${second} ${quotient(v[across] ?? 0)})`;
 };
 
+/** + where the centre is inboard of the contact centre, or ahead of it. */
 const swingArm =
   (view: 'front' | 'side'): Numbers =>
   (shown) => {
-    const facts = factsOf(shown, 'left');
-    const centre = shown.row.placed.left[view === 'front' ? 'frontViewInstantCentre' : 'sideViewInstantCentre'];
+    const facts = wheelFacts(shown);
+    const centre = centreNow(shown, view);
     if (!facts || !centre) return null;
     const from = facts.contact[view === 'front' ? 1 : 0];
-    const first = view === 'front' ? from - centre[0] : centre[0] - from;
-    const written =
-      view === 'front' ? `${num(from, POINT)} − ${num(centre[0], POINT)}` : `${num(centre[0], POINT)} − ${num(from, POINT)}`;
-    return formula(`${first < 0 ? '−' : ''}√((${written})² + (${num(facts.contact[2], POINT)} − ${num(centre[1], POINT)})²)`);
+    const isTowards = view === 'side' || shown.side === 'right';
+    const [first, second] = isTowards ? [centre[0], from] : [from, centre[0]];
+    const at = (value: number): string => shown.writer.write(value, 'length', POINT);
+    const [along, up] = [`${at(first)} − ${at(second)}`, `${at(facts.contact[2])} − ${at(centre[1])}`];
+    return formula(`${first < second ? '−' : ''}√((${along})² + (${up})²)`);
   };
 
-/** Of the left-hand wheel: instant centres, spring, damper and bar. */
+/** Of one wheel: instant centres, spring, damper and bar. */
 export const TRAVEL_NUMBERS: Readonly<Record<string, Numbers>> = {
   frontViewInstantCentre: instantCentre('front'),
   swingArmLength: swingArm('front'),
@@ -197,8 +222,10 @@ export const TRAVEL_NUMBERS: Readonly<Record<string, Numbers>> = {
   sideViewSwingArmLength: swingArm('side'),
   springRatio: spanRatio('spring'),
   springTravel: (shown) => {
-    const [design, now] = [axleOf(shown)?.left.parts.spring?.designLength, lengthNow(shown, 'spring')];
-    return design === undefined || now === null ? null : formula(`${num(design, POINT)} − ${num(now, POINT)}`);
+    const [design, now] = [axleOf(shown)?.[shown.side].parts.spring?.designLength, lengthNow(shown, 'spring')];
+    if (design === undefined || now === null) return null;
+    const { write } = shown.writer;
+    return formula(`${write(design, 'length', POINT)} − ${write(now, 'length', POINT)}`);
   },
   springForce: (shown) => {
     const spring = springNow(shown);
@@ -206,49 +233,57 @@ export const TRAVEL_NUMBERS: Readonly<Record<string, Numbers>> = {
   },
   wheelRate: (shown) => {
     const spring = springNow(shown);
-    const [ratio, force] = [readingIn(shown.row, 'left', 'springRatio'), readingIn(shown.row, 'left', 'springForce')];
-    const [low, high] = [ratioAside(shown, -ASIDE), ratioAside(shown, ASIDE)];
+    const { write, aside, forceOverLength } = shown.writer;
+    const number = (key: string): number | null => readingIn(shown.row, shown.side, key);
+    const [ratio, force] = [number('springRatio'), number('springForce')];
+    const [low, high] = [ratioAside(shown, -aside.mm), ratioAside(shown, aside.mm)];
     if (!spring || ratio === null || force === null || low === null || high === null) return null;
-    return formula(`${spring.rateWritten} · ${num(ratio, 7)}² + ${num(force, 3)} · (${num(high, 8)} − ${num(low, 8)}) / 1`, {
-      from: 'the second term: spring ratio 0.5 mm of travel higher less 0.5 mm lower',
+    const bend = `(${num(high, 8)} − ${num(low, 8)}) / ${aside.span}${forceOverLength}`;
+    return formula(`${spring.rateWritten} · ${num(ratio, 7)}² + ${write(force, 'force', 3)} · ${bend}`, {
+      from: `the second term: spring ratio ${aside.words} of travel higher less ${aside.words} lower`,
     });
   },
   damperRatio: spanRatio('damper'),
   damperTravel: (shown) => {
-    const axle = axleOf(shown);
-    const [design, now] = [axle?.left.parts.damper?.designLength, lengthNow(shown, 'damper')];
-    if (!axle || design === undefined || now === null) return null;
-    const body = axle.left.adjustment.strutBody;
-    return formula(`${num(design, POINT)} − ${num(now, POINT)}${body === 0 ? '' : ` + ${num(body, POINT)}`}`);
+    const corner = axleOf(shown)?.[shown.side];
+    const [design, now] = [corner?.parts.damper?.designLength, lengthNow(shown, 'damper')];
+    if (!corner || design === undefined || now === null) return null;
+    const body = corner.adjustment.strutBody;
+    const length = (value: number): string => shown.writer.write(value, 'length', POINT);
+    return formula(`${length(design)} − ${length(now)}${body === 0 ? '' : ` + ${length(body)}`}`);
   },
   bumpLeft: stopLeft('touch'),
   solidLeft: stopLeft('solid'),
   droopLeft: stopLeft('open'),
   barRatio: (shown) => {
-    const [low, high] = [leftAside(shown, -ASIDE)?.bar, leftAside(shown, ASIDE)?.bar];
-    if (!low || !high) return null;
-    return formula(`|${vec(high.armEnd, LENGTH)} − ${vec(low.armEnd, LENGTH)}| / 1`, {
-      from: 'the rate from the twist, here as the arm’s end 0.5 mm of travel higher and lower',
+    const [low, high] = wheelAside(shown) ?? [];
+    if (!low?.bar || !high?.bar) return null;
+    const { aside, point } = shown.writer;
+    return formula(`|${point(high.bar.armEnd, LENGTH)} − ${point(low.bar.armEnd, LENGTH)}| / ${aside.span}`, {
+      from: `the rate from the twist, here as the arm’s end ${aside.words} of travel higher and lower`,
     });
   },
   barTwist: (shown) => {
-    const [left, right] = [armTurn(shown, 'left'), armTurn(shown, 'right')];
-    if (left === null || right === null) return null;
-    return formula(`${armSense(shown) < 0 ? '−' : ''}(${num(left, 4)} − ${num(right, 4)})`);
+    const [own, other] = [armTurn(shown, shown.side), armTurn(shown, shown.side === 'left' ? 'right' : 'left')];
+    if (own === null || other === null) return null;
+    const { write } = shown.writer;
+    return formula(`${armSense(shown) < 0 ? '−' : ''}(${write(own, 'angle', 4)} − ${write(other, 'angle', 4)})`);
   },
 };
 
 /** Rate of a corner's spring at the contact centre [N/mm], and how it is made; null where the file does not say enough. */
-export const contactRate = (shown: Shown, side: 'left' | 'right') => {
-  const [facts, low, high] = [factsOf(shown, side), factsOf(shown, side, -ASIDE), factsOf(shown, side, ASIDE)];
+export const contactRate = (shown: Shown, side: SideName) => {
+  const { write, step, aside, forceOverLength } = shown.writer;
+  const [facts, low, high] = [factsOf(shown, side), factsOf(shown, side, -aside.mm), factsOf(shown, side, aside.mm)];
   const number = (key: string): number | null => readingIn(shown.row, side, key);
   const [rate, force, ratio] = [number('wheelRate'), number('springForce'), number('springRatio')];
   if (!facts || !low || !high || rate === null || force === null || ratio === null) return null;
-  const bent = high.rise - low.rise;
+  const bent = (high.rise - low.rise) / (2 * aside.mm);
   const { rise } = facts;
   const value = rate / (rise * rise) - (force * ratio * bent) / (rise * rise * rise);
+  const bend = `(${num(high.rise, RATE)} − ${num(low.rise, RATE)}) / ${aside.span}${forceOverLength}`;
   const written =
-    `${num(rate, 4)} / ${num(rise, 7)}² − ` +
-    `${num(force, 2)} · ${num(ratio, 6)} · (${num(high.rise, RATE)} − ${num(low.rise, RATE)}) / ${num(rise, 7)}³`;
-  return { value, step: step(`c ${side}`, written, value, 4, 'N/mm') };
+    `${write(rate, 'rate', 4)} / ${num(rise, 7)}² − ` +
+    `${write(force, 'force', 2)} · ${num(ratio, 6)} · ${bend} / ${num(rise, 7)}³`;
+  return { value, step: step(`c ${side}`, written, value, 'rate', 4) };
 };

@@ -1,33 +1,37 @@
-import { toDegrees, type Vector } from '../../../geometry/index';
-import { axleOf, cornerAt, factsOf, type CornerFacts, type Shown } from './cornerFacts';
-import { cross, dot, less, plus, times, unit } from './vectors';
-import { direction, FINE, formula, FROM_TWIST, num, point, step, type WrittenFormula } from './writing';
+import { toDegrees, type SideName, type Vector } from '../../../geometry/index';
+import { axleOf, cornerAt, wheelFacts, type CornerFacts, type Shown } from './cornerFacts';
+import { cross, dot, less, mirror, plus, times, unit } from './vectors';
+import { FINE, formula, FROM_TWIST, num, POINT, type WrittenFormula } from './writing';
 
 type Numbers = (shown: Shown) => WrittenFormula | null;
 
-const withLeft =
+const ofWheel =
   (write: (facts: CornerFacts, shown: Shown) => WrittenFormula | null): Numbers =>
   (shown) => {
-    const facts = factsOf(shown, 'left');
+    const facts = wheelFacts(shown);
     return facts && write(facts, shown);
   };
+
+/** A point of the left-hand frame of a corner, in the car's. */
+const outOf = (side: SideName, at: Vector): Vector => (side === 'left' ? at : mirror(at));
 
 /** The contact centre where the setup stands, straight ahead. */
 const standingContact = (shown: Shown): Vector | null => {
   const axle = axleOf(shown);
   if (!axle) return null;
+  const { side } = shown;
   const { pitch } = shown.row.car;
-  const standing = cornerAt(axle, 'left', axle.standing.left, 0, [-Math.sin(pitch), 0, Math.cos(pitch)]);
-  return standing && standing.contact;
+  const standing = cornerAt(axle, side, axle.standing[side], 0, [-Math.sin(pitch), 0, Math.cos(pitch)]);
+  return standing && outOf(side, standing.contact);
 };
 
 const alongAxis = (
-  { row }: Shown,
+  { row, side, writer: { point, direction } }: Shown,
   { normal, centre, contact, heading, across }: CornerFacts,
   at: 'ground' | 'centre',
   way: 'trail' | 'scrub',
 ): WrittenFormula | null => {
-  const axis = row.placed.left.steeringAxis;
+  const axis = row.placed[side].steeringAxis;
   if (!axis) return null;
   const through = at === 'ground' ? contact : centre;
   const along = dot(less(through, axis.point), normal) / dot(axis.direction, normal);
@@ -37,8 +41,8 @@ const alongAxis = (
   return formula(`(${point(to)} − ${point(from)}) · ${direction(over)}`);
 };
 
-const axisAngle = ({ row }: Shown, over: Vector, normal: Vector): WrittenFormula | null => {
-  const k = row.placed.left.steeringAxis?.direction;
+const axisAngle = ({ row, side, writer: { direction } }: Shown, over: Vector, normal: Vector): WrittenFormula | null => {
+  const k = row.placed[side].steeringAxis?.direction;
   return k ? formula(`atan2(−(${direction(k)} · ${direction(over)}), ${direction(k)} · ${direction(normal)})`) : null;
 };
 
@@ -53,11 +57,12 @@ const steerOf = ({ spindle, ahead, outboard }: CornerFacts): number =>
 /** Camber with the wheel turned to a steer angle, travel held [degrees]. */
 const camberAtSteer = (shown: Shown, steer: number): number | null => {
   const axle = axleOf(shown);
+  const { side } = shown;
   const { placed } = shown.row;
   if (!axle) return null;
   let rack = 0;
   for (let turn = 0; turn < MOST_TURNS; turn += 1) {
-    const facts = cornerAt(axle, 'left', placed.travel.left, rack, placed.ground.normal);
+    const facts = cornerAt(axle, side, placed.travel[side], rack, placed.ground.normal);
     if (!facts) return null;
     const miss = steerOf(facts) - steer;
     if (Math.abs(miss) < NEAR) return toDegrees(Math.asin(-dot(facts.spindle, facts.normal)));
@@ -69,79 +74,88 @@ const camberAtSteer = (shown: Shown, steer: number): number | null => {
   return null;
 };
 
-const PER_TEN = 10;
-
-/** Of the left-hand wheel: how it stands, its steering axis, and how both change. */
+/** Of one wheel: how it stands, its steering axis, and how both change. */
 export const WHEEL_NUMBERS: Readonly<Record<string, Numbers>> = {
-  camber: withLeft(({ spindle, normal }) => formula(`asin(−(${direction(spindle)} · ${direction(normal)}))`)),
-  camberToBody: withLeft(({ spindle }) => formula(`asin(−(${direction(spindle)} · (0; 0; 1)))`)),
-  toe: withLeft(({ heading, ahead, outboard }) =>
-    formula(`−atan2(${direction(heading)} · ${direction(outboard)}, ${direction(heading)} · ${direction(ahead)})`),
+  camber: ofWheel(({ spindle, normal }, { writer: { direction } }) =>
+    formula(`asin(−(${direction(spindle)} · ${direction(normal)}))`),
   ),
-  steerAngle: withLeft(({ heading, ahead, outboard }) =>
-    formula(`atan2(${direction(heading)} · ${direction(outboard)}, ${direction(heading)} · ${direction(ahead)})`),
+  camberToBody: ofWheel(({ spindle }, { writer: { direction } }) => formula(`asin(−(${direction(spindle)} · (0; 0; 1)))`)),
+  toe: ofWheel(({ heading, ahead, outboard }, { writer: { direction, toe } }) =>
+    formula(toe(`−atan2(${direction(heading)} · ${direction(outboard)}, ${direction(heading)} · ${direction(ahead)})`)),
   ),
-  wheelCentre: withLeft(({ centre }) => formula(point(centre), { from: 'where the links hold it' })),
-  contactCentre: withLeft(({ centre, normal, spindle, radius }) =>
-    formula(`${point(centre)} − ${num(radius, 3)} · ${direction(unit(less(normal, times(spindle, dot(normal, spindle)))))}`),
+  steerAngle: ofWheel(({ heading, ahead, outboard }, { side, writer: { direction } }) =>
+    formula(
+      `atan2(${direction(heading)} · ${direction(side === 'left' ? outboard : times(outboard, -1))}, ${direction(heading)} · ${direction(ahead)})`,
+    ),
   ),
-  halfTrack: withLeft(({ contact, outboard }, { row }) =>
+  wheelCentre: ofWheel(({ centre }, { writer: { point } }) => formula(point(centre), { from: 'where the links hold it' })),
+  contactCentre: ofWheel(({ centre, normal, spindle, radius }, { writer: { point, direction, write } }) => {
+    const down = unit(less(normal, times(spindle, dot(normal, spindle))));
+    return formula(`${point(centre)} − ${write(radius, 'length', POINT)} · ${direction(down)}`);
+  }),
+  halfTrack: ofWheel(({ contact, outboard }, { row, writer: { point, direction } }) =>
     formula(`(${point(contact)} − ${point(row.placed.ground.point)}) · ${direction(outboard)}`),
   ),
-  wheelbaseChange: withLeft(({ contact, ahead }, shown) => {
+  wheelbaseChange: ofWheel(({ contact, ahead }, shown) => {
     const standing = standingContact(shown);
+    const { point, direction } = shown.writer;
     const sign = shown.axleName === 'front' ? '' : '−';
     return standing && formula(`${sign}((${point(contact)} − ${point(standing)}) · ${direction(ahead)})`);
   }),
-  bodyHeight: withLeft(({ contact, normal }, shown) => {
-    const at = axleOf(shown)?.left.mechanism.heightAt;
-    return at ? formula(`(${point(at)} − ${point(contact)}) · ${direction(normal)}`) : null;
+  bodyHeight: ofWheel(({ contact, normal }, shown) => {
+    const { side } = shown;
+    const { point, direction } = shown.writer;
+    const at = axleOf(shown)?.[side].mechanism.heightAt;
+    return at ? formula(`(${point(outOf(side, at))} − ${point(contact)}) · ${direction(normal)}`) : null;
   }),
-  caster: withLeft(({ ahead, normal }, shown) => axisAngle(shown, ahead, normal)),
-  kingpinInclination: withLeft(({ outboard, normal }, shown) => axisAngle(shown, outboard, normal)),
+  caster: ofWheel(({ ahead, normal }, shown) => axisAngle(shown, ahead, normal)),
+  kingpinInclination: ofWheel(({ outboard, normal }, shown) => axisAngle(shown, outboard, normal)),
   casterBySwing: (shown) => {
     const [out, into] = [camberAtSteer(shown, SWING), camberAtSteer(shown, -SWING)];
     if (out === null || into === null) return null;
-    return formula(`(${num(out, 5)} − ${num(into, 5)}) / (2 · sin(20))`, { from: 'camber turned out and in' });
+    const { write } = shown.writer;
+    return formula(`(${write(out, 'angle', 5)} − ${write(into, 'angle', 5)}) / (2 · sin(20))`, {
+      from: 'camber turned out and in by 20°',
+    });
   },
-  mechanicalTrail: withLeft((facts, shown) => alongAxis(shown, facts, 'ground', 'trail')),
-  scrubRadius: withLeft((facts, shown) => alongAxis(shown, facts, 'ground', 'scrub')),
-  trailAtWheelCentre: withLeft((facts, shown) => alongAxis(shown, facts, 'centre', 'trail')),
-  scrubAtWheelCentre: withLeft((facts, shown) => alongAxis(shown, facts, 'centre', 'scrub')),
-  camberGain: withLeft(({ turn, spindle, normal }) => {
-    const perTen = times(turn, toDegrees(PER_TEN));
+  mechanicalTrail: ofWheel((facts, shown) => alongAxis(shown, facts, 'ground', 'trail')),
+  scrubRadius: ofWheel((facts, shown) => alongAxis(shown, facts, 'ground', 'scrub')),
+  trailAtWheelCentre: ofWheel((facts, shown) => alongAxis(shown, facts, 'centre', 'trail')),
+  scrubAtWheelCentre: ofWheel((facts, shown) => alongAxis(shown, facts, 'centre', 'scrub')),
+  camberGain: ofWheel(({ turn, spindle, normal }, { writer: { direction, over } }) => {
+    const turned = times(turn, toDegrees(over.mm));
     const lean = `${direction(spindle)} · ${direction(normal)}`;
-    return formula(`−((${direction(perTen)} × ${direction(spindle)}) · ${direction(normal)}) / √(1 − (${lean})²)`, {
-      from: 'rate from the twist: ω in °/10 mm',
+    return formula(`−((${direction(turned)} × ${direction(spindle)}) · ${direction(normal)}) / √(1 − (${lean})²)`, {
+      from: `rate from the twist: ω in ${over.unit}`,
     });
   }),
-  bumpSteer: withLeft(({ turn, spindle, ahead, outboard }) => {
-    const change = cross(times(turn, toDegrees(PER_TEN)), spindle);
+  bumpSteer: ofWheel(({ turn, spindle, ahead, outboard }, { writer: { direction, over, step } }) => {
+    const turned = times(turn, toDegrees(over.mm));
+    const change = cross(turned, spindle);
     const [along, out] = [dot(spindle, ahead), dot(spindle, outboard)];
     const [changeAlong, changeOut] = [dot(change, ahead), dot(change, outboard)];
     return formula(
       `(${num(out, FINE)} · ${num(changeAlong, FINE)} − ${num(along, FINE)} · ${num(changeOut, FINE)}) / (${num(out, FINE)}² + ${num(along, FINE)}²)`,
       {
-        from: 'rate from the twist: s′ = ω × s in °/10 mm, tan toe = s·X̂ / s·Ŷ',
-        steps: [
-          step(
-            's′·X̂',
-            `(${direction(times(turn, toDegrees(PER_TEN)))} × ${direction(spindle)}) · ${direction(ahead)}`,
-            changeAlong,
-            FINE,
-          ),
-        ],
+        from: `rate from the twist: s′ = ω × s in ${over.unit}, tan toe = s·X̂ / s·Ŷ, Ŷ counted outboard`,
+        steps: [step('s′·X̂', `(${direction(turned)} × ${direction(spindle)}) · ${direction(ahead)}`, changeAlong, 'plain', FINE)],
       },
     );
   }),
-  longitudinalSlopeContact: withLeft(({ contactVelocity: v, ahead, normal }) => slope(v, ahead, normal, '')),
-  longitudinalSlopeWheelCentre: withLeft(({ centreVelocity: v, ahead, normal }) => slope(v, ahead, normal, '')),
-  lateralSlopeContact: withLeft(({ contactVelocity: v, outboard, normal }) => slope(v, outboard, normal, '')),
-  jackingPerLateral: withLeft(({ contactVelocity: v, outboard, normal }) => slope(v, outboard, normal, '−')),
-  jackingPerLongitudinal: withLeft(({ contactVelocity: v, ahead, normal }) => slope(v, ahead, normal, '−')),
+  longitudinalSlopeContact: ofWheel(({ contactVelocity: v, ahead, normal }, shown) => slope(shown, v, ahead, normal, '')),
+  longitudinalSlopeWheelCentre: ofWheel(({ centreVelocity: v, ahead, normal }, shown) => slope(shown, v, ahead, normal, '')),
+  lateralSlopeContact: ofWheel(({ contactVelocity: v, outboard, normal }, shown) => slope(shown, v, outboard, normal, '')),
+  jackingPerLateral: ofWheel(({ contactVelocity: v, outboard, normal }, shown) => slope(shown, v, outboard, normal, '−')),
+  jackingPerLongitudinal: ofWheel(({ contactVelocity: v, ahead, normal }, shown) => slope(shown, v, ahead, normal, '−')),
 };
 
-const slope = (velocity: Vector, over: Vector, normal: Vector, sign: '' | '−'): WrittenFormula =>
+const slope = (
+  { writer: { direction } }: Shown,
+  velocity: Vector,
+  over: Vector,
+  normal: Vector,
+  sign: '' | '−',
+): WrittenFormula =>
   formula(`${sign}(${direction(velocity)} · ${direction(over)}) / (${direction(velocity)} · ${direction(normal)})`, {
     from: FROM_TWIST,
   });

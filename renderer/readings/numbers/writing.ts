@@ -1,4 +1,3 @@
-import type { Vector } from '../../../geometry/index';
 import { formatNumber } from '../../units/format';
 
 /** A number on the way to the reading, written out: its letters, the expression, and what that makes. */
@@ -11,7 +10,7 @@ export interface Step {
 
 /**
  * A formula with numbers put in. What is written is all that the result is made of: letters are spelled ·, ×, √ and |…|, angles
- * are in degrees, vectors in brackets.
+ * are in degrees, or in degrees and minutes, vectors in brackets.
  */
 export interface WrittenFormula {
   /** where numbers come from that are not on the screen: "rate from the twist" */
@@ -26,29 +25,18 @@ export const FINE = 6;
 export const POINT = 3;
 export const RATE = 9;
 
-/** To so many decimals, noughts at the end left away. */
-const short = (value: number, decimals: number): string => {
-  const text = formatNumber(value, decimals);
-  return text.includes('.') ? text.replace(/\.?0+$/, '') : text;
-};
+/** Noughts at the end left away: of a decimal number, or of minutes. */
+export const withoutNoughts = (text: string): string => (text.includes('.') ? text.replace(/\.?0+(?=′?$)/, '') : text);
 
-/** A number with as many decimals as it needs, at most so many; in brackets where its sign would stand behind another. */
-export const num = (value: number, decimals: number): string => {
-  const text = short(value, decimals);
-  return text.startsWith('−') ? `(${text})` : text;
-};
+/** In brackets where its sign would stand behind another. */
+export const inBrackets = (text: string): string => (text.startsWith('−') ? `(${text})` : text);
+
+const short = (value: number, decimals: number): string => withoutNoughts(formatNumber(value, decimals));
+
+/** A number without a unit, with as many decimals as it needs, at most so many. */
+export const num = (value: number, decimals: number): string => inBrackets(short(value, decimals));
 
 export const vec = (a: readonly number[], decimals: number): string => `(${a.map((one) => short(one, decimals)).join('; ')})`;
-
-export const point = (a: Vector): string => vec(a, POINT);
-export const direction = (a: Vector): string => vec(a, FINE);
-
-export const step = (name: string, expression: string, value: number, decimals: number, unit = ''): Step => ({
-  name,
-  expression,
-  value: formatNumber(value, decimals),
-  unit,
-});
 
 export const formula = (expression: string, more: Partial<WrittenFormula> = {}): WrittenFormula => ({
   steps: [],

@@ -12,7 +12,24 @@ const FUNCTIONS: Readonly<Record<string, (...values: number[]) => number>> = {
   cot: (value = NaN) => 1 / Math.tan(value * DEGREE),
 };
 
-const TOKEN = /\s*(\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d+(?:\.\d+)?|[a-z]+[0-9]?|[−+·×/()|√²³π;]|,)/uy;
+const TOKEN = /\s*(\d+°\d+(?:\.\d+)?′|\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d+(?:\.\d+)?|[a-z]+[0-9]?|[−+·×/()|√²³π;]|,)/uy;
+
+/** A number as it is printed: "−1,234.5", or degrees and minutes, "−1°28.5′". */
+export const printedNumber = (text: string): number => {
+  const [, sign, degrees, minutes] = /^(−?)(\d+)°([\d.]+)′$/.exec(text) ?? [];
+  const number =
+    degrees === undefined
+      ? Number(text.replaceAll(',', '').replace('−', '-'))
+      : (sign === '−' ? -1 : 1) * (Number(degrees) + Number(minutes) / 60);
+  if (Number.isNaN(number)) throw new Error(`${text} is no number`);
+  return number;
+};
+
+/** One unit of the last decimal that is printed. */
+export const grainOf = (text: string): number => {
+  const decimals = /\.(\d+)/.exec(text)?.[1]?.length ?? 0;
+  return Number(`1e-${decimals}`) / (text.endsWith('′') ? 60 : 1);
+};
 
 const tokensOf = (text: string): string[] => {
   const tokens: string[] = [];
@@ -47,7 +64,7 @@ const crossed = (a: Value, b: Value): Value => {
 
 /**
  * What a written formula makes: true minus, commas between thousands, angles in degrees, (1; 2; 3) a vector, · between two
- * vectors their scalar product, × their vector product, |…| the size.
+ * vectors their scalar product, × their vector product, |…| the size; 1°30′ is 1.5.
  */
 export const evaluate = (text: string): Value => {
   const tokens = tokensOf(text);
@@ -93,9 +110,7 @@ export const evaluate = (text: string): Value => {
       take(')');
       return named(...values);
     }
-    const number = Number(token.replaceAll(',', ''));
-    if (Number.isNaN(number)) throw new Error(`${token} in ${text}`);
-    return number;
+    return printedNumber(token);
   };
   const power = (): Value => {
     let value = primary();

@@ -1,13 +1,12 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { CATALOGUE, numbersOf, parseCar, setupNames, type AxleName, type CarDocument } from '../../../geometry/index';
-import { answerSetup, type BenchRow } from '../../../renderer/compute/answerBench';
-import { withNumbers } from '../../../renderer/readings/withNumbers';
-import { formatNumber } from '../../../renderer/units/format';
+import { CATALOGUE, numbersOf, parseCar, setupNames, type CarDocument, type ReadingEntry } from '../../../geometry/index';
+import { answerSetup } from '../../../renderer/compute/answerBench';
+import { withNumbers, type NumbersQuestion } from '../../../renderer/readings/withNumbers';
 import { shownReading } from '../../../renderer/units/shownQuantity';
-import { STANDARD_UNITS } from '../../../renderer/units/unitChoice';
-import { evaluate } from './evaluate';
+import { STANDARD_UNITS, unitWords, type ShownUnits } from '../../../renderer/units/unitChoice';
+import { evaluate, grainOf, printedNumber } from './evaluate';
 
 const ROOT = path.resolve(import.meta.dirname, '../../..');
 const carAt = (file: string): CarDocument => {
@@ -45,56 +44,96 @@ interface Found {
   count: number;
 }
 
-const judge = (row: BenchRow, axleName: AxleName, setup: string, position: (typeof POSITIONS)[number], found: Found) => {
-  for (const entry of CATALOGUE) {
-    const owner = entry.of === 'corner' ? 'left' : entry.of === 'axle' ? 'both' : 'wholeCar';
-    const values = numbersOf(entry, row[owner][entry.key] ?? null);
-    if (values.some((value) => value === null)) continue;
-    const where = `${axleName} ${setup} ${JSON.stringify(position)} ${entry.key}`;
-    const written = withNumbers(entry.key, { row, axleName, setup, position });
-    if (!written) {
-      found.missing.push(where);
-      continue;
-    }
-    found.count += 1;
-    const shown = shownReading(entry, STANDARD_UNITS);
-    const printed = written.value.replace(/[()]/g, '').split('; ');
-    const decimals = printed[0]?.split('.')[1]?.length ?? 0;
-    const made = numbersIn(evaluate(written.expression));
-    values.forEach((value, index) => {
-      const reading = shown.toShown(value ?? NaN);
-      expect(printed[index], where).toBe(shown.format(value ?? NaN));
-      const off = Math.abs((made[index] ?? NaN) - reading) * Number(`1e${decimals}`);
-      if (!(off < ROUNDING)) found.wrong.push(`${where}: ${written.expression} makes ${made.join('; ')}, not ${reading}`);
-    });
-    for (const { name, expression, value } of written.steps) {
-      const places = value.split('.')[1]?.length ?? 0;
-      const step = numbersIn(evaluate(expression))[0] ?? NaN;
-      const stated = Number(value.replaceAll(',', '').replace('−', '-'));
-      // a step's own inputs are rounded too: as many digits as count for the result are compared
-      const slack = Math.max(1.2 * Number(`1e-${places}`), 2e-5 * Math.abs(stated));
-      if (!(Math.abs(step - stated) <= slack))
-        found.wrong.push(`${where}, ${name}: ${expression} makes ${formatNumber(step, places)}, not ${value}`);
+type Asked = Omit<NumbersQuestion, 'side'>;
+
+const judgeOne = (entry: ReadingEntry, asked: NumbersQuestion, found: Found) => {
+  const { row, axleName, setup, position, side, units } = asked;
+  const owner = entry.of === 'corner' ? side : entry.of === 'axle' ? 'both' : 'wholeCar';
+  const values = numbersOf(entry, row[owner][entry.key] ?? null);
+  if (values.some((value) => value === null)) return;
+  const where = `${axleName} ${setup} ${JSON.stringify(position)} ${owner} ${unitWords(units)} ${entry.key}`;
+  const written = withNumbers(entry.key, asked);
+  if (!written) {
+    found.missing.push(where);
+    return;
+  }
+  found.count += 1;
+  const shown = shownReading(entry, units);
+  const printed = written.value.replace(/[()]/g, '').split('; ');
+  const made = numbersIn(evaluate(written.expression));
+  values.forEach((value, index) => {
+    const reading = shown.toShown(value ?? NaN);
+    expect(printed[index], where).toBe(shown.format(value ?? NaN));
+    const off = Math.abs((made[index] ?? NaN) - reading) / grainOf(printed[index] ?? '');
+    if (!(off < ROUNDING)) found.wrong.push(`${where}: ${written.expression} makes ${made.join('; ')}, not ${reading}`);
+  });
+  expect(written.unit, where).toBe(shown.unit);
+  for (const { name, expression, value } of written.steps) {
+    const step = numbersIn(evaluate(expression))[0] ?? NaN;
+    const stated = printedNumber(value);
+    // a step's own inputs are rounded too: as many digits as count for the result are compared
+    const slack = Math.max(1.2 * grainOf(value), 2e-5 * Math.abs(stated));
+    if (!(Math.abs(step - stated) <= slack)) found.wrong.push(`${where}, ${name}: ${expression} makes ${step}, not ${value}`);
+  }
+};
+
+/** Every reading of a row: those of one wheel for either. */
+const judge = (asked: Asked, found: Found) => {
+  for (const entry of CATALOGUE)
+    for (const side of entry.of === 'corner' ? (['left', 'right'] as const) : (['left'] as const))
+      judgeOne(entry, { ...asked, side }, found);
+};
+
+const rowsOf = function* (document: CarDocument, setup: string, positions: typeof POSITIONS) {
+  for (const axleName of ['front', 'rear'] as const) {
+    if (!document[axleName]) continue;
+    for (const position of positions) {
+      const rack = document[axleName].steering ? position.rack : 0;
+      const answer = answerSetup({ document, setup, axle: axleName, position: { ...position, rack } });
+      if (answer.ok) yield { row: answer.value, axleName, setup, position: { ...position, rack } };
     }
   }
 };
 
+const nothing = (): Found => ({ missing: [], wrong: [], count: 0 });
+
 describe.each(CARS)('%s: every formula with its numbers makes the reading', (file) => {
   const document = carAt(file);
-  const found: Found = { missing: [], wrong: [], count: 0 };
-  const setups = setupNames(document);
+  const found = nothing();
   const judgeAll = () => {
-    for (const axleName of ['front', 'rear'] as const)
-      for (const [place, setup] of setups.entries())
-        for (const position of place < FULLY ? POSITIONS : SOME_POSITIONS) {
-          if (!document[axleName]) continue;
-          const rack = document[axleName].steering ? position.rack : 0;
-          const answer = answerSetup({ document, setup, axle: axleName, position: { ...position, rack } });
-          if (answer.ok) judge(answer.value, axleName, setup, { ...position, rack }, found);
-        }
+    for (const [place, setup] of setupNames(document).entries())
+      for (const asked of rowsOf(document, setup, place < FULLY ? POSITIONS : SOME_POSITIONS))
+        judge({ ...asked, units: STANDARD_UNITS }, found);
   };
   beforeAll(judgeAll, 60_000);
   test('every reading with a value has one', () => expect(found.missing.slice(0, 12)).toEqual([]));
   test('each makes what the table shows, and so does each step', () => expect(found.wrong.slice(0, 12)).toEqual([]));
   test('there were many', () => expect(found.count).toBeGreaterThan(300));
+});
+
+/** Every choice of units but the usual one, with a rim for toe. */
+const CHOICES: readonly ShownUnits[] = (['mm', 'in'] as const)
+  .flatMap((length) =>
+    (['newton', 'pound'] as const).flatMap((force) =>
+      (['degrees', 'minutes'] as const).flatMap((angle) =>
+        (['angle', 'rim'] as const).map((toe) => ({ length, force, angle, toe, toeDiameter: toe === 'rim' ? 406.4 : null })),
+      ),
+    ),
+  )
+  .slice(1);
+
+describe.each(CARS)('%s: in every choice of units too', (file) => {
+  const document = carAt(file);
+  test.each(CHOICES)(
+    '$length, $force, $angle, toe as $toe',
+    (units) => {
+      const found = nothing();
+      const [setup = ''] = setupNames(document);
+      for (const asked of rowsOf(document, setup, SOME_POSITIONS)) judge({ ...asked, units }, found);
+      expect(found.missing).toEqual([]);
+      expect(found.wrong.slice(0, 12)).toEqual([]);
+      expect(found.count).toBeGreaterThan(60);
+    },
+    60_000,
+  );
 });
