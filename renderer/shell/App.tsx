@@ -25,6 +25,7 @@ import { typingIn, windowCommand } from './windowKeys';
 
 const RefusedFile = lazy(async () => ({ default: (await import('./RefusedFile')).RefusedFile }));
 const PointsPage = lazy(async () => ({ default: (await import('../points/PointsPage')).PointsPage }));
+const StudiesPage = lazy(async () => ({ default: (await import('../studies/StudiesPage')).StudiesPage }));
 const FileDialogs = lazy(async () => ({ default: (await import('../files/FileDialogs')).FileDialogs }));
 
 /** What stands in a field and was not taken yet is taken before it is saved. */
@@ -89,6 +90,11 @@ export const App = () => {
           {page === 'points' && (
             <Suspense>
               <PointsPage />
+            </Suspense>
+          )}
+          {page === 'studies' && (
+            <Suspense>
+              <StudiesPage />
             </Suspense>
           )}
           {/* One canvas for all pages: it stays mounted here and each page gives it its place. */}

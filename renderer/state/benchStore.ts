@@ -14,7 +14,9 @@ import { START_VIEWING, type Viewing, type ViewName } from './viewing';
 export type { ViewName };
 
 export type Theme = 'light' | 'dark' | 'system';
-export type PageName = 'bench' | 'points';
+export type PageName = 'bench' | 'points' | 'studies';
+
+export type StudyName = 'sweep' | 'compare' | 'influence' | 'ways' | 'reach' | 'map' | 'gauges';
 
 /** Wheel travel from standing [mm], roll [degrees], rack travel [mm]: what the motion rules hold. */
 export interface BenchPosition {
@@ -76,6 +78,8 @@ export interface BenchState {
   readonly refused: RefusedFile | null;
   readonly history: History<Bench> | null;
   readonly page: PageName;
+  /** the study that its page shows */
+  readonly study: StudyName;
   readonly axle: AxleName;
   readonly position: BenchPosition;
   /** the adjuster under the hand, by its key; null when none is held */
@@ -104,6 +108,7 @@ const START: Omit<BenchState, 'files'> = {
   refused: null,
   history: null,
   page: 'bench',
+  study: 'ways',
   axle: 'front',
   position: { travel: 0, rollDeg: 0, rack: 0 },
   held: null,
@@ -161,6 +166,10 @@ export const isUnsaved = ({ file, history }: Pick<BenchState, 'file' | 'history'
   file !== null &&
   history !== null &&
   (file.isNeverSaved === true || !isSameDocument(history.present.document, file.saved.document));
+
+/** Whether a dialog about files waits for an answer. */
+export const isAsking = ({ refused, files: { offer, question } }: Pick<BenchState, 'refused' | 'files'>): boolean =>
+  refused !== null || offer !== null || question !== null;
 
 /** Changes a part of what is known of files. */
 export const changeFiles = (store: BenchStore, part: Partial<FilesState>): void =>

@@ -1,5 +1,14 @@
 import type { AxleName } from '../../../geometry/index';
-import { benchOf, change, type BenchPosition, type BenchStore, type PageName, type Theme, type ViewName } from '../benchStore';
+import {
+  benchOf,
+  change,
+  type BenchPosition,
+  type BenchStore,
+  type PageName,
+  type StudyName,
+  type Theme,
+  type ViewName,
+} from '../benchStore';
 
 /** Axle on the bench; its first adjuster is taken in hand. */
 export const chooseAxle = (store: BenchStore, axle: AxleName): void => {
@@ -29,4 +38,10 @@ export const chooseTheme = (store: BenchStore, theme: Theme): void => store.setS
 export const choosePage = (store: BenchStore, page: PageName): void => {
   store.setState({ page });
   if (typeof window !== 'undefined') window.history.replaceState(null, '', `#${page}`);
+};
+
+/** Goes to a study. */
+export const chooseStudy = (store: BenchStore, study: StudyName): void => {
+  store.setState({ study });
+  choosePage(store, 'studies');
 };

@@ -1,0 +1,15 @@
+import type { ComponentType, LazyExoticComponent } from 'react';
+import type { StudyName } from '../state/benchStore';
+
+/** One question that can be asked of the car: a line of the list, and what stands beside it. */
+export interface Study {
+  readonly name: StudyName;
+  readonly label: string;
+  /** what it answers, as it stands under its name */
+  readonly sentence: string;
+  /** a chunk of its own; it takes no properties and fills its place */
+  readonly Panel: LazyExoticComponent<ComponentType>;
+}
+
+/** The studies that there are, in the order of the list. */
+export const STUDIES: readonly Study[] = [];
