@@ -98,6 +98,19 @@ export { createStudyWorker, type FromWorker, type ToWorker } from './studies/wor
 export { withToeReset } from './studies/toeReset';
 export type { MayDocument, QuestionDocument, WantedDocument } from './car/measuringDocument';
 
+// What a shop's instruments show
+export {
+  acrossRim,
+  bumpSteerGauge,
+  stringGauge,
+  swingGauge,
+  type BumpSteerRow,
+  type CasterSwing,
+  type DialReadings,
+  type StringReadings,
+} from './studies/gauges';
+export { correctForFloor, type FloorCorrection, type PerWheel, type UnevenFloor } from './studies/unevenFloor';
+
 // Coordinates in and out
 export { readPoints, MM_PER_POINT_UNIT, POINT_UNITS, type PointList, type PointRow, type PointUnit } from './points/readPoints';
 export { AXIS_WORDS, CAR_AXES, frameOf, type AxesFailure, type AxisWord, type Frame, type FrameAxes } from './points/frameAxes';

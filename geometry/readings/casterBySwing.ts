@@ -27,16 +27,43 @@ export interface SwingTracks {
 const startEnd = (corner: Corner): SwingTrack => ({ track: startTrack(corner), rackPerTravel: 0 });
 export const startSwing = (corner: Corner): SwingTracks => ({ outward: startEnd(corner), inward: startEnd(corner) });
 
+/** Camber of the wheel at equal steer angles either way of straight ahead, travel held [rad]. */
+export interface SwungCambers {
+  /** with the wheel's front turned outboard */
+  readonly outward: number;
+  readonly inward: number;
+}
+
+/**
+ * What a camber gauge shows at both ends of a swing.
+ * @param swing - steer angle either way [rad]
+ * @returns null where the rack does not bring the wheel that far
+ */
+export function swungCambers(
+  corner: Corner,
+  tracks: SwingTracks,
+  travel: number,
+  ground: GroundFrame,
+  swing: number,
+): SwungCambers | null {
+  const outward = camberAtSteer(corner, tracks.outward, travel, swing, ground);
+  if (outward === null) return null;
+  const inward = camberAtSteer(corner, tracks.inward, travel, -swing, ground);
+  return inward === null ? null : { outward, inward };
+}
+
+/** (camber out − camber in) / (2 sin δ) [rad]. */
+export const casterOfSwing = ({ outward, inward }: SwungCambers, swing: number): number =>
+  (outward - inward) / (2 * Math.sin(swing));
+
 /**
  * Caster as a gauge shows it: (camber with the wheel's front turned outboard by δ − inboard by δ) / (2 sin δ), travel held.
  * @returns [rad], or null where the rack does not bring the wheel that far
  * @see D. B. January, Steering Geometry and Caster Measurement, SAE 850219, 1985, for the measurement
  */
 export function casterBySwing(corner: Corner, tracks: SwingTracks, travel: number, ground: GroundFrame): number | null {
-  const outward = camberAtSteer(corner, tracks.outward, travel, SWING, ground);
-  if (outward === null) return null;
-  const inward = camberAtSteer(corner, tracks.inward, travel, -SWING, ground);
-  return inward === null ? null : (outward - inward) / (2 * Math.sin(SWING));
+  const cambers = swungCambers(corner, tracks, travel, ground, SWING);
+  return cambers === null ? null : casterOfSwing(cambers, SWING);
 }
 
 /** Newton on the rack: the knuckle's twist per mm of rack gives the slope. @param steer - [rad, + outboard] */

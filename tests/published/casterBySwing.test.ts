@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { toDegrees, toRadians } from '../../geometry/index';
+import { swingGauge, toDegrees, toRadians } from '../../geometry/index';
 import { rowAt, stand } from './ask';
 import { expectWithin } from './near';
 import { kingpinOf, positionFor, steeredAxle } from './steeredAxle';
@@ -56,6 +56,22 @@ describe.each(['strut', 'multi-link'] as const)('D04 caster from a steer sweep, 
       expectWithin(left.casterBySwing, wanted, 2e-7 * FACTORS[20], 'caster by swing');
       expectWithin(left.casterBySwing, estimate, 5e-7, 'caster by swing, as printed');
       expect(right.casterBySwing).toBe(left.casterBySwing);
+    },
+  );
+
+  it.each(ROWS)(
+    'the gauge reads KPI %f, caster %f with a swing of %i deg',
+    (kingpinInclination, caster, steer, camberLeft, camberRight, estimate) => {
+      const car = stand({ front: steeredAxle({ layout, kingpinInclination, caster }) });
+      const gauge = swingGauge(car, 'front', { swing: toRadians(steer) });
+      if (!gauge.ok) throw new Error(gauge.failure.message);
+      const { left, right } = gauge.value;
+      if (left === null || right === null) throw new Error('the rack turns both wheels so far');
+      expectWithin(toDegrees(left.outward), camberLeft, 1e-7, 'camber, turned out');
+      expectWithin(toDegrees(left.inward), camberRight, 1e-7, 'camber, turned in');
+      expectWithin(toDegrees(left.bySwing), estimate, 5e-7, 'caster by swing');
+      expectWithin(toDegrees(left.caster ?? NaN), caster, CLOSED_DEG, 'caster of the axis');
+      expect(right).toEqual(left);
     },
   );
 
