@@ -1,7 +1,7 @@
 import { useEffect, useRef } from 'react';
 import { VerdictShape } from '../look/controls/VerdictShape';
 import { useBench, useWindow } from '../shell/benchContext';
-import { answerQuestion } from '../state/actions/replaceCar';
+import { answerQuestion, type Fate } from '../state/actions/replaceCar';
 import type { ReplaceQuestion } from '../state/filesState';
 import { RecoveryDialog } from './RecoveryDialog';
 import './dialogs.css';
@@ -15,9 +15,9 @@ const AskReplace = ({ question }: { readonly question: ReplaceQuestion }) => {
     if (!dialog.current?.open) dialog.current?.showModal();
     dialog.current?.querySelector<HTMLElement>('.primary')?.focus();
   }, []);
-  const answer = (fate: 'save' | 'keep' | 'cancel') => void answerQuestion(store, files, keeper, fate);
+  const answer = (fate: Fate) => void answerQuestion(store, files, keeper, fate);
   return (
-    <dialog ref={dialog} className="filedialog small" aria-labelledby="replace-title" onClose={() => answer('cancel')}>
+    <dialog ref={dialog} className="filedialog small" aria-labelledby="replace-title" onClose={() => answer('stay')}>
       <div className="head">
         <VerdictShape verdict="close" />
         <div>
@@ -34,10 +34,13 @@ const AskReplace = ({ question }: { readonly question: ReplaceQuestion }) => {
         <button type="button" className="button" onClick={() => answer('keep')}>
           Keep a copy and open
         </button>
-        <button type="button" className="button" onClick={() => answer('cancel')}>
-          Cancel
+        <button type="button" className="button danger" onClick={() => answer('drop')}>
+          Open, do not keep
         </button>
-        <span className="quiet">a kept copy stays in the File menu</span>
+        <button type="button" className="button" onClick={() => answer('stay')}>
+          Stay
+        </button>
+        <span className="quiet">A kept copy stays in the File menu. What is not kept is gone for good.</span>
       </div>
     </dialog>
   );

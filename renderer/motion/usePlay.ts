@@ -1,28 +1,31 @@
 import { useCallback, useEffect, useRef, useState } from 'react';
-import { useWindow } from '../shell/benchContext';
+import { useBench, useWindow } from '../shell/benchContext';
 import { moveTo } from '../state/actions/lookAt';
+import { isAsking } from '../state/benchStore';
 import { everyFrame } from './everyFrame';
 import { rideAt, type RideKind, type RideSpan } from './ride';
 
 const asksForLess = (): boolean => matchMedia('(prefers-reduced-motion: reduce)').matches;
 
 /**
- * Plays a ride until it is stopped: by its button, or by any touch of the window. The space bar starts and stops it.
+ * Plays a ride until it is stopped: by its button, or by any touch of the window. The space bar starts and stops it. It stands
+ * still while a dialog about files asks; the answer is a touch too.
  * @param span - how far it goes; null before a car is open
  */
 export const usePlay = (kind: RideKind, span: RideSpan | null) => {
   const { store } = useWindow();
   const [playing, setPlaying] = useState(false);
+  const isHeld = useBench(isAsking);
   const latest = useRef({ kind, span });
   useEffect(() => {
     latest.current = { kind, span };
   });
 
   useEffect(() => {
-    if (!playing) return;
+    if (!playing || isHeld) return;
     const begun = performance.now();
     let last = '';
-    const rest = everyFrame((now) => {
+    return everyFrame((now) => {
       const { current } = latest;
       if (!current.span) return;
       const next = rideAt(current.kind, current.span, now - begun, asksForLess());
@@ -30,19 +33,24 @@ export const usePlay = (kind: RideKind, span: RideSpan | null) => {
       if (JSON.stringify(next) !== last) moveTo(store, next);
       last = JSON.stringify(next);
     });
+  }, [playing, isHeld, store]);
+
+  useEffect(() => {
+    if (!playing) return;
     const stop = (event: Event) => {
-      const isOnControl = event.target instanceof Element && event.target.closest('.playcontrol') !== null;
-      if (event instanceof KeyboardEvent ? event.key === ' ' || (isOnControl && event.key === 'Enter') : isOnControl) return;
+      const isOn = (place: string) => event.target instanceof Element && event.target.closest(place) !== null;
+      const isOnControl = isOn('.playcontrol');
+      const isItsKey = event instanceof KeyboardEvent && event.key === ' ' && !isOn('dialog');
+      if (event instanceof KeyboardEvent ? isItsKey || (isOnControl && event.key === 'Enter') : isOnControl) return;
       setPlaying(false);
     };
     window.addEventListener('pointerdown', stop, true);
     window.addEventListener('keydown', stop, true);
     return () => {
-      rest();
       window.removeEventListener('pointerdown', stop, true);
       window.removeEventListener('keydown', stop, true);
     };
-  }, [playing, store]);
+  }, [playing]);
 
   useEffect(() => {
     const onSpace = (event: KeyboardEvent) => {

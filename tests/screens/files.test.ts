@@ -6,7 +6,7 @@ import type { FileChooser, Page } from 'playwright-core';
 import { expect, onTestFinished, test } from 'vitest';
 import { DISK, type FileLayer } from '../../electron/files/fileLayer';
 import { temporaryFolder } from '../electron/temporaryFolder';
-import { openSample, type } from './bench';
+import { motionField, openSample, type } from './bench';
 import { launchDoomedChromium, openWindow } from './chromium';
 
 const ROOT = path.resolve(import.meta.dirname, '../..');
@@ -245,6 +245,7 @@ test('another car asks before it replaces changes; a copy put aside comes back; 
   const folder = await temporaryFolder({ 'mine.jounce.json': await reference('car-23') });
   const file = `${folder}/mine.jounce.json`;
   const served = { stateFolder: `${folder}/state`, handed: [file] };
+  const copies = async () => (await readdir(`${folder}/state/recovery`)).filter((name) => name.endsWith('.copy'));
   const { page } = await openWindow({ ...QUIET, served });
   await heading(page, 'Check car 23');
   await type(plate(page), '-5');
@@ -252,7 +253,7 @@ test('another car asks before it replaces changes; a copy put aside comes back; 
   const question = page.getByRole('dialog', { name: 'Check car 23 has changes that were not saved' });
   await question.waitFor();
   expect(await seriousOf(page)).toEqual([]);
-  await question.getByRole('button', { name: 'Cancel' }).click();
+  await question.getByRole('button', { name: 'Stay' }).click();
   expect(await valueOf(page)).toBe('-5');
   await openSample(page, 'chalkboard');
   await question.getByRole('button', { name: 'Keep a copy and open' }).click();
@@ -270,11 +271,13 @@ test('another car asks before it replaces changes; a copy put aside comes back; 
   await unsaved(page).waitFor({ state: 'detached' });
 
   const text = (await reference('car-21')).replace('"Check car 21"', '"Dropped"');
-  await page.evaluate((content) => {
-    const transfer = new DataTransfer();
-    transfer.items.add(new File([content], 'dropped.jounce.json', { type: 'application/json' }));
-    window.dispatchEvent(new DragEvent('drop', { dataTransfer: transfer, bubbles: true, cancelable: true }));
-  }, text);
+  const drop = () =>
+    page.evaluate((content) => {
+      const transfer = new DataTransfer();
+      transfer.items.add(new File([content], 'dropped.jounce.json', { type: 'application/json' }));
+      window.dispatchEvent(new DragEvent('drop', { dataTransfer: transfer, bubbles: true, cancelable: true }));
+    }, text);
+  await drop();
   await heading(page, 'Dropped');
   await choose(page, /^mine/);
   await heading(page, 'Check car 23');
@@ -286,6 +289,25 @@ test('another car asks before it replaces changes; a copy put aside comes back; 
   await page.getByRole('button', { name: /^Units:/ }).click();
   await page.getByRole('group', { name: 'Units' }).waitFor();
   expect(await seriousOf(page, '.unitsmenu')).toEqual([]);
+
+  // a ride stands still while a dialog asks; what is not to be kept goes with its copy
+  await page.keyboard.press('Escape');
+  await type(plate(page), '-4');
+  await expect.poll(copies, { timeout: 10_000 }).toHaveLength(1);
+  await page.emulateMedia({ reducedMotion: 'no-preference' });
+  await page.getByRole('button', { name: /^Play / }).click();
+  const travel = () => motionField(page, 'Bump').inputValue();
+  const before = await travel();
+  await expect.poll(travel).not.toBe(before);
+  await drop();
+  await question.waitFor();
+  const stood = await travel();
+  await page.waitForTimeout(600);
+  expect(await travel()).toBe(stood);
+  await question.getByRole('button', { name: 'Open, do not keep' }).click();
+  await heading(page, 'Dropped');
+  expect([await unsaved(page).count(), await page.getByRole('button', { name: 'Stop', exact: true }).count()]).toEqual([0, 0]);
+  await expect.poll(copies, { timeout: 10_000 }).toEqual([]);
 });
 
 test('a browser without handles downloads; faults are listed beside the text, by keyboard; leaving is asked about', async () => {

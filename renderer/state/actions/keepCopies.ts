@@ -2,6 +2,7 @@ import { serializeCar } from '../../../geometry/index';
 import type { CopyNote, FileService } from '../../files/fileService';
 import { nameOfPlace } from '../../files/places';
 import { changeFiles, isUnsaved, type BenchState, type BenchStore } from '../benchStore';
+import { stepsMade } from '../stepsMade';
 
 /** A copy is on the disk this long after an edit at the latest, with what writing takes on top, ms. */
 const KEEP_AFTER_MS = 400;
@@ -12,6 +13,8 @@ const MOST_STEPS = 200;
 export interface CopyKeeper {
   /** Keeps a copy now. @returns whether it is kept */
   keepNow(part?: Partial<Pick<CopyNote, 'isParked'>>): Promise<boolean>;
+  /** Throws away the copy of a car that is no longer open, behind whatever of it is still being written. */
+  dropSoon(id: string): void;
   stop(): void;
 }
 
@@ -43,7 +46,7 @@ export const keepCopies = (store: BenchStore, files: FileService): CopyKeeper =>
       keptAt: Date.now(),
       setup: history.present.setup.slice(0, 300),
       against: history.present.against.slice(0, 300),
-      steps,
+      steps: steps.map(({ name, at }) => ({ name: name.slice(0, 300), at })),
       isParked: false,
       ...part,
     };
@@ -99,20 +102,20 @@ export const keepCopies = (store: BenchStore, files: FileService): CopyKeeper =>
   };
 
   /** What was done, by the names of the undo steps. */
-  const noteStep = (state: BenchState, before: BenchState): void => {
-    const [now, then] = [state.history, before.history];
-    if (!now || !then || now.mark) return;
-    const isStep = now.past.length > then.past.length || now.past.at(-1)?.value !== then.past.at(-1)?.value;
-    if (!isStep) return;
-    const isUndo = now.future.length > then.future.length;
-    const name = isUndo ? `Undo: ${now.future.at(-1)?.name ?? ''}` : (now.past.at(-1)?.name ?? 'Change');
-    steps = [...steps, { name: name.slice(0, 300), at: Date.now() }].slice(-MOST_STEPS);
+  const noteStep = ({ history: now }: BenchState, { history: then }: BenchState): void => {
+    if (!now || !then || now === then) return;
+    steps = stepsMade(steps, then, now, Date.now()).slice(-MOST_STEPS);
   };
+
+  /** A copy that is gone on with has its steps behind it. */
+  const stepsBefore = ({ files: { offer, copy } }: BenchState): CopyNote['steps'] =>
+    offer?.copy.note.id === copy ? offer.copy.note.steps : [];
 
   const stop = store.subscribe((state, before) => {
     const isOther = state.files.copy !== before.files.copy;
     const isSaved = state.file?.saved !== before.file?.saved;
-    if (isOther || isSaved) steps = [];
+    if (isOther) steps = stepsBefore(state);
+    else if (isSaved) steps = [];
     else noteStep(state, before);
     if (!isSaved && state.history?.present.document === before.history?.present.document) return;
     const isFinished = !isUnsaved(state);
@@ -136,6 +139,10 @@ export const keepCopies = (store: BenchStore, files: FileService): CopyKeeper =>
 
   return {
     keepNow,
+    dropSoon: (id) => {
+      finished.add(id);
+      schedule(0);
+    },
     stop: () => {
       stop();
       stopLost();

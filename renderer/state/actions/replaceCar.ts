@@ -4,20 +4,25 @@ import type { CopyKeeper } from './keepCopies';
 import { saveCar } from './saveCar';
 
 /** What becomes of changes that were not saved when another car is opened. */
-export type Fate = 'save' | 'keep' | 'cancel';
+export type Fate = 'save' | 'keep' | 'drop' | 'stay';
 
 /**
- * Answers the question that opening another car raised. The other one is opened only after what is open is safe.
- * @param keeper - keeps the copy that `keep` asks for
+ * Answers the question that opening another car raised. The other one is opened only after what is open is safe, or the person said
+ * that it is not to be kept.
+ * @param keeper - keeps the copy that `keep` asks for, and throws the one away that `drop` does
  */
 export const answerQuestion = async (store: BenchStore, files: FileService, keeper: CopyKeeper, fate: Fate): Promise<void> => {
-  const { question } = store.getState().files;
+  const { question, copy } = store.getState().files;
   if (!question) return;
   changeFiles(store, { question: null });
-  if (fate === 'cancel') return;
+  if (fate === 'stay') return;
   if (fate === 'save') {
     if (await saveCar(store, files)) question.open();
     return;
+  }
+  if (fate === 'drop') {
+    question.open();
+    return keeper.dropSoon(copy);
   }
   if (await keeper.keepNow({ isParked: true })) {
     question.open();

@@ -4,7 +4,7 @@ import type { CopyNote, FileAnswer, FileService, HandedFile } from '../../../ren
 import { carDifferences } from '../../../renderer/files/carDifferences';
 import { fileNameFor } from '../../../renderer/files/places';
 import { faultList, linesAround } from '../../../renderer/files/faultText';
-import { turnAdjuster, undoStep } from '../../../renderer/state/actions/editSetup';
+import { redoStep, setToe, turnAdjuster, undoStep } from '../../../renderer/state/actions/editSetup';
 import { keepCopies } from '../../../renderer/state/actions/keepCopies';
 import { openHanded } from '../../../renderer/state/actions/openCar';
 import { offerCopy, takeCopy } from '../../../renderer/state/actions/recoverCar';
@@ -111,7 +111,8 @@ test('a copy that cannot be kept is said, tried again, and the message goes by i
   expect([copies.size, store.getState().files.notice]).toEqual([1, null]);
 });
 
-test('a recovered copy goes when the car is saved at once, before the window has written one of its own', async () => {
+/** A second window that goes on with what the first one left behind. */
+const recovered = async () => {
   const { files, copies, keeper, turn } = await opened();
   turn(-5);
   await vi.advanceTimersByTimeAsync(999);
@@ -126,10 +127,22 @@ test('a recovered copy goes when the car is saved at once, before the window has
   const { offer } = next.getState().files;
   if (!offer) throw new Error('the copy is offered');
   takeCopy(next, offer);
+  return { next, files, copies };
+};
+
+test('a recovered copy goes when the car is saved at once, before the window has written one of its own', async () => {
+  const { next, files, copies } = await recovered();
   expect(isUnsaved(next.getState())).toBe(true);
   expect(await saveCar(next, files)).toBe(true);
   await vi.advanceTimersByTimeAsync(5000);
   expect(copies.size).toBe(0);
+});
+
+test('a recovered copy that is gone on with counts the steps of before too', async () => {
+  const { next, copies } = await recovered();
+  setToe(next, 0.1);
+  await vi.advanceTimersByTimeAsync(999);
+  expect([...copies.values()].map(({ note }) => note.steps.map(({ name }) => name))).toEqual([['Turn top plate', 'Set toe']]);
 });
 
 test('another car waits for an answer; a copy that is put aside stays on the disk', async () => {
@@ -138,13 +151,53 @@ test('another car waits for an answer; a copy that is put aside stays on the dis
   const mine = store.getState().file;
   await openHanded(store, files, { id: 'mine', name: 'mine.jounce.json', folder: '/cars' });
   expect(store.getState().file).toBe(mine);
-  await answerQuestion(store, files, keeper, 'cancel');
+  await answerQuestion(store, files, keeper, 'stay');
   expect([store.getState().file, store.getState().files.question]).toEqual([mine, null]);
   await openHanded(store, files, { id: 'mine', name: 'mine.jounce.json', folder: '/cars' });
   await answerQuestion(store, files, keeper, 'keep');
   expect(isUnsaved(store.getState())).toBe(false);
   await vi.advanceTimersByTimeAsync(5000);
   expect([...copies.values()].map(({ note }) => note.isParked)).toEqual([true]);
+});
+
+test('changes that are not to be kept go with their copy, even with one still on its way to the disk', async () => {
+  const { store, files, keeper, copies, turn } = await opened();
+  turn(-5);
+  await vi.advanceTimersByTimeAsync(999);
+  expect(copies.size).toBe(1);
+  turn(-6);
+  void keeper.keepNow();
+  await openHanded(store, files, { id: 'mine', name: 'mine.jounce.json', folder: '/cars' });
+  await answerQuestion(store, files, keeper, 'drop');
+  expect([isUnsaved(store.getState()), store.getState().files.question]).toEqual([false, null]);
+  await vi.advanceTimersByTimeAsync(5000);
+  expect(copies.size).toBe(0);
+});
+
+test('a kept copy counts the steps that lead to it: not what was taken back, and what was made again once', async () => {
+  const { store, copies, turn, files } = await opened();
+  const names = async (): Promise<readonly string[]> => {
+    await vi.advanceTimersByTimeAsync(2000);
+    return [...copies.values()].flatMap(({ note }) => note.steps.map(({ name }) => name));
+  };
+  turn(-5);
+  turn(-6);
+  setToe(store, 0.1);
+  undoStep(store);
+  undoStep(store);
+  expect(await names()).toEqual(['Turn top plate']);
+  redoStep(store);
+  expect(await names()).toEqual(['Turn top plate', 'Turn top plate']);
+  await saveCar(store, files);
+  undoStep(store);
+  expect(await names()).toEqual(['Undo: Turn top plate']);
+  undoStep(store);
+  redoStep(store);
+  expect(await names()).toEqual(['Undo: Turn top plate']);
+  redoStep(store);
+  expect(isUnsaved(store.getState())).toBe(false);
+  setToe(store, 0.2);
+  expect(await names()).toEqual(['Set toe']);
 });
 
 test('a version of somebody else is not written over unasked', async () => {
