@@ -128,7 +128,7 @@ function assembleAxle(
 
 /** Whether left and right are mirror images of each other, settings included. */
 function areTwins(
-  { left, right }: AxleMechanism,
+  axle: AxleMechanism,
   wheels: Readonly<Record<SideName, Wheel>>,
   settings: Readonly<Record<SideName, Settings>>,
 ): boolean {
@@ -136,9 +136,23 @@ function areTwins(
     wheels.left.camber === wheels.right.camber &&
     wheels.left.toe === wheels.right.toe &&
     wheels.left.loadedRadius === wheels.right.loadedRadius &&
-    Object.entries(settings.left).every(([name, setting]) => settings.right[name] === setting) &&
-    Object.entries(left.points).every(([name, point]) => point.every((value, index) => value === right.points[name][index]))
+    axle.adjusters.every(({ name }) => settings.left[name] === settings.right[name]) &&
+    isMirrored(axle)
   );
+}
+
+/** By axle: its points do not change. */
+const mirrored = new WeakMap<AxleMechanism, boolean>();
+
+function isMirrored(axle: AxleMechanism): boolean {
+  const known = mirrored.get(axle);
+  if (known !== undefined) return known;
+  const { left, right } = axle;
+  const made = Object.entries(left.points).every(([name, point]) =>
+    point.every((value, index) => value === right.points[name][index]),
+  );
+  mirrored.set(axle, made);
+  return made;
 }
 
 /** Both wheels on the axle's ground; without a ride height at travel 0. */

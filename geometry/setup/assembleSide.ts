@@ -10,7 +10,7 @@ import { assembleMultiLink } from '../corner/multiLink';
 import { designMotion, eliminationOrder, multiLinkKernel } from '../corner/multiLinkKernel';
 import type { CornerParts } from '../corner/parts';
 import { searchStrut } from '../corner/strut';
-import { strutKernel, strutZeroHeight } from '../corner/strutKernel';
+import { strutKernel, strutKernelWithTieRod, strutZeroHeight } from '../corner/strutKernel';
 import { sharedJointsOf } from '../readings/steeringAxis';
 import { cornerParts } from './cornerParts';
 import { linkageOf, NO_ADJUSTMENT, spindleAtDesign } from './linkages';
@@ -40,13 +40,9 @@ export function assembleSide(
 ): Result<AssembledSide, Failure> {
   const spindle = spindleAtDesign(wheel);
   const adjustment = adjustmentOf(axle, side, spindle, settings);
-  const design = linkageOf(axle, side, NO_ADJUSTMENT);
   const linkage = linkageOf(axle, side, adjustment);
   const steerRod = steerRodOf(axle);
-  const put =
-    axle.layout === 'strut'
-      ? putStrut(axle, side, linkage, design)
-      : putMultiLink(axle, side, linkage, design, wheel.loadedRadius, steerRod);
+  const put = putTogether(axle, side, wheel, linkage);
   if (!put.ok) return put;
   const corner: Corner = {
     side: side.side,
@@ -60,6 +56,34 @@ export function assembleSide(
     home: put.value.home,
   };
   return succeed({ mechanism: side, wheel, settings, adjustment, corner, parts: cornerParts(axle, side, adjustment, setup) });
+}
+
+/**
+ * A linkage at travel 0, rack 0: its constants and its pose.
+ * @param tieRodOf - the constants of a strut that differs by the length of its tie rod only
+ */
+export function putTogether(
+  axle: AxleMechanism,
+  side: SideMechanism,
+  wheel: Wheel,
+  linkage: Linkage,
+  tieRodOf: Float64Array | null = null,
+): Result<Put, Failure> {
+  const design = designLinkageOf(axle, side);
+  return axle.layout === 'strut'
+    ? putStrut(axle, side, linkage, design, tieRodOf)
+    : putMultiLink(axle, side, linkage, design, wheel.loadedRadius, steerRodOf(axle));
+}
+
+/** By side: what a setting is held against does not change. */
+const designLinkages = new WeakMap<SideMechanism, Linkage>();
+
+function designLinkageOf(axle: AxleMechanism, side: SideMechanism): Linkage {
+  const known = designLinkages.get(side);
+  if (known !== undefined) return known;
+  const made = linkageOf(axle, side, NO_ADJUSTMENT);
+  designLinkages.set(side, made);
+  return made;
 }
 
 /**
@@ -83,8 +107,14 @@ interface Put {
 
 const named = (axle: AxleMechanism, side: SideMechanism): string => `${axle.axle} ${side.side}`;
 
-function putStrut(axle: AxleMechanism, side: SideMechanism, linkage: Linkage, design: Linkage): Result<Put, Failure> {
-  const kernel = strutKernel(linkage, design);
+function putStrut(
+  axle: AxleMechanism,
+  side: SideMechanism,
+  linkage: Linkage,
+  design: Linkage,
+  tieRodOf: Float64Array | null,
+): Result<Put, Failure> {
+  const kernel = tieRodOf === null ? strutKernel(linkage, design) : strutKernelWithTieRod(tieRodOf, linkage.rods[2].length);
   if ('armsShortBy' in kernel) {
     const missingMm = kernel.armsShortBy;
     return fail({

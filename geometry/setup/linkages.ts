@@ -1,4 +1,5 @@
 import type { Adjustment } from '../adjusters/adjustment';
+import type { Seat } from '../car/document';
 import type { AxleMechanism, SideMechanism, Wheel } from '../car/mechanism';
 import { turnAbout } from '../core/rotation';
 import { add, anyPerpendicular, cross, distance, mirror, reject, subtract, unit, ZERO, type Vector } from '../core/vector';
@@ -30,14 +31,12 @@ export function rackStep(axle: AxleMechanism, side: SideMechanism, rod: string):
  * A displaced centre changes a rod's length only where the arm carries it; where body or knuckle does, the point moves and the length stays.
  */
 export function linkageOf(axle: AxleMechanism, side: SideMechanism, adjustment: Adjustment): Linkage {
-  const { shifts, lengths } = adjustment;
-  const points = side.points;
-  const moved = (seat: 'body' | 'arm' | 'knuckle', name: string): Vector => add(points[name], shifts[seat][name] ?? ZERO);
-  const rods: Rod[] = axle.rods.map(({ name, inner, outer }) => ({
+  const moved = (seat: Seat, name: string): Vector => movedPoint(side, adjustment, seat, name);
+  const rods = axle.rods.map(({ name, inner, outer }, index): Rod => ({
     name,
     inner: moved('body', inner),
     outer: moved('knuckle', outer),
-    length: distance(moved('arm', outer), moved('arm', inner)) + (lengths[name] ?? 0),
+    length: rodLength(axle, side, adjustment, index),
     rack: rackStep(axle, side, name),
   }));
   return {
@@ -47,6 +46,19 @@ export function linkageOf(axle: AxleMechanism, side: SideMechanism, adjustment: 
     pivot: axle.trailingArm === null ? null : armPivot(axle.trailingArm, moved),
     wheelCentre: moved('knuckle', 'wheelCentre'),
   };
+}
+
+/** A point at design, moved by what displaces its centre in one of the bodies that hold it. */
+function movedPoint({ points }: SideMechanism, { shifts }: Adjustment, seat: Seat, name: string): Vector {
+  const by = shifts[seat][name];
+  return by === undefined ? points[name] : add(points[name], by);
+}
+
+/** Length of a rod by its index [mm]: between its centres in the arm, and what is turned in. */
+export function rodLength(axle: AxleMechanism, side: SideMechanism, adjustment: Adjustment, index: number): number {
+  const { name, inner, outer } = axle.rods[index];
+  const between = distance(movedPoint(side, adjustment, 'arm', outer), movedPoint(side, adjustment, 'arm', inner));
+  return between + (adjustment.lengths[name] ?? 0);
 }
 
 /**

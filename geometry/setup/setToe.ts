@@ -7,13 +7,14 @@ import { TOE_REACHED } from '../core/tolerances';
 import type { GroundFrame } from '../axle/ground';
 import type { Failure } from '../corner/failure';
 import { knuckleDirection } from '../corner/knucklePoint';
-import { SOLVED } from '../corner/motion';
+import { SOLVED, type Motion } from '../corner/motion';
 import { startTrack, trackCorner } from '../corner/solveCorner';
 import { steerOf } from '../readings/wheelStance';
 import { toeLaw, type ToeLaw } from './toeLaw';
 import { settingInFile } from './settings';
 import { solveMonotone } from '../solve/solveMonotone';
 import type { AssembledSide } from './assembleSide';
+import { turnRod } from './turnRod';
 import type { BothSides } from './assembleCar';
 import { frameFor } from './axleGround';
 import { withMinus } from '../words/minus';
@@ -73,7 +74,9 @@ export function resetToe(
         sides.right = right.value;
         continue;
       }
-      const found = solveToe(adjuster, law, at[side], settings[side], wanted, travels[side], (s) => put(side, s), frame, side);
+      const again = (known: AssembledSide | null, changed: Settings): Result<AssembledSide, Failure> =>
+        (known === null ? null : turnRod(axle, known, adjuster, changed)) ?? put(side, changed);
+      const found = solveToe(adjuster, law, at[side], settings[side], wanted, travels[side], again, frame, side);
       if (!found.ok) return found;
       at[side] = found.value.parameter;
       sides[side] = found.value.side;
@@ -104,9 +107,11 @@ function toeResetOf(adjuster: Adjuster, law: ToeLaw, at: Readonly<Record<SideNam
 
 /** Toe of an assembled side at one travel, rack 0 [rad, + in]; null where that travel is out of reach. */
 function toeAt(side: AssembledSide, travel: number, frame: GroundFrame): number | null {
-  const track = startTrack(side.corner);
-  if (trackCorner(side.corner, track, travel, 0) !== SOLVED) return null;
-  return -steerOf(knuckleDirection(track.motion, side.corner.spindle), frameFor(side, frame));
+  const { corner } = side;
+  const at = (motion: Motion): number => -steerOf(knuckleDirection(motion, corner.spindle), frameFor(side, frame));
+  if (travel === 0) return at(corner.home);
+  const track = startTrack(corner);
+  return trackCorner(corner, track, travel, 0) === SOLVED ? at(track.motion) : null;
 }
 
 function solveToe(
@@ -116,14 +121,14 @@ function solveToe(
   settings: Settings,
   wanted: number,
   travel: number,
-  put: (settings: Settings) => Result<AssembledSide, Failure>,
+  put: (known: AssembledSide | null, settings: Settings) => Result<AssembledSide, Failure>,
   frame: GroundFrame,
   side: SideName,
 ): Result<{ parameter: number; side: AssembledSide }, Failure> {
   let last: { readonly parameter: number; readonly side: AssembledSide } | null = null;
   let nearest = Infinity;
   const miss = (parameter: number): number | null => {
-    const assembled = put({ ...settings, [adjuster.name]: law.setting(parameter) });
+    const assembled = put(last?.side ?? null, { ...settings, [adjuster.name]: law.setting(parameter) });
     if (!assembled.ok) return null;
     last = { parameter, side: assembled.value };
     const toe = toeAt(assembled.value, travel, frame);

@@ -5,7 +5,7 @@ import { mirror, type Vector } from '../core/vector';
 import { fail, type Result } from '../core/result';
 import type { Failure } from '../corner/failure';
 import { assembleCar, type AssembledCar } from '../setup/assembleCar';
-import { withSetting } from '../setup/setupEdits';
+import { withSetting, type Sides } from '../setup/setupEdits';
 import type { Question, Variable } from './question';
 
 /** A car and a setup with the variables of a question at some of their values. */
@@ -13,6 +13,9 @@ export interface Trial {
   readonly mechanism: CarMechanism;
   readonly setup: SetupDocument;
 }
+
+const AXLES = ['front', 'rear'] as const;
+const SIDES = ['both', 'left', 'right'] as const;
 
 const isPoint = (variable: Variable): variable is Extract<Variable, { kind: 'point' }> => variable.kind === 'point';
 
@@ -22,6 +25,14 @@ const isPoint = (variable: Variable): variable is Extract<Variable, { kind: 'poi
  */
 export class TrialMaker {
   private near: AssembledCar | null = null;
+  /** the setup as it is where nothing varies; the sides' own numbers give way to those of both */
+  private readonly bare: SetupDocument;
+  /** what is written into it, by axle and side */
+  private readonly laid: readonly {
+    readonly axle: AxleName;
+    readonly side: Sides;
+    readonly variables: readonly { readonly name: string; readonly index: number }[];
+  }[];
   private kept: { readonly key: string; readonly mechanism: CarMechanism } | null = null;
   private readonly points: readonly { readonly variable: Extract<Variable, { kind: 'point' }>; readonly index: number }[];
 
@@ -32,15 +43,30 @@ export class TrialMaker {
     private readonly only: readonly AxleName[] = ['front', 'rear'],
   ) {
     this.points = question.variables.flatMap((variable, index) => (isPoint(variable) ? [{ variable, index }] : []));
+    const adjusters = question.variables.flatMap((variable, index) => (isPoint(variable) ? [] : [{ ...variable, index }]));
+    this.bare = adjusters.reduce((setup, { axle, name, side }) => withSetting(setup, axle, name, side, null), question.setup);
+    this.laid = AXLES.flatMap((axle) =>
+      SIDES.flatMap((side) => {
+        const variables = adjusters.filter((one) => one.axle === axle && one.side === side);
+        return variables.length === 0 ? [] : [{ axle, side, variables }];
+      }),
+    );
   }
 
   /** @param values - one of each variable, in the file's unit for adjusters, mm for points */
   make(values: readonly (number | null)[]): Trial {
-    let { setup } = this.question;
-    this.question.variables.forEach((variable, index) => {
-      if (variable.kind === 'adjuster') setup = withSetting(setup, variable.axle, variable.name, variable.side, values[index]);
-    });
-    return { mechanism: this.mechanismAt(values), setup };
+    return { mechanism: this.mechanismAt(values), setup: this.setupAt(values) };
+  }
+
+  /** The setup without the numbers that vary, and with these ones: written at once, for it is done for every combination. */
+  private setupAt(values: readonly (number | null)[]): SetupDocument {
+    const setup: { -readonly [Key in keyof SetupDocument]: SetupDocument[Key] } = { ...this.bare };
+    for (const { axle, side, variables } of this.laid) {
+      const entries: Record<string, number | null> = { ...this.bare[axle]?.[side] };
+      for (const { name, index } of variables) entries[name] = values[index];
+      setup[axle] = { ...setup[axle], [side]: entries };
+    }
+    return setup;
   }
 
   /** The car put together, or why that cannot be: a toe reset that leaves its adjuster's range is no answer either. */
