@@ -13,6 +13,7 @@ import {
   READINGS_ORDER,
 } from './chosenReadings';
 import type { ReadingGroup, ReadingRow } from './readingRows';
+import { useReorder } from './useReorder';
 
 interface MoveButtonsProps {
   readonly name: string;
@@ -48,6 +49,18 @@ const MoveButtons = ({ name, isFirst, isLast, onMove }: MoveButtonsProps) => {
   );
 };
 
+/** What a line or a group is dragged by; by keys its buttons move it. */
+const Grip = (handlers: ReturnType<ReturnType<typeof useReorder>['gripOf']>) => (
+  <span className="grip" title="Drag to another place" aria-hidden="true" {...handlers}>
+    <svg width="8" height="14" viewBox="0 0 8 14">
+      <path d="M1 1h2v2H1zM5 1h2v2H5zM1 6h2v2H1zM5 6h2v2H5zM1 11h2v2H1zM5 11h2v2H5z" fill="currentColor" />
+    </svg>
+  </span>
+);
+
+/** The list of the groups; those of readings are called by their group. */
+const GROUPS = 'groups';
+
 /** Which readings the table shows and in which order: of the groups, and inside each. */
 export const ChooseReadings = ({
   groups,
@@ -65,6 +78,11 @@ export const ChooseReadings = ({
     const rest = [...hidden].filter((id) => !ids.has(id));
     prefer(store, READINGS_HIDDEN, isShown ? rest : [...rest, ...ids]);
   };
+  const move = (list: string, id: string, by: number) =>
+    list === GROUPS
+      ? prefer(store, READINGS_GROUPS, movedGroups(groups, preferences, id, by))
+      : prefer(store, READINGS_ORDER, movedOrder(groups, preferences, id, by));
+  const { gripOf, itemOf } = useReorder(move);
   const showAll = () => {
     for (const list of [READINGS_HIDDEN, READINGS_ORDER, READINGS_GROUPS]) prefer(store, list, []);
   };
@@ -79,11 +97,12 @@ export const ChooseReadings = ({
       }
       onClose={onClose}
     >
-      <div className="groups">
+      <div className="groups" data-reorder>
         <div className="groupcolumns">
           {ordered.map(({ name, rows }, at) => (
-            <fieldset key={name}>
+            <fieldset key={name} {...itemOf(GROUPS, groupId(name), at, ordered.length)}>
               <legend>
+                <Grip {...gripOf(GROUPS, groupId(name), at)} />
                 <label>
                   <input
                     type="checkbox"
@@ -97,11 +116,12 @@ export const ChooseReadings = ({
                   name={`Group ${name}`}
                   isFirst={at === 0}
                   isLast={at === ordered.length - 1}
-                  onMove={(by) => prefer(store, READINGS_GROUPS, movedGroups(groups, preferences, groupId(name), by))}
+                  onMove={(by) => move(GROUPS, groupId(name), by)}
                 />
               </legend>
               {rows.map((row, index) => (
-                <div key={row.id}>
+                <div key={row.id} {...itemOf(groupId(name), row.id, index, rows.length)}>
+                  <Grip {...gripOf(groupId(name), row.id, index)} />
                   <label>
                     <input
                       type="checkbox"
@@ -115,7 +135,7 @@ export const ChooseReadings = ({
                     name={row.name}
                     isFirst={index === 0}
                     isLast={index === rows.length - 1}
-                    onMove={(by) => prefer(store, READINGS_ORDER, movedOrder(groups, preferences, row.id, by))}
+                    onMove={(by) => move(groupId(name), row.id, by)}
                   />
                 </div>
               ))}

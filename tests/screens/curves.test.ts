@@ -147,6 +147,47 @@ test('a reading explains itself with this car’s numbers, groups fold, and read
   await page.getByRole('button', { name: 'Group Axle: up' }).press('Enter');
   await page.keyboard.press('Enter');
   expect(await page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toBe('Group Axle: up');
+  // and by the pointer: what is dropped moves, Escape gives a drag up and leaves the dialog open
+  const grip = (name: string) =>
+    page
+      .locator('.choosereadings [data-list]', { has: page.getByRole('button', { name: `${name}: down` }) })
+      .last()
+      .locator('.grip')
+      .first();
+  const centreOf = async (name: string): Promise<readonly [number, number]> => {
+    const box = await grip(name).boundingBox();
+    if (!box) throw new Error(`${name} has a grip`);
+    return [box.x + box.width / 2, box.y + box.height / 2];
+  };
+  const dragOnto = async (name: string, onto: string): Promise<void> => {
+    const [[x, y], [toX, toY]] = [await centreOf(name), await centreOf(onto)];
+    await page.mouse.move(x, y);
+    await page.mouse.down();
+    await page.mouse.move(toX, toY - 4, { steps: 4 });
+    expect(
+      await page
+        .locator('[data-drop="before"]')
+        .getByRole('button', { name: `${onto}: up` })
+        .count(),
+    ).toBe(1);
+  };
+  const order = () =>
+    page
+      .locator('.choosereadings')
+      .getByRole('button', { name: /: up$/ })
+      .evaluateAll((all) => all.map((one) => one.ariaLabel ?? ''));
+  const before = await order();
+  await dragOnto('Half track', 'Steer angle');
+  await page.keyboard.press('Escape');
+  await page.mouse.up();
+  expect(await order()).toEqual(before);
+  await dragOnto('Half track', 'Steer angle');
+  await page.mouse.up();
+  const after = await order();
+  expect(after.indexOf('Half track: up')).toBe(after.indexOf('Steer angle: up') - 1);
+  await dragOnto('Group Steering axis', 'Group Wheel');
+  await page.mouse.up();
+  expect((await order())[0]).toBe('Group Steering axis: up');
   const wide = await page.locator('.choosereadings .groups').evaluate((list) => list.scrollWidth - list.clientWidth);
   expect(wide).toBeLessThanOrEqual(0);
   await page.getByRole('button', { name: 'Close' }).click();

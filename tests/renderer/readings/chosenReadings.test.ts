@@ -7,6 +7,7 @@ import {
   orderedGroups,
   shownGroups,
 } from '../../../renderer/readings/chosenReadings';
+import { dropPlace, movedBy } from '../../../renderer/readings/dropPlace';
 import { readingGroups } from '../../../renderer/readings/readingRows';
 import { readingTable } from '../../../renderer/readings/readingTable';
 import { chooseAgainst } from '../../../renderer/state/actions/editSetup';
@@ -62,6 +63,34 @@ describe('the readings shown', () => {
     const store = openedBench();
     prefer(store, 'readings.closed', [groupId('Wheel, steering & ground')]);
     expect(closedGroups(store.getState().preferences).has('wheel-steering-ground')).toBe(true);
+  });
+});
+
+describe('what is dragged in a list', () => {
+  // two columns: a, b, c and d, e
+  const boxOf = (column: number, row: number) => ({
+    left: 100 * column,
+    right: 100 * column + 90,
+    top: 20 * row,
+    bottom: 20 * row + 18,
+  });
+  const boxes = [boxOf(0, 0), boxOf(0, 1), boxOf(0, 2), boxOf(1, 0), boxOf(1, 1)];
+
+  test('is dropped before what it stands over the upper half of, else behind it', () => {
+    expect(dropPlace(boxes, 40, 3)).toBe(0);
+    expect(dropPlace(boxes, 40, 16)).toBe(1);
+    expect(dropPlace(boxes, 40, 500)).toBe(3);
+    expect(dropPlace(boxes, 150, -50)).toBe(3);
+    expect(dropPlace(boxes, 400, 39)).toBe(5);
+    expect(dropPlace([], 1, 1)).toBe(0);
+  });
+
+  test('stays where it is on both sides of itself, and otherwise moves by as many places as it passes', () => {
+    expect([0, 1, 2, 3, 4].map((place) => movedBy(1, place))).toEqual([-1, 0, 0, 1, 2]);
+    const ids = idsOf(groups)[0] ?? [];
+    const id = ids[0] ?? '';
+    const dropped = movedOrder(groups, {}, id, movedBy(0, 3));
+    expect(dropped.slice(0, 3)).toEqual([ids[1], ids[2], id]);
   });
 });
 
