@@ -1,9 +1,9 @@
 import {
   QUESTION_ADDRESS,
+  questionsBy,
   type FileAnswer,
   type FileFailure,
   type FileService,
-  type Questions,
   type SampleFile,
   type SampleText,
 } from './fileService';
@@ -27,11 +27,6 @@ const ask = async <Value>(address: string, name: string | null, init: RequestIni
     return disconnected(name);
   }
 };
-
-const question =
-  <Method extends keyof Questions>(method: Method) =>
-  (asked: Questions[Method]['ask']): Promise<FileAnswer<Questions[Method]['answer']>> =>
-    post(method, JSON.stringify(asked));
 
 /**
  * A browser finishes the requests of a page that was left as long as all of them under way are under 64 KiB together, by the
@@ -60,19 +55,5 @@ export const fetchedFiles: FileService = {
   whenHanded: () => undefined,
   whenAsked: () => undefined,
   handDropped: () => Promise.resolve(null),
-  begin: question('begin'),
-  openFile: question('openFile'),
-  lookAtFile: question('lookAtFile'),
-  saveFile: question('saveFile'),
-  chooseFile: question('chooseFile'),
-  choosePlace: question('choosePlace'),
-  releaseFile: question('releaseFile'),
-  notePicked: question('notePicked'),
-  noteRecent: question('noteRecent'),
-  keepCopy: question('keepCopy'),
-  keepOrigin: question('keepOrigin'),
-  readCopy: question('readCopy'),
-  listCopies: question('listCopies'),
-  dropCopy: question('dropCopy'),
-  keepPreferences: question('keepPreferences'),
+  ...questionsBy((method, asked) => post(method, JSON.stringify(asked))),
 };

@@ -61,6 +61,33 @@ export type FileQuestions = {
   [Method in keyof Questions]: (ask: Questions[Method]['ask']) => Promise<FileAnswer<Questions[Method]['answer']>>;
 };
 
+/** Every question by its name, once for both shells. */
+const METHODS = {
+  begin: true,
+  openFile: true,
+  lookAtFile: true,
+  saveFile: true,
+  chooseFile: true,
+  choosePlace: true,
+  releaseFile: true,
+  notePicked: true,
+  noteRecent: true,
+  keepCopy: true,
+  keepOrigin: true,
+  readCopy: true,
+  listCopies: true,
+  dropCopy: true,
+  keepPreferences: true,
+} satisfies Readonly<Record<keyof Questions, true>>;
+
+/** The methods of a shell that asks all its questions in one way. @param ask - never rejects */
+export const questionsBy = (ask: (method: keyof Questions, asked: unknown) => Promise<FileAnswer<never>>): FileQuestions => {
+  const methods = Object.keys(METHODS) as readonly (keyof Questions)[];
+  return Object.fromEntries(
+    methods.map((method) => [method, (asked: unknown) => ask(method, asked)]),
+  ) as unknown as FileQuestions;
+};
+
 export interface FileQuestion {
   /** a random id of one loaded window (UUID) */
   readonly window: string;

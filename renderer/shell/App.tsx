@@ -23,7 +23,7 @@ import { useNarrow } from './useNarrow';
 import { useTheme } from './useTheme';
 import { typingIn, windowCommand } from './windowKeys';
 
-const RefusedFile = lazy(async () => ({ default: (await import('./RefusedFile')).RefusedFile }));
+const RefusedFile = lazy(async () => ({ default: (await import('../files/refused/RefusedFile')).RefusedFile }));
 const PointsPage = lazy(async () => ({ default: (await import('../points/PointsPage')).PointsPage }));
 const StudiesPage = lazy(async () => ({ default: (await import('../studies/StudiesPage')).StudiesPage }));
 const FileDialogs = lazy(async () => ({ default: (await import('../files/FileDialogs')).FileDialogs }));

@@ -1,5 +1,7 @@
 import { afterEach, expect, test, vi } from 'vitest';
+import { METHODS } from '../../../electron/files/questions';
 import { fetchedFiles } from '../../../renderer/files/fetchedFiles';
+import { QUESTION_ADDRESS } from '../../../renderer/files/fileService';
 
 /** What the Fetch standard allows to all requests under way that outlive their page: a browser fails the one past it. */
 const KEPT_ALIVE = 65_536;
@@ -35,4 +37,14 @@ test('a save while copies are being kept is sent, however large they are togethe
   await vi.waitFor(() => expect(waiting).toHaveLength(6));
   waiting.slice(4).forEach((answer) => answer());
   expect((await Promise.all(later)).map(({ ok }) => ok)).toEqual([true, true]);
+});
+
+test('every question that a shell judges is asked at its own address', async () => {
+  const asked: string[] = [];
+  vi.stubGlobal('fetch', async (address: string) => {
+    asked.push(address);
+    return { status: 200, json: () => Promise.resolve({ ok: true, value: null }) };
+  });
+  for (const method of METHODS) await (fetchedFiles[method] as (ask: object) => Promise<unknown>)({});
+  expect(asked).toEqual(METHODS.map((method) => QUESTION_ADDRESS + method));
 });
