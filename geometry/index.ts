@@ -84,12 +84,17 @@ export {
 // Studies
 export { mattersOf, setWithin } from './car/tolerances';
 export { influence, type Influence, type InfluenceQuestion, type InfluenceRow } from './studies/influence';
-export { changesBetween, type Numbers } from './studies/carNumbers';
+export { carNumberNames, changesBetween, type CarNumber, type Numbers } from './studies/carNumbers';
+export { compare, type ComparedNumbers, type ComparedSetup, type Comparison } from './studies/compare';
 export type { AskedToe } from './studies/toeReset';
 export { MOST_TRIED, reach, type ReachAnswer } from './studies/reach';
 export type { ReachAnswerRow } from './studies/reachAnswers';
 export type { Help } from './studies/reachHelp';
 export { ways, type Reached, type Way, type Ways, type WaysQuestion } from './studies/ways';
+export { sweep, type Sweep, type SweepQuestion, type SweptRow } from './studies/sweep';
+export { sweepCsvLines, type CsvAxle, type CsvReadings, type CsvRow, type CsvWholeCar } from './studies/sweepCsv';
+export { positionOf, stepsBetween, type AskedPosition } from './studies/askedPosition';
+export { LIST_COLUMNS, positionsOfList, readPositionList, type BadPositionList } from './studies/positionList';
 export { map, type MapAnswer, type MapAxis, type MapQuestion } from './studies/map';
 export { answerStudy, leadStudy, type Round, type Study } from './studies/study';
 export { openStudy, type StudyAnswers, type StudyOrder } from './studies/order';

@@ -2,9 +2,10 @@ import {
   assembleCar,
   findSetup,
   parseCar,
+  positionOf,
   setupNames,
   suggest,
-  toRadians,
+  type AskedPosition,
   type AssembledCar,
   type AxleName,
   type Position,
@@ -12,7 +13,7 @@ import {
 } from '../../geometry/index';
 import { withoutPlace, type LoadedCar } from './carSource';
 import { CommandError, errorOfFailure, usageError } from './commandError';
-import type { Options, Setting, TravelPair } from './options';
+import type { Options, Setting } from './options';
 import { applySettings } from './settings';
 
 /** A setup of the car by its name; the first when no name is given. */
@@ -93,26 +94,6 @@ export function axlesAsked(car: LoadedCar, options: Options): readonly AxleName[
   if (options.axle === undefined) return AXLES.filter((axle) => car.document[axle] !== undefined);
   if (car.document[options.axle] === undefined) throw usageError(`this car has no ${options.axle} axle`);
   return [options.axle];
-}
-
-/** A position as it is asked for: travel from standing and rack in mm, roll in degrees. */
-export interface AskedPosition {
-  readonly travel?: number | TravelPair | undefined;
-  readonly rack?: number | undefined;
-  readonly roll?: number | undefined;
-}
-
-/** Degrees of roll past this are not a car on its wheels. */
-const STEEPEST_ROLL = 45;
-
-/** The engine's position for one that is asked for, or why it is no position. */
-export function positionOf(asked: AskedPosition): Position | { readonly fault: string } {
-  const { travel = 0, rack = 0, roll = 0 } = asked;
-  if (Math.abs(roll) > STEEPEST_ROLL) return { fault: `roll ${roll} is past ±${STEEPEST_ROLL} degrees` };
-  if (roll === 0) return { travel, rack, roll: 0 };
-  if (typeof travel === 'number') return { travel, rack, roll: toRadians(roll) };
-  if (travel.left !== travel.right) return { fault: 'with roll, travel is heave: left and right cannot differ' };
-  return { travel: travel.left, rack, roll: toRadians(roll) };
 }
 
 /** The position of a call's flags. */

@@ -1,7 +1,14 @@
-import { judgeLimits, sweepCar, type AssembledCar, type AxleName } from '../../geometry/index';
+import {
+  judgeLimits,
+  sweepCar,
+  sweepCsvLines,
+  type AssembledCar,
+  type AxleName,
+  type CsvAxle,
+  type CsvWholeCar,
+} from '../../geometry/index';
 import type { Answer, Call, Tell } from './answer';
 import { usageError } from './commandError';
-import { sweepCsvLines, type CsvAxle, type CsvWholeCar } from './csv';
 import { axlesAsked, titleOf } from './question';
 import { assembledFor, refuseAllFailed, rowAt, UNITS, warnedOfRack, wholeCarAt, type Comparison } from './readings';
 import type { Row } from './rows';

@@ -1,9 +1,8 @@
-import { type Position } from '../../geometry/index';
+import { positionOf, positionsOfList, stepsBetween, type Position } from '../../geometry/index';
 import { readFileCapped, readStandardInput } from './carSource';
 import { CommandError, usageError } from './commandError';
 import type { Motion, Options } from './options';
 import { readPositionList } from './positionList';
-import { positionOf, type AskedPosition } from './question';
 
 /** What a sweep goes through. */
 export interface SweepQuestion {
@@ -20,19 +19,6 @@ const SWEPT = { bump: 'travel', roll: 'roll', steer: 'rack' } as const;
 /** The positions of `sweep`, from a motion or from a list. */
 export async function sweepQuestion(options: Options): Promise<SweepQuestion> {
   return options.list === undefined ? motionQuestion(options) : listQuestion(options, options.list);
-}
-
-/**
- * Evenly spaced inputs with both ends included, to the bit: the middle of −60…60 is 0.
- */
-export function stepsBetween(from: number, to: number, steps: number): number[] {
-  if (steps === 1) return [from];
-  const last = steps - 1;
-  return Array.from({ length: steps }, (_, i) => {
-    if (i === last) return to;
-    const input = (from * (last - i) + to * i) / last;
-    return input === 0 ? 0 : input;
-  });
 }
 
 function motionQuestion(options: Options): SweepQuestion {
@@ -58,11 +44,8 @@ async function listQuestion(options: Options, path: string): Promise<SweepQuesti
   for (const name of ['motion', 'from', 'to', 'steps', 'travel', 'rack', 'roll'] as const)
     if (options[name] !== undefined) throw usageError(`"list" gives the positions: it cannot be used with "${name}"`);
   const bytes = path === '-' ? await readStandardInput() : await readFileCapped(path);
-  const asked: readonly AskedPosition[] = readPositionList(bytes, path === '-' ? 'standard input' : path);
-  const positions = asked.map((position, index) => {
-    const judged = positionOf(position);
-    if (!('fault' in judged)) return judged;
-    throw new CommandError({ kind: 'file', message: `row ${index + 1} of the list: ${judged.fault}` });
-  });
+  const listed = positionsOfList(readPositionList(bytes, path === '-' ? 'standard input' : path));
+  if (!listed.ok) throw new CommandError({ kind: 'file', message: listed.failure });
+  const positions = listed.value;
   return { motion: 'list', unit: '1', inputs: positions.map((_, index) => index + 1), positions };
 }

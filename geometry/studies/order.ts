@@ -6,6 +6,7 @@ import { influenceStudy, type Influence, type InfluenceQuestion } from './influe
 import { mapStudy, type MapAnswer, type MapQuestion } from './map';
 import { reachStudy, type ReachAnswer } from './reach';
 import type { Study } from './study';
+import { sweepStudy, type Sweep, type SweepQuestion } from './sweep';
 import { waysStudy, type Ways, type WaysQuestion } from './ways';
 
 /** A study as plain data, so that it can be sent to whoever works on it. */
@@ -18,13 +19,15 @@ export type StudyOrder =
       readonly setup: SetupDocument;
       readonly question: QuestionDocument;
     }
-  | { readonly study: 'map'; readonly document: CarDocument; readonly question: MapQuestion };
+  | { readonly study: 'map'; readonly document: CarDocument; readonly question: MapQuestion }
+  | { readonly study: 'sweep'; readonly document: CarDocument; readonly question: SweepQuestion };
 
 export interface StudyAnswers {
   readonly influence: Influence;
   readonly ways: Ways;
   readonly reach: ReachAnswer;
   readonly map: MapAnswer;
+  readonly sweep: Sweep;
 }
 
 /** @param mechanism - of the order's document, where there is one already */
@@ -45,5 +48,7 @@ function studyOf(order: StudyOrder, mechanism: CarMechanism): Study<unknown> {
       return reachStudy(mechanism, order.question, order.setup);
     case 'map':
       return mapStudy(mechanism, order.question);
+    case 'sweep':
+      return sweepStudy(mechanism, order.question);
   }
 }

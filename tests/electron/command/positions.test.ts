@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { CommandError } from '../../../electron/command/commandError';
 import { readPositionList } from '../../../electron/command/positionList';
-import { positionOf } from '../../../electron/command/question';
-import { stepsBetween, sweepQuestion } from '../../../electron/command/sweepPositions';
+import { sweepQuestion } from '../../../electron/command/sweepPositions';
+import { positionOf, stepsBetween } from '../../../geometry/index';
 
 describe('positions of a sweep', () => {
   test('include both ends to the bit, and zero in the middle', () => {

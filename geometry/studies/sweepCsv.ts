@@ -1,11 +1,23 @@
-import { CONTRACT_UNITS, numberNamesOf, numbersOf, readingsOf, type AxleName, type ReadingEntry } from '../../geometry/index';
-import { isFailed, type ReadingsRow, type Row } from './rows';
+import type { AxleName } from '../car/document';
+import { CONTRACT_UNITS, readingsOf } from '../readings/catalogue';
+import { numberNamesOf, numbersOf, type ReadingValues } from '../readings/contractUnits';
+import type { ReadingEntry } from '../readings/readingEntry';
+
+/** A position of a sweep that was reached: readings in contract units. */
+export interface CsvReadings {
+  readonly left: ReadingValues;
+  readonly right: ReadingValues;
+  readonly both: ReadingValues;
+}
+
+/** A row of one axle, or why it was not reached. */
+export type CsvRow = CsvReadings | { readonly error: { readonly message: string } };
 
 /** The rows of one axle; without a prefix when the sweep is of that axle alone. */
 export interface CsvAxle {
   readonly axle: AxleName;
   readonly prefix: string;
-  readonly rows: readonly Row[];
+  readonly rows: readonly CsvRow[];
 }
 
 /** The readings of the whole car at one position. */
@@ -32,7 +44,7 @@ function headerOf(axles: readonly CsvAxle[], hasWholeCar: boolean, inputUnit: st
 
 const EMPTY_CELLS = SIDES.reduce((count, side) => count + entriesOf(side).flatMap(numberNamesOf).length, 0);
 
-function cellsOf(row: ReadingsRow): string[] {
+function cellsOf(row: CsvReadings): string[] {
   const cells: string[] = [];
   for (const side of SIDES)
     for (const entry of entriesOf(side))
@@ -64,7 +76,7 @@ export function* sweepCsvLines(
     const errors: string[] = [];
     for (const { axle, prefix, rows } of axles) {
       const row = rows[index];
-      if (row && !isFailed(row)) cells.push(...cellsOf(row));
+      if (row && !('error' in row)) cells.push(...cellsOf(row));
       else {
         cells.push(...Array.from({ length: EMPTY_CELLS }, () => ''));
         if (row) errors.push(`${prefix === '' ? '' : `${axle}: `}${row.error.message}`);
