@@ -145,6 +145,8 @@ export const largestStepOf = (corner: { readonly loadedRadius: number }): number
 
 /**
  * Assembles a linkage with its adjusters: follows the design pose while rods and points move from design to their settings.
+ * @param start - the knuckle at design, closed
+ * @param motion - takes the record
  * @returns motion record at travel 0, rack 0; or how far along (0…1) the linkage could still be put together, and by how
  * much its links then miss what is asked [mm]
  */
@@ -152,10 +154,9 @@ export function assembleMultiLink(
   design: Float64Array,
   adjusted: Float64Array,
   start: Motion,
+  motion: Motion = new Float64Array(28),
 ): Motion | { readonly reached: number; readonly missingMm: number } {
-  const motion = start.slice();
-  if (closeMultiLink(design, motion, multiLinkZeroHeight(design), 0) < 0)
-    return { reached: 0, missingMm: worstMiss(adjusted, start) };
+  motion.set(start);
   let at = 0;
   let size = 1;
   while (at < 1) {

@@ -117,9 +117,26 @@ export function multiLinkKernel(linkage: Linkage, order: EliminationOrder, scale
   k[K_ZERO] = linkage.wheelCentre[2];
   const isSteered = linkage.rods.some((rod) => dot(rod.rack, rod.rack) > 0);
   k[K_STEER] = steerRod < 0 || isSteered ? -1 : order.rows.indexOf(steerRod);
-  const start = designMotion(linkage);
-  evaluateRods(k, start, 0);
-  const determinant = factor5(jacobian) ? pivotProduct() : (evaluateRods(k, start, 0), eliminateWithPivots(jacobian, []));
+  return withDesignSign(k, linkage.wheelCentre);
+}
+
+/** Changes the constants to a rod of another length [mm]. @param wheelCentre - of the linkage, at design */
+export function setRodLength(k: Float64Array, rod: number, length: number, wheelCentre: Vector): Float64Array {
+  let row = 0;
+  while (k[K_ORDER + row] !== rod) row += 1;
+  k[row * ROW + 6] = length;
+  return withDesignSign(k, wheelCentre);
+}
+
+/** Where constants are judged: the knuckle where it is at design. */
+const atDesign = new Float64Array(28);
+
+function withDesignSign(k: Float64Array, wheelCentre: Vector): Float64Array {
+  atDesign.fill(0);
+  atDesign[0] = atDesign[4] = atDesign[8] = 1;
+  atDesign.set(wheelCentre, CENTRE);
+  evaluateRods(k, atDesign, 0);
+  const determinant = factor5(jacobian) ? pivotProduct() : (evaluateRods(k, atDesign, 0), eliminateWithPivots(jacobian, []));
   k[K_SIGN] = determinant < 0 ? -1 : 1;
   return k;
 }

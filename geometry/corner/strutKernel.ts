@@ -99,13 +99,11 @@ export function strutKernel(linkage: Linkage, design: Linkage): Float64Array | {
   k.set(guide.axis, K_FRAME + 3);
   k.set(g, K_FRAME + 6);
   k[K_ZERO] = linkage.wheelCentre[2];
-  return withTieRod(k, tie.length);
+  return setTieRod(k, tie.length);
 }
 
-/** The same constants with a tie rod of another length [mm]: nothing else depends on it. */
-export const strutKernelWithTieRod = (kernel: Float64Array, length: number): Float64Array => withTieRod(kernel.slice(), length);
-
-function withTieRod(k: Float64Array, length: number): Float64Array {
+/** Changes the constants to a tie rod of another length [mm]: nothing else depends on it. */
+export function setTieRod(k: Float64Array, length: number): Float64Array {
   k[K_ROD_SQ] = length * length;
   k[K_SLOPE_SIGN] = evaluateStrut(k, 0, 0) === SOLVED && scratch[S_SLOPE] < 0 ? -1 : 1;
   return k;

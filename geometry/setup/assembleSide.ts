@@ -7,10 +7,18 @@ import type { Corner, Linkage } from '../corner/corner';
 import type { Failure } from '../corner/failure';
 import { SOLVED, type Motion } from '../corner/motion';
 import { assembleMultiLink } from '../corner/multiLink';
-import { designMotion, eliminationOrder, multiLinkKernel } from '../corner/multiLinkKernel';
+import {
+  closeMultiLink,
+  designMotion,
+  eliminationOrder,
+  multiLinkKernel,
+  multiLinkZeroHeight,
+  setRodLength,
+  worstMiss,
+} from '../corner/multiLinkKernel';
 import type { CornerParts } from '../corner/parts';
 import { searchStrut } from '../corner/strut';
-import { strutKernel, strutKernelWithTieRod, strutZeroHeight } from '../corner/strutKernel';
+import { setTieRod, strutKernel, strutZeroHeight } from '../corner/strutKernel';
 import { sharedJointsOf } from '../readings/steeringAxis';
 import { cornerParts } from './cornerParts';
 import { linkageOf, NO_ADJUSTMENT, spindleAtDesign } from './linkages';
@@ -58,21 +66,37 @@ export function assembleSide(
   return succeed({ mechanism: side, wheel, settings, adjustment, corner, parts: cornerParts(axle, side, adjustment, setup) });
 }
 
-/**
- * A linkage at travel 0, rack 0: its constants and its pose.
- * @param tieRodOf - the constants of a strut that differs by the length of its tie rod only
- */
-export function putTogether(
-  axle: AxleMechanism,
-  side: SideMechanism,
-  wheel: Wheel,
-  linkage: Linkage,
-  tieRodOf: Float64Array | null = null,
-): Result<Put, Failure> {
+/** A linkage at travel 0, rack 0: its constants and its pose. */
+function putTogether(axle: AxleMechanism, side: SideMechanism, wheel: Wheel, linkage: Linkage): Result<Put, Failure> {
   const design = designLinkageOf(axle, side);
   return axle.layout === 'strut'
-    ? putStrut(axle, side, linkage, design, tieRodOf)
+    ? putStrut(axle, side, linkage, design)
     : putMultiLink(axle, side, linkage, design, wheel.loadedRadius, steerRodOf(axle));
+}
+
+/**
+ * Changes the constants and the pose of a corner to one rod of another length: what a search for that length looks at.
+ * @param kernel - constants of a corner of this side, changed
+ * @param home - takes the pose at travel 0, rack 0
+ * @param rod - by its index; on a strut the tie rod
+ * @param length - [mm]
+ * @returns whether it can be put together
+ */
+export function turnTo(
+  axle: AxleMechanism,
+  { mechanism: side, wheel, corner }: AssembledSide,
+  kernel: Float64Array,
+  home: Motion,
+  rod: number,
+  length: number,
+): boolean {
+  if (axle.layout === 'strut') {
+    setTieRod(kernel, length);
+    return searchStrut(kernel, strutZeroHeight(kernel), 0, home).status === SOLVED;
+  }
+  const design = designOf(side, designLinkageOf(axle, side), wheel.loadedRadius, corner.steerRod);
+  setRodLength(kernel, rod, length, corner.linkage.wheelCentre);
+  return design.closes && !('reached' in assembleMultiLink(design.kernel, kernel, design.motion, home));
 }
 
 /** By side: what a setting is held against does not change. */
@@ -107,14 +131,8 @@ interface Put {
 
 const named = (axle: AxleMechanism, side: SideMechanism): string => `${axle.axle} ${side.side}`;
 
-function putStrut(
-  axle: AxleMechanism,
-  side: SideMechanism,
-  linkage: Linkage,
-  design: Linkage,
-  tieRodOf: Float64Array | null,
-): Result<Put, Failure> {
-  const kernel = tieRodOf === null ? strutKernel(linkage, design) : strutKernelWithTieRod(tieRodOf, linkage.rods[2].length);
+function putStrut(axle: AxleMechanism, side: SideMechanism, linkage: Linkage, design: Linkage): Result<Put, Failure> {
+  const kernel = strutKernel(linkage, design);
   if ('armsShortBy' in kernel) {
     const missingMm = kernel.armsShortBy;
     return fail({
@@ -147,7 +165,7 @@ function putMultiLink(
   scale: number,
   steerRod: number,
 ): Result<Put, Failure> {
-  const { order, kernel: designKernel, motion } = designOf(side, design, scale, steerRod);
+  const { order, kernel: designKernel, motion, closes } = designOf(side, design, scale, steerRod);
   if (!(order.spread > SINGULAR)) {
     return fail({
       kind: 'singular',
@@ -158,7 +176,7 @@ function putMultiLink(
     });
   }
   const kernel = multiLinkKernel(linkage, order, scale, steerRod);
-  const home = assembleMultiLink(designKernel, kernel, motion);
+  const home = closes ? assembleMultiLink(designKernel, kernel, motion) : { reached: 0, missingMm: worstMiss(kernel, motion) };
   if (!('reached' in home)) return succeed({ kernel, home });
   return fail({
     kind: 'unreachable',
@@ -175,7 +193,9 @@ interface Design {
   readonly steerRod: number;
   readonly order: ReturnType<typeof eliminationOrder>;
   readonly kernel: Float64Array;
+  /** closed, where it closes */
   readonly motion: Motion;
+  readonly closes: boolean;
 }
 
 /** By side: it costs as much as putting the side together, and a toe reset puts the same one together again and again. */
@@ -185,7 +205,10 @@ function designOf(side: SideMechanism, design: Linkage, scale: number, steerRod:
   const known = designs.get(side);
   if (known?.scale === scale && known.steerRod === steerRod) return known;
   const order = eliminationOrder(design, scale);
-  const made = { scale, steerRod, order, kernel: multiLinkKernel(design, order, scale, steerRod), motion: designMotion(design) };
+  const kernel = multiLinkKernel(design, order, scale, steerRod);
+  const motion = designMotion(design);
+  const closes = closeMultiLink(kernel, motion, multiLinkZeroHeight(kernel), 0) >= 0;
+  const made = { scale, steerRod, order, kernel, motion, closes };
   designs.set(side, made);
   return made;
 }

@@ -5,6 +5,7 @@ import type { Settings } from '../adjusters/adjustment';
 import { fail, succeed, type Result } from '../core/result';
 import { TOE_REACHED } from '../core/tolerances';
 import type { GroundFrame } from '../axle/ground';
+import type { Corner } from '../corner/corner';
 import type { Failure } from '../corner/failure';
 import { knuckleDirection } from '../corner/knucklePoint';
 import { SOLVED, type Motion } from '../corner/motion';
@@ -14,7 +15,7 @@ import { toeLaw, type ToeLaw } from './toeLaw';
 import { settingInFile } from './settings';
 import { solveMonotone } from '../solve/solveMonotone';
 import type { AssembledSide } from './assembleSide';
-import { turnRod } from './turnRod';
+import { rodTurner, type RodTurner } from './turnRod';
 import type { BothSides } from './assembleCar';
 import { frameFor } from './axleGround';
 import { withMinus } from '../words/minus';
@@ -74,9 +75,8 @@ export function resetToe(
         sides.right = right.value;
         continue;
       }
-      const again = (known: AssembledSide | null, changed: Settings): Result<AssembledSide, Failure> =>
-        (known === null ? null : turnRod(axle, known, adjuster, changed)) ?? put(side, changed);
-      const found = solveToe(adjuster, law, at[side], settings[side], wanted, travels[side], again, frame, side);
+      const search = { axle, adjuster, law, settings: settings[side], wanted, travel: travels[side], frame, side };
+      const found = solveToe({ ...search, put: (changed) => put(side, changed) }, at[side]);
       if (!found.ok) return found;
       at[side] = found.value.parameter;
       sides[side] = found.value.side;
@@ -106,38 +106,55 @@ function toeResetOf(adjuster: Adjuster, law: ToeLaw, at: Readonly<Record<SideNam
 }
 
 /** Toe of an assembled side at one travel, rack 0 [rad, + in]; null where that travel is out of reach. */
-function toeAt(side: AssembledSide, travel: number, frame: GroundFrame): number | null {
-  const { corner } = side;
-  const at = (motion: Motion): number => -steerOf(knuckleDirection(motion, corner.spindle), frameFor(side, frame));
+const toeAt = (side: AssembledSide, travel: number, frame: GroundFrame): number | null =>
+  toeOf(side.corner, travel, frameFor(side, frame));
+
+function toeOf(corner: Corner, travel: number, ownFrame: GroundFrame): number | null {
+  const at = (motion: Motion): number => -steerOf(knuckleDirection(motion, corner.spindle), ownFrame);
   if (travel === 0) return at(corner.home);
   const track = startTrack(corner);
   return trackCorner(corner, track, travel, 0) === SOLVED ? at(track.motion) : null;
 }
 
-function solveToe(
-  adjuster: Adjuster,
-  law: ToeLaw,
-  start: number,
-  settings: Settings,
-  wanted: number,
-  travel: number,
-  put: (known: AssembledSide | null, settings: Settings) => Result<AssembledSide, Failure>,
-  frame: GroundFrame,
-  side: SideName,
-): Result<{ parameter: number; side: AssembledSide }, Failure> {
+/** What a search for the toe of one side looks at. */
+interface ToeSearch {
+  readonly axle: AxleMechanism;
+  readonly adjuster: Adjuster;
+  readonly law: ToeLaw;
+  readonly settings: Settings;
+  readonly wanted: number;
+  readonly travel: number;
+  readonly put: (settings: Settings) => Result<AssembledSide, Failure>;
+  readonly frame: GroundFrame;
+  readonly side: SideName;
+}
+
+function solveToe(search: ToeSearch, start: number): Result<{ parameter: number; side: AssembledSide }, Failure> {
+  const { axle, adjuster, law, settings, wanted, travel, put, frame, side } = search;
   let last: { readonly parameter: number; readonly side: AssembledSide } | null = null;
+  let turner: RodTurner | null = null;
   let nearest = Infinity;
-  const miss = (parameter: number): number | null => {
-    const assembled = put(last?.side ?? null, { ...settings, [adjuster.name]: law.setting(parameter) });
-    if (!assembled.ok) return null;
-    last = { parameter, side: assembled.value };
-    const toe = toeAt(assembled.value, travel, frame);
+  const missOf = (toe: number | null): number | null => {
     if (toe === null) return null;
     nearest = Math.min(nearest, Math.abs(toe - wanted));
     return toe - wanted;
   };
+  const miss = (parameter: number): number | null => {
+    const setting = law.setting(parameter);
+    if (turner !== null && last !== null) {
+      const corner = turner.look(setting);
+      return corner === null ? null : missOf(toeOf(corner, travel, frameFor(last.side, frame)));
+    }
+    const assembled = put({ ...settings, [adjuster.name]: setting });
+    if (!assembled.ok) return null;
+    last = { parameter, side: assembled.value };
+    turner = rodTurner(axle, assembled.value, adjuster);
+    return missOf(toeAt(assembled.value, travel, frame));
+  };
   const found = solveMonotone(miss, start, law.step, law.limits, TOE_REACHED / 5);
   if (found !== null) {
+    const turned = turner as RodTurner | null;
+    if (turned !== null && turned.look(law.setting(found)) !== null) return succeed({ parameter: found, side: turned.take() });
     // most searches end on the parameter they tried last
     if (last === null || (last as { parameter: number }).parameter !== found) miss(found);
     return succeed(last!);

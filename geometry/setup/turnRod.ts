@@ -1,44 +1,57 @@
-import type { Settings } from '../adjusters/adjustment';
 import { turnbuckleChange } from '../adjusters/turnbuckle';
 import type { Adjuster, AxleMechanism } from '../car/mechanism';
-import { succeed, type Result } from '../core/result';
-import type { Failure } from '../corner/failure';
-import { putTogether, type AssembledSide } from './assembleSide';
+import type { Corner } from '../corner/corner';
+import { turnTo, type AssembledSide } from './assembleSide';
 import { rodLength } from './linkages';
 
+/** A side whose toe is sought with a turnbuckle: all that changes is the length of one rod. */
+export interface RodTurner {
+  /** the corner at these turns, changed by every call; null where it cannot be put together */
+  readonly look: (turns: number) => Corner | null;
+  /** the side at the turns that were looked at last, to the last bit as it would be put together anew */
+  readonly take: () => AssembledSide;
+}
+
 /**
- * A side as it would be put together anew with one turnbuckle at another setting, to the last bit, where all that changes is
- * the length of its rod. A toe reset turns the same rod again and again.
- * @param settings - of the side, that of the turnbuckle included
- * @returns null where the adjuster is none, or its rod has another one too: then the side has to be put together anew
+ * For searches that look at many settings and keep one: nothing is made on the way.
+ * @returns null where the adjuster is no turnbuckle, or not the only one of a rod that moves the wheel
  */
-export function turnRod(
-  axle: AxleMechanism,
-  { mechanism: side, wheel, adjustment, corner, parts }: AssembledSide,
-  adjuster: Adjuster,
-  settings: Settings,
-): Result<AssembledSide, Failure> | null {
-  if (adjuster.kind !== 'turnbuckle') return null;
-  const { rod: name } = adjuster;
-  const index = axle.rods.findIndex((rod) => rod.name === name);
-  const others = axle.adjusters.filter((other) => other.kind === 'turnbuckle' && other.rod === name);
-  const turns = settings[adjuster.name];
-  if (index < 0 || others.length > 1 || turns === null || turns === undefined) return null;
-  const lengths = { ...adjustment.lengths, [name]: turnbuckleChange(adjuster, turns) };
-  const turned = { ...adjustment, lengths };
-  const rods = corner.linkage.rods.slice();
-  rods[index] = { ...rods[index], length: rodLength(axle, side, turned, index) };
-  const linkage = { ...corner.linkage, rods };
-  const isTieRodOnly = axle.layout === 'strut' && index === 2;
-  const put = putTogether(axle, side, wheel, linkage, isTieRodOnly ? corner.kernel : null);
-  if (!put.ok) return put;
-  const { kernel, home } = put.value;
-  return succeed({
-    mechanism: side,
-    wheel,
-    settings,
-    adjustment: turned,
-    corner: { ...corner, linkage, kernel, home },
-    parts,
+export function rodTurner(axle: AxleMechanism, base: AssembledSide, adjuster: Adjuster): RodTurner | null {
+  const index = ownRodOf(axle, adjuster);
+  if (index === null || adjuster.kind !== 'turnbuckle') return null;
+  const { mechanism: side, adjustment, corner } = base;
+  const { rod, name } = adjuster;
+  const turnedBy = (change: number): AssembledSide['adjustment'] => ({
+    ...adjustment,
+    lengths: { ...adjustment.lengths, [rod]: change },
   });
+  const untouched = rodLength(axle, side, turnedBy(0), index);
+  const turned: Corner = { ...corner, kernel: corner.kernel.slice(), home: corner.home.slice() };
+  let at = 0;
+  return {
+    look: (turns) => {
+      at = turns;
+      const length = untouched + turnbuckleChange(adjuster, turns);
+      return turnTo(axle, base, turned.kernel, turned.home, index, length) ? turned : null;
+    },
+    take: () => {
+      const change = turnbuckleChange(adjuster, at);
+      const rods = corner.linkage.rods.slice();
+      rods[index] = { ...rods[index], length: untouched + change };
+      return {
+        ...base,
+        settings: { ...base.settings, [name]: at },
+        adjustment: turnedBy(change),
+        corner: { ...turned, linkage: { ...corner.linkage, rods } },
+      };
+    },
+  };
+}
+
+/** The rod that a turnbuckle has for itself, by its index; null where there is none. The arms of a strut are no such rods. */
+function ownRodOf({ rods, adjusters, layout }: AxleMechanism, adjuster: Adjuster): number | null {
+  if (adjuster.kind !== 'turnbuckle') return null;
+  const isItsOwn = adjusters.every((other) => other === adjuster || other.kind !== 'turnbuckle' || other.rod !== adjuster.rod);
+  const index = rods.findIndex(({ name }) => name === adjuster.rod);
+  return isItsOwn && index >= (layout === 'strut' ? 2 : 0) ? index : null;
 }
