@@ -27,7 +27,7 @@ const groupOf = (
 
 /**
  * What can be compared with: the other setups of the car, those of the car as saved where it was changed since, and those of
- * the other file while one is compared with.
+ * the other file, or the answer of a study, while one is compared with.
  * @param saved - the document as it was last read or saved
  */
 export const againstGroups = (bench: Bench, saved: CarDocument | null): readonly AgainstGroup[] => {
@@ -40,5 +40,7 @@ export const againstGroups = (bench: Bench, saved: CarDocument | null): readonly
     groups.push(
       groupOf(againstCar.title, againstCar, setupNames(againstCar.document), (name) => `${name} of ${againstCar.title}`),
     );
+  if (againstCar.kind === 'answer')
+    groups.push(groupOf('Answer of a study', againstCar, setupNames(againstCar.document), (name) => name));
   return groups.filter(({ choices }) => choices.length > 0);
 };

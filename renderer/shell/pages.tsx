@@ -32,6 +32,17 @@ export const PAGES: readonly Page[] = [
       </>
     ),
   },
+  {
+    name: 'studies',
+    label: 'Studies',
+    shape: (
+      <>
+        <path d="M4 3v20h19" />
+        <path d="M5 20c5-1 7-13 17-14" />
+        <path d="M8 23v-2M12 23v-2M16 23v-2M20 23v-2" />
+      </>
+    ),
+  },
 ];
 
 /** The page that an address names; the bench where it names none. */

@@ -2,12 +2,13 @@ import { setupNames, type CarDocument } from '../../geometry/index';
 
 /**
  * Which car the compared setup is a setup of: `own`, the one on the bench; `saved`, the same as it was last read or saved;
- * `file`, another one that was opened for comparing only.
+ * `file`, another one that was opened for comparing only; `answer`, the car with what a study found.
  */
 export type AgainstCar =
   | { readonly kind: 'own' }
   | { readonly kind: 'saved' }
-  | { readonly kind: 'file'; readonly title: string; readonly document: CarDocument };
+  | { readonly kind: 'file'; readonly title: string; readonly document: CarDocument }
+  | { readonly kind: 'answer'; readonly document: CarDocument };
 
 /** What the setup on the bench is held against. */
 export interface Compared {
@@ -31,6 +32,7 @@ const documentOf = (choice: Choice, saved: CarDocument | null): CarDocument => {
     case 'saved':
       return saved ?? choice.document;
     case 'file':
+    case 'answer':
       return choice.againstCar.document;
   }
 };
@@ -38,6 +40,7 @@ const documentOf = (choice: Choice, saved: CarDocument | null): CarDocument => {
 const nameOf = (choice: Choice, setup: string): string => {
   switch (choice.againstCar.kind) {
     case 'own':
+    case 'answer':
       return setup;
     case 'saved':
       return `${setup} as saved`;

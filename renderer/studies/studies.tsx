@@ -1,4 +1,4 @@
-import type { ComponentType, LazyExoticComponent } from 'react';
+import { lazy, type ComponentType, type LazyExoticComponent } from 'react';
 import type { StudyName } from '../state/benchStore';
 
 /** One question that can be asked of the car: a line of the list, and what stands beside it. */
@@ -12,4 +12,11 @@ export interface Study {
 }
 
 /** The studies that there are, in the order of the list. */
-export const STUDIES: readonly Study[] = [];
+export const STUDIES: readonly Study[] = [
+  {
+    name: 'ways',
+    label: 'Ways',
+    sentence: 'one change, every way to get it',
+    Panel: lazy(async () => ({ default: (await import('./ways/WaysStudy')).WaysStudy })),
+  },
+];

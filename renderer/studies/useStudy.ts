@@ -1,22 +1,35 @@
 import { useCallback, useEffect, useRef, useState } from 'react';
 import type { Failure, StudyAnswers, StudyOrder } from '../../geometry/index';
+import { useKept } from './keptState';
 import { StudyCancelled, StudyPool, type StudyProgress } from './studyPool';
 
-/** Where a study stands. What was answered last stays while the next runs. */
+/** What was asked and answered. */
+export interface Answered<Order extends StudyOrder> {
+  readonly kind: 'answered';
+  readonly order: Order;
+  readonly answer: StudyAnswers[Order['study']];
+  /** [ms] from asking to the answer */
+  readonly took: number;
+}
+
+/** Where a study stands. */
 export type StudyState<Order extends StudyOrder> =
   | { readonly kind: 'none' }
-  | { readonly kind: 'running'; readonly order: Order; readonly progress: StudyProgress; readonly isSlow: boolean }
   | {
-      readonly kind: 'answered';
+      readonly kind: 'running';
       readonly order: Order;
-      readonly answer: StudyAnswers[Order['study']];
-      /** [ms] from asking to the answer */
-      readonly took: number;
+      readonly progress: StudyProgress;
+      /** [ms] since it was asked */
+      readonly since: number;
+      readonly isSlow: boolean;
     }
+  | Answered<Order>
   | { readonly kind: 'failed'; readonly order: Order; readonly failure: Failure | Error };
 
 /** What takes longer says how far it is, and can be called off [ms]. */
 const SLOW_MS = 500;
+/** How often it is said how far a study is [ms]: oftener nobody reads it, and the hand on the page waits. */
+const TELL_MS = 80;
 
 /** One pool for all studies of the window; its threads start with the first question. */
 let pool: StudyPool | null = null;
@@ -25,27 +38,33 @@ const thePool = (): StudyPool => (pool ??= new StudyPool());
 /** Asks studies of one kind off the thread that draws. */
 export function useStudy<Order extends StudyOrder>(): {
   readonly state: StudyState<Order>;
-  readonly ask: (order: Order) => void;
+  /** @param onAnswered - told of the answer, where it comes */
+  readonly ask: (order: Order, onAnswered?: (answered: Answered<Order>) => void) => void;
   readonly cancel: () => void;
 } {
   const [state, setState] = useState<StudyState<Order>>({ kind: 'none' });
   const running = useRef<Order | null>(null);
 
-  const ask = useCallback((order: Order): void => {
+  const ask = useCallback((order: Order, onAnswered?: (answered: Answered<Order>) => void): void => {
     running.current = order;
     const started = performance.now();
     const isCurrent = (): boolean => running.current === order;
-    const tell = (progress: StudyProgress): void => {
-      if (isCurrent()) setState({ kind: 'running', order, progress, isSlow: performance.now() - started > SLOW_MS });
+    let progress: StudyProgress = { doing: '', done: 0, of: 0 };
+    const tell = (): void => {
+      const since = performance.now() - started;
+      if (isCurrent()) setState({ kind: 'running', order, progress, since, isSlow: since >= SLOW_MS });
     };
-    tell({ doing: '', done: 0, of: 0 });
+    tell();
+    const telling = setInterval(tell, TELL_MS);
     const finish = (next: StudyState<Order>): void => {
+      clearInterval(telling);
       if (!isCurrent()) return;
       running.current = null;
       setState(next);
+      if (next.kind === 'answered') onAnswered?.(next);
     };
     thePool()
-      .answer(order, tell)
+      .answer(order, (now) => (progress = now))
       .then(
         (result) =>
           finish(
@@ -67,4 +86,23 @@ export function useStudy<Order extends StudyOrder>(): {
   useEffect(() => cancel, [cancel]);
 
   return { state, ask, cancel };
+}
+
+/**
+ * The same for a panel that shows its last answer again when one comes back to it, and while the next is worked out.
+ * @param key - unlike any other study's
+ */
+export function useKeptStudy<Order extends StudyOrder>(key: string) {
+  const { state, ask, cancel } = useStudy<Order>();
+  const [last, keep] = useKept<Answered<Order> | null>(key, () => null);
+  return {
+    state,
+    last,
+    ask: (order: Order, onAnswered?: (answered: Answered<Order>) => void): void =>
+      ask(order, (answered) => {
+        keep(answered);
+        onAnswered?.(answered);
+      }),
+    cancel,
+  };
 }

@@ -1,0 +1,38 @@
+import { setupNames } from '../../../geometry/index';
+import { answeredSetup, withAnswerPoints, type FoundAnswer } from '../answeredSetup';
+import { benchOf, change, type BenchStore } from '../benchStore';
+import { record } from '../history';
+import { freeTrialName, setupNamed, withSetup } from '../settings';
+import { chooseAgainst } from './editSetup';
+
+/**
+ * Puts an answer on the bench: one undo step.
+ * @param as - `new`: a trial of its own beside the setup that was started from, which it is compared with; `change`: that setup
+ *   itself is changed
+ * @param name - what the person did, for the undo button: "Take clamp bolt 3 marks, top in"
+ * @returns the setup that holds it now; null with no car open
+ */
+export const takeAnswer = (store: BenchStore, found: FoundAnswer, as: 'new' | 'change', name: string): string | null => {
+  const { history } = store.getState();
+  if (!history) return null;
+  const { document } = history.present;
+  const setup = as === 'new' ? freeTrialName(setupNames(document)) : found.from;
+  const withNames = document.setups ? document : withSetup(document, found.from, setupNamed(document, found.from));
+  const taken = withSetup(withAnswerPoints(withNames, found.points), setup, answeredSetup(document, found));
+  const compared = as === 'new' ? ({ against: found.from, againstCar: { kind: 'own' } } as const) : {};
+  change(store, { history: record(history, name, { ...history.present, ...compared, document: taken, setup }) });
+  return setup;
+};
+
+/**
+ * Shows an answer in the view as what the setup it started from is compared with. The car is not changed.
+ * @param title - what it is called where things that can be compared are listed
+ */
+export const showAnswer = (store: BenchStore, found: FoundAnswer, title: string): void => {
+  const bench = benchOf(store.getState());
+  if (!bench) return;
+  const { history } = store.getState();
+  if (history && bench.setup !== found.from) change(store, { history: { ...history, present: { ...bench, setup: found.from } } });
+  const document = withSetup(withAnswerPoints(bench.document, found.points), title, answeredSetup(bench.document, found));
+  chooseAgainst(store, title, { kind: 'answer', document: { ...document, setups: { [title]: document.setups?.[title] ?? {} } } });
+};

@@ -1,0 +1,50 @@
+import { findReading } from '../../../geometry/index';
+import { useUnits } from '../../look/units';
+import { shownReading, withUnit } from '../../units/shownQuantity';
+import type { ToeChoice } from './toeChoice';
+import { fieldOf } from './fieldValue';
+import { QuestionField } from './QuestionField';
+
+interface ToePickerProps {
+  /** what the setup keeps by itself [degrees per wheel]; more than one where axles differ */
+  readonly own: readonly number[];
+  readonly choice: ToeChoice;
+  readonly faultId: string | null;
+  readonly onChange: (choice: ToeChoice) => void;
+}
+
+const TOE = findReading('toe');
+
+/** What becomes of toe while parts are turned. Nothing is drawn where no adjuster turns toe. */
+export const ToePicker = ({ own, choice, faultId, onChange }: ToePickerProps) => {
+  const units = useUnits();
+  if (own.length === 0 || !TOE) return null;
+  const shown = shownReading(TOE, units);
+  const words = own.map((toe) => withUnit(shown.format(toe), shown.unit)).join(' and ');
+  return (
+    <span className="toepick">
+      <select
+        className="pick"
+        aria-label="What becomes of toe"
+        value={choice.kind}
+        onChange={(event) => {
+          const kind = event.target.value as ToeChoice['kind'];
+          onChange({ kind, value: kind === 'value' && choice.value.value === null ? fieldOf(own[0]) : choice.value });
+        }}
+      >
+        <option value="own">toe kept at {words}</option>
+        <option value="value">toe set to…</option>
+        <option value="follow">toe left to follow</option>
+      </select>
+      {choice.kind === 'value' && (
+        <QuestionField
+          label={`Toe, ${shown.unit === '°' ? 'degrees' : shown.unit} per wheel`}
+          field={choice.value}
+          shown={shown}
+          faultId={faultId}
+          onChange={(value) => onChange({ ...choice, value })}
+        />
+      )}
+    </span>
+  );
+};

@@ -1,0 +1,348 @@
+import { useId, useMemo, useState, type FormEvent } from 'react';
+import { findReading, setupNames, type AxleName, type CarDocument } from '../../../geometry/index';
+import { KeepTable } from '../../lengths/KeepTable';
+import { useUnits } from '../../look/units';
+import { useBench } from '../../shell/benchContext';
+import type { FoundAnswer } from '../../state/answeredSetup';
+import { shownReading, withUnit } from '../../units/shownQuantity';
+import { EffectCell, EffectHead, PartShapes, PickRow, RangeUsed, VerdictChip } from '../answers/AnswerCells';
+import { FailureBanner } from '../answers/FailureBanner';
+import { isStale } from '../answers/isStale';
+import { RowActions } from '../answers/RowActions';
+import { StaleBanner } from '../answers/StaleBanner';
+import { useKept } from '../keptState';
+import { timeTaken, useTellRun } from '../lastRun';
+import { PlacePicker } from '../question/PlacePicker';
+import { QuestionField } from '../question/QuestionField';
+import { ReadingSelect } from '../question/ReadingSelect';
+import { ownToe } from '../question/toeChoice';
+import { ToePicker } from '../question/ToePicker';
+import { RunProgress } from '../RunProgress';
+import { useKeptStudy, type Answered } from '../useStudy';
+import { LARGE, useMatch } from '../useMatch';
+import { beginWays, readWays, withReading, type WaysFault, type WaysForm, type WaysOrder } from './waysForm';
+import { GROUP_WORDS, partsText, reachedText, waysPlainTable, waysTable, type WayGroup, type WayRow } from './waysTable';
+
+/** One wanted change, and every way to get it. */
+export const WaysStudy = () => {
+  const bench = useBench((state) => state.history?.present ?? null);
+  const axle = useBench((state) => state.axle);
+  return bench && <Ways document={bench.document} setup={bench.setup} axle={axle} />;
+};
+
+interface WaysProps {
+  readonly document: CarDocument;
+  readonly setup: string;
+  readonly axle: AxleName;
+}
+
+const Ways = ({ document, setup, axle }: WaysProps) => {
+  const tellRun = useTellRun();
+  const [form, setForm] = useKept<WaysForm>('ways.form', () => beginWays(document, setup));
+  const [faults, setFaults] = useState<WaysFault>({});
+  const { state, last, ask, cancel } = useKeptStudy<WaysOrder>('ways.answer');
+
+  const change = (next: WaysForm) => {
+    setForm(next);
+    // a fault that was said goes as soon as it is mended
+    if (Object.keys(faults).length > 0) {
+      const read = readWays(next, document, axle);
+      setFaults('faults' in read ? read.faults : {});
+    }
+  };
+  const run = (event?: FormEvent) => {
+    event?.preventDefault();
+    const read = readWays(form, document, axle);
+    if ('faults' in read) return setFaults(read.faults);
+    setFaults({});
+    ask(read.order, ({ answer, took }) => {
+      const reach = answer.ways.filter((way) => way.reaches).length;
+      tellRun([`${answer.ways.length} ways, ${reach} reach`, 'every part tried', `${timeTaken(took)}, nothing random`]);
+    });
+  };
+  return (
+    <div className="ways">
+      <WaysSentence form={form} document={document} axle={axle} faults={faults} onChange={change} onRun={run} />
+      <RunProgress state={state} onCancel={cancel} />
+      {state.kind === 'failed' && <FailureBanner failure={state.failure} />}
+      {last && state.kind !== 'failed' ? (
+        <WaysAnswer
+          key={`${last.took}`}
+          answered={last}
+          isStale={isStale(last.order.document, document, last.order.from)}
+          onRun={() => run()}
+        />
+      ) : (
+        state.kind !== 'running' && (
+          <p className="empty">
+            Every part of the {axle} axle is tried by itself, and by pairs: what brings the reading there, on the marks that the
+            part really has, and what else it changes.
+          </p>
+        )
+      )}
+    </div>
+  );
+};
+
+interface SentenceProps {
+  readonly form: WaysForm;
+  readonly document: CarDocument;
+  readonly axle: AxleName;
+  readonly faults: WaysFault;
+  readonly onChange: (form: WaysForm) => void;
+  readonly onRun: (event: FormEvent) => void;
+}
+
+const SIDES = [
+  { name: 'both', label: 'both wheels' },
+  { name: 'left', label: 'left' },
+  { name: 'right', label: 'right' },
+] as const;
+
+const WaysSentence = ({ form, document, axle, faults, onChange, onRun }: SentenceProps) => {
+  const units = useUnits();
+  const id = useId();
+  const entry = findReading(form.reading);
+  const shown = entry ? shownReading(entry, units) : null;
+  const toe = ownToe(document, form.setup, axle);
+  const faultId = (field: keyof WaysFault): string | null => (faults[field] === undefined ? null : `${id}-${field}`);
+  const spoken = shown?.unit === '°' ? 'degrees' : (shown?.unit ?? '');
+  return (
+    <form className="ask" onSubmit={onRun} noValidate aria-label="Ways">
+      <div className="sentence">
+        <span>Bring {axle}</span>
+        <ReadingSelect
+          label="Reading"
+          value={form.reading}
+          owners={['corner', 'axle']}
+          faultId={faultId('reading')}
+          onChange={(reading) => onChange(withReading(form, document, reading))}
+        />
+        {entry?.of === 'corner' && (
+          <select
+            className="pick"
+            aria-label="Wheels"
+            value={form.side}
+            onChange={(event) => onChange({ ...form, side: event.target.value as WaysForm['side'] })}
+          >
+            {SIDES.map(({ name, label }) => (
+              <option key={name} value={name}>
+                {label}
+              </option>
+            ))}
+          </select>
+        )}
+        <span>at</span>
+        <PlacePicker of={entry?.name ?? form.reading} place={form.place} onChange={(place) => onChange({ ...form, place })} />
+        <span>to</span>
+        {shown && (
+          <>
+            <QuestionField
+              label={`To, ${spoken}`}
+              field={form.value}
+              shown={shown}
+              faultId={faultId('value')}
+              onChange={(value) => onChange({ ...form, value })}
+            />
+            <span>±</span>
+            <QuestionField
+              label={`Tolerance, ${spoken}`}
+              className="tolerance"
+              field={form.tolerance}
+              shown={shown}
+              faultId={faultId('tolerance')}
+              onChange={(tolerance) => onChange({ ...form, tolerance })}
+            />
+          </>
+        )}
+        <span>from</span>
+        <select
+          className="pick"
+          aria-label="Starting from the setup"
+          aria-invalid={faults.setup !== undefined}
+          aria-describedby={faultId('setup') ?? undefined}
+          value={form.setup}
+          onChange={(event) => onChange({ ...form, setup: event.target.value })}
+        >
+          {!setupNames(document).includes(form.setup) && <option value={form.setup}>{form.setup}</option>}
+          {setupNames(document).map((name) => (
+            <option key={name} value={name}>
+              {name}
+            </option>
+          ))}
+        </select>
+        <ToePicker
+          own={toe === null ? [] : [toe]}
+          choice={form.toe}
+          faultId={faultId('toe')}
+          onChange={(choice) => onChange({ ...form, toe: choice })}
+        />
+        <label className="tick">
+          <input type="checkbox" checked={form.pairs} onChange={(event) => onChange({ ...form, pairs: event.target.checked })} />
+          pairs too
+        </label>
+        <label className="tick">
+          <input
+            type="checkbox"
+            checked={form.withLocked}
+            onChange={(event) => onChange({ ...form, withLocked: event.target.checked })}
+          />
+          locked too
+        </label>
+        <span className="spread" />
+        <button type="submit" className="button primary run">
+          Find ways <span className="key">Enter</span>
+        </button>
+      </div>
+      {(Object.keys(faults) as (keyof WaysFault)[]).map((field) => (
+        <p key={field} id={`${id}-${field}`} className="qfault" role="alert">
+          {faults[field]}
+        </p>
+      ))}
+    </form>
+  );
+};
+
+const GROUP_NOTES: Readonly<Record<WayGroup, (from: string) => string>> = {
+  alone: (from) => `one adjuster, the rest as in ${from}`,
+  pairs: () => 'two adjusters, fewest side effects first',
+  short: () => 'comes nearer, and its range or a limit ends it; by how much',
+};
+
+interface AnswerProps {
+  readonly answered: Answered<WaysOrder>;
+  readonly isStale: boolean;
+  readonly onRun: () => void;
+}
+
+const WaysAnswer = ({ answered: { order, answer }, isStale: stale, onRun }: AnswerProps) => {
+  const units = useUnits();
+  const isLarge = useMatch(LARGE);
+  const table = useMemo(() => waysTable(order, answer, units, isLarge ? 9 : 7), [order, answer, units, isLarge]);
+  const rows = table.groups.flatMap((group) => group.rows);
+  const [chosen, setChosen] = useState(rows[0]?.index ?? 0);
+  const row = rows.find(({ index }) => index === chosen) ?? null;
+  const { entry, value, axle } = order.question;
+  const shown = shownReading(entry, units);
+  const wanted = withUnit(shown.format(value), shown.unit);
+  const found: FoundAnswer | null = row && {
+    from: order.from,
+    settings: row.way.settings,
+    toeOn: [axle],
+    toe: order.question.toeReset,
+  };
+  return (
+    <>
+      {stale && <StaleBanner from={order.from} onRun={onRun} />}
+      <section className={`answers${stale ? ' old' : ''}`} aria-label="Ways found">
+        <div className="answershead">
+          <h2>
+            Ways to {axle} {entry.name.toLowerCase()} {wanted}
+          </h2>
+          <span className="quiet">
+            from {withUnit(reachedText(answer.from, shown), shown.unit)}; the columns say what else changes. Bar: change against
+            tolerance, full at 1.5×.
+          </span>
+          <span className="spread" />
+          {rows.length > 0 && (
+            <KeepTable
+              name={`Ways to ${entry.name} ${wanted}`}
+              table={() => waysPlainTable(order.document, order, answer, units)}
+            />
+          )}
+          <RowActions
+            found={found}
+            words={row ? partsText(row.parts) : ''}
+            refused={stale ? 'The car was changed since: run again first.' : null}
+          />
+        </div>
+        {rows.length === 0 ? (
+          <p className="empty">
+            Nothing to do, or nothing that does it: {order.from} stands at {withUnit(reachedText(answer.from, shown), shown.unit)}
+            , and no part brings it nearer to {wanted} inside the ranges and limits of the file.
+          </p>
+        ) : (
+          <div className="answertable" tabIndex={0} role="region" aria-label="Table of ways">
+            <table className="waystable">
+              <thead>
+                <tr>
+                  <th scope="col">Way</th>
+                  <th scope="col" className="number">
+                    {entry.name}
+                    <br />
+                    <span className="unit">{shown.unit}</span>
+                  </th>
+                  {table.columns.map((column) => (
+                    <EffectHead key={column.key} column={column} axles={1} />
+                  ))}
+                  <th scope="col">
+                    Range
+                    <br />
+                    used
+                  </th>
+                  <th scope="col">On real marks</th>
+                </tr>
+              </thead>
+              {table.groups.map(({ group, rows: inGroup }) => (
+                <tbody key={group}>
+                  <tr className="grouprow">
+                    <th scope="rowgroup" colSpan={table.columns.length + 4}>
+                      {GROUP_WORDS[group]} <span className="unit">{GROUP_NOTES[group](order.from)}</span>
+                    </th>
+                  </tr>
+                  {inGroup.map((one) => (
+                    <WayLine
+                      key={one.index}
+                      row={one}
+                      table={table}
+                      isChosen={one.index === chosen}
+                      onChoose={() => setChosen(one.index)}
+                    />
+                  ))}
+                </tbody>
+              ))}
+            </table>
+          </div>
+        )}
+      </section>
+    </>
+  );
+};
+
+interface WayLineProps {
+  readonly row: WayRow;
+  readonly table: ReturnType<typeof waysTable>;
+  readonly isChosen: boolean;
+  readonly onChoose: () => void;
+}
+
+const WayLine = ({ row, table, isChosen, onChoose }: WayLineProps) => (
+  <tr className={isChosen ? 'chosen' : undefined} onClick={onChoose}>
+    <th scope="row" className="wayname">
+      <span className="wayparts">
+        <PickRow group="way" label={partsText(row.parts)} checked={isChosen} onPick={onChoose} />
+        <PartShapes parts={row.parts} size={32} />
+        <span className="waywords">
+          {row.parts.map((part, index) => (
+            <span key={part.name} title={part.detail}>
+              {index > 0 && ' + '}
+              <b>{part.label}</b> {part.words}
+            </span>
+          ))}
+        </span>
+      </span>
+    </th>
+    <td className="number">
+      <b>{row.value}</b>
+    </td>
+    {table.columns.map((column) => (
+      <EffectCell key={column.key} effect={row.effects.find((effect) => effect.column.key === column.key)} />
+    ))}
+    <td>
+      <RangeUsed parts={row.parts.map(({ label }, index) => ({ label, share: row.used[index] ?? null }))} />
+    </td>
+    <td>
+      <VerdictChip verdict={row.verdict}>{row.verdictWords}</VerdictChip>
+    </td>
+  </tr>
+);

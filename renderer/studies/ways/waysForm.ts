@@ -1,0 +1,104 @@
+import {
+  findReading,
+  setupNames,
+  setWithin,
+  toRadians,
+  type AxleName,
+  type CarDocument,
+  type Sides,
+  type StudyOrder,
+} from '../../../geometry/index';
+import { setupNamed } from '../../state/settings';
+import { EMPTY_FIELD, faultOfNumber, fieldOf, type FieldValue } from '../question/fieldValue';
+import { faultOfPlace, RIDE_HEIGHT, type Place } from '../question/place';
+import { askedToe, faultOfToe, type ToeChoice } from '../question/toeChoice';
+
+export type WaysOrder = Extract<StudyOrder, { study: 'ways' }> & { readonly from: string };
+
+/** The sentence with its fields, as it stands on the page. */
+export interface WaysForm {
+  readonly reading: string;
+  readonly side: Sides;
+  readonly place: Place;
+  readonly value: FieldValue;
+  readonly tolerance: FieldValue;
+  readonly setup: string;
+  readonly toe: ToeChoice;
+  readonly pairs: boolean;
+  readonly withLocked: boolean;
+}
+
+/** Fields of the sentence that can be wrong. */
+export type WaysFault = Partial<Record<'reading' | 'place' | 'value' | 'tolerance' | 'setup' | 'toe', string>>;
+
+/** How near a reading is set, where something says so. */
+export const toleranceOf = (document: CarDocument, reading: string): FieldValue => fieldOf(setWithin(document, reading));
+
+/** The sentence with its blanks. */
+export const beginWays = (document: CarDocument, setup: string): WaysForm => ({
+  reading: 'camber',
+  side: 'both',
+  place: RIDE_HEIGHT,
+  value: EMPTY_FIELD,
+  tolerance: toleranceOf(document, 'camber'),
+  setup,
+  toe: { kind: 'own', value: EMPTY_FIELD },
+  pairs: true,
+  withLocked: false,
+});
+
+/** Another reading is asked about: its number is another one. */
+export const withReading = (form: WaysForm, document: CarDocument, reading: string): WaysForm => ({
+  ...form,
+  reading,
+  value: EMPTY_FIELD,
+  tolerance: toleranceOf(document, reading),
+});
+
+/** What the sentence asks, or what is wrong with it. */
+export const readWays = (
+  form: WaysForm,
+  document: CarDocument,
+  axle: AxleName,
+): { readonly order: WaysOrder } | { readonly faults: WaysFault } => {
+  const entry = findReading(form.reading);
+  const place = faultOfPlace(form.place);
+  const value = faultOfNumber(form.value);
+  const tolerance = faultOfNumber(form.tolerance) ?? ((form.tolerance.value ?? 0) <= 0 ? 'it has to be over 0' : null);
+  const toe = faultOfToe(form.toe);
+  const faults: WaysFault = {
+    ...((entry === undefined || entry.of === 'car' || entry.components !== undefined) && {
+      reading: `There is no reading “${form.reading}” of a corner or an axle.`,
+    }),
+    ...(place !== null && { place: `Where: ${place}.` }),
+    ...(value !== null && { value: `Bring it to what: ${value}.` }),
+    ...(tolerance !== null && { tolerance: `How near counts as reached: ${tolerance}.` }),
+    ...(!setupNames(document).includes(form.setup) && { setup: `There is no setup “${form.setup}” any more.` }),
+    ...(toe !== null && { toe }),
+  };
+  if (entry === undefined || Object.keys(faults).length > 0) return { faults };
+  const asked = askedToe(form.toe);
+  return {
+    order: {
+      study: 'ways',
+      document,
+      from: form.setup,
+      question: {
+        setup: setupNamed(document, form.setup),
+        entry,
+        value: form.value.value ?? 0,
+        axle,
+        side: form.side,
+        tolerance: form.tolerance.value ?? 0,
+        toeReset: asked,
+        at: {
+          travel: form.place.travel.value ?? 0,
+          rack: form.place.rack.value ?? 0,
+          roll: toRadians(form.place.roll.value ?? 0),
+        },
+        pairs: form.pairs,
+        withLocked: form.withLocked,
+      },
+    },
+  };
+};
