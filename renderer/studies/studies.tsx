@@ -14,6 +14,12 @@ export interface Study {
 /** The studies that there are, in the order of the list. */
 export const STUDIES: readonly Study[] = [
   {
+    name: 'influence',
+    label: 'Influence',
+    sentence: 'what one step of each part does',
+    Panel: lazy(async () => ({ default: (await import('./influence/InfluenceStudy')).InfluenceStudy })),
+  },
+  {
     name: 'ways',
     label: 'Ways',
     sentence: 'one change, every way to get it',

@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import type { StudyOrder } from '../../geometry/index';
 import { useStudy, type Answered } from './useStudy';
 
@@ -11,14 +11,16 @@ import { useStudy, type Answered } from './useStudy';
 export const useFollowed = <Order extends StudyOrder>(order: Order | null, onAnswered?: (answered: Answered<Order>) => void) => {
   const { state, ask, cancel } = useStudy<Order>();
   const [last, setLast] = useState<Answered<Order> | null>(null);
+  const listener = useRef(onAnswered);
+  useEffect(() => {
+    listener.current = onAnswered;
+  });
   useEffect(() => {
     if (order === null) return;
     ask(order, (answered) => {
       setLast(answered);
-      onAnswered?.(answered);
+      listener.current?.(answered);
     });
-    // who listens may change without anything to ask anew
-    // eslint-disable-next-line react-hooks/exhaustive-deps
   }, [order, ask]);
   return { state, last: state.kind === 'failed' ? null : last, cancel };
 };

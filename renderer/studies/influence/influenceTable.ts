@@ -180,7 +180,8 @@ export const influencePlainTable = (document: CarDocument, { rows }: Influence, 
     const effect = effectsOf(document, changes).find(
       ({ column: { entry, axle } }) => entry.key === column.entry.key && (axle === row.axle || axle === 'wholeCar'),
     );
-    return effect?.change == null ? null : column.shown.toShown(effect.change);
+    const change = effect?.change ?? null;
+    return change === null ? null : column.shown.toShown(change);
   };
   const unit = ({ shown }: MatrixColumn): string => (shown.unit === '' ? '' : ` [${shown.unit}]`);
   const line = (row: InfluenceRow, what: string, way: string, changes: Numbers | null, why: string | undefined) => [

@@ -2,6 +2,7 @@ import type { ReadingOwner } from '../../../geometry/index';
 import { Popover } from '../../look/controls/Popover';
 import { PickWords } from './PlacePicker';
 import { readingChoices } from './readingChoices';
+import './readingsPicker.css';
 
 interface ReadingsPickerProps {
   /** of what: "columns", "curves" */
