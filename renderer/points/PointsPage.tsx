@@ -8,6 +8,7 @@ import { CarPanel, type PanelName } from './CarPanels';
 import { CoordinatesIn } from './coordinates/CoordinatesIn';
 import { NewCar } from './newCar/NewCar';
 import { Steps } from './newCar/Steps';
+import { UnfinishedPoints } from './newCar/UnfinishedPoints';
 import { stepsOf, type StepName } from './newCar/newCarSteps';
 import './points.css';
 
@@ -18,8 +19,8 @@ const TABS = [
   { name: 'car', label: 'Car' },
 ] as const satisfies readonly { readonly name: PanelName; readonly label: string }[];
 
-/** What the page shows beside its table: a list of coordinates being read in, or a car being made. */
-type Over = 'none' | 'coordinates' | 'newCar';
+/** What the page shows beside its table: a list of coordinates being read in, a car being made, or one whose points are given. */
+type Over = 'none' | 'coordinates' | 'newCar' | 'unfinished';
 
 /** The coordinates of the car and everything else of its file, edited by hand; lists of points in and out; a new car. */
 export const PointsPage = () => {
@@ -27,6 +28,7 @@ export const PointsPage = () => {
   const axle = useBench((state) => state.axle);
   const isOpen = useBench((state) => state.history !== null);
   const begun = useBench((state) => state.file?.begun ?? null);
+  const unfinished = useBench((state) => state.unfinished);
   const [tab, setTab] = useState<(typeof TABS)[number]['name']>('points');
   const [step, setStep] = useState<StepName>('points');
   const [over, setOver] = useState<Over>('none');
@@ -45,6 +47,18 @@ export const PointsPage = () => {
     },
     [store],
   );
+  if (over === 'unfinished' && unfinished)
+    return (
+      <UnfinishedPoints
+        car={unfinished}
+        onLayout={() => setOver('newCar')}
+        onLater={isOpen ? () => setOver('none') : null}
+        onMade={() => {
+          setStep('points');
+          setOver('none');
+        }}
+      />
+    );
   if (over === 'newCar' || !isOpen)
     return (
       <NewCar

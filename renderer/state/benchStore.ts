@@ -3,7 +3,7 @@ import type { AxleName, CarDocument, Fault, Warning } from '../../geometry/index
 import { answerBench, type BenchAnswer, type BenchQuestion } from '../compute/answerBench';
 import { memoLast } from '../compute/memoLast';
 import type { FilePlace } from '../files/places';
-import type { BegunCar } from './begunCar';
+import type { BegunCar, UnfinishedCar } from './begunCar';
 import { comparedOf, type AgainstCar, type Compared } from './compared';
 import { startFiles, type FilesState } from './filesState';
 import { startHistory, type History } from './history';
@@ -94,6 +94,8 @@ export interface BenchState {
    * Never undone and never saved; any other change of the bench ends it.
    */
   readonly trial: CarDocument | null;
+  /** a new car whose points are still being given, beside the one on the bench */
+  readonly unfinished: UnfinishedCar | null;
   /** the answer to what is asked now; a failure says why there is none */
   readonly answer: BenchAnswer | null;
   /** the last answer that closed, for this car and axle: what the view keeps showing */
@@ -117,6 +119,7 @@ const START: Omit<BenchState, 'files'> = {
   theme: 'system',
   preferences: {},
   trial: null,
+  unfinished: null,
   answer: null,
   shown: null,
 };

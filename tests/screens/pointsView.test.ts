@@ -115,3 +115,65 @@ test('no car could be opened: the page begins a new one', { timeout: 120_000 }, 
   }
   expect(complaints).toEqual([]);
 });
+
+test('a new car on empty points: what is missing is named, and it is a car when nothing is', { timeout: 120_000 }, async () => {
+  const { page, complaints } = await openWindow({ reducedMotion: 'reduce' });
+  await page.locator('tr[data-reading="camber"]').waitFor();
+  await page.getByRole('navigation').getByRole('link', { name: 'Points' }).click();
+  await page.getByRole('button', { name: 'New car' }).click();
+  const newCar = page.getByRole('region', { name: 'New car' });
+  await newCar.getByLabel('Name', { exact: true }).fill('Fen saloon');
+  await newCar.getByRole('region', { name: 'Rear axle' }).getByRole('button', { name: 'No such axle' }).click();
+  await newCar.getByRole('radio', { name: /^Empty points/ }).check();
+  await newCar.getByRole('button', { name: 'Next: points' }).click();
+  const given = page.getByRole('region', { name: 'Points of the new car' });
+  const cell = (name: string) => given.getByLabel(name, { exact: true });
+  expect(
+    await given.locator('input').evaluateAll((all) => all.filter((one) => (one as HTMLInputElement).value !== '').length),
+  ).toBe(0);
+  await given.getByRole('button', { name: 'Open the car' }).click();
+  expect(await given.getByRole('alert').innerText()).toMatch(
+    /front\.points\.ballJoint: found nothing[\s\S]*front\.wheel\.camber/,
+  );
+  expect(await page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toBe('armFront, X fwd, front, mm');
+  for (const theme of ['Dark', 'Light'] as const) {
+    await page.getByRole('group', { name: 'Theme' }).getByRole('button', { name: theme }).click();
+    expect(await seriousFaults(page), theme).toEqual([]);
+  }
+  const points = {
+    armFront: [15, 360, 212],
+    armRear: [-290, 370, 214],
+    ballJoint: [8, 724, 195],
+    strutTop: [-38, 577, 830],
+    strutFoot: [-2, 634, 400],
+    rackEnd: [-140, 340, 257],
+    tieRodEnd: [-124, 697, 246],
+    wheelCentre: [0, 776, 310],
+  };
+  const give = async (name: string, text: string): Promise<void> => {
+    await cell(name).fill(text);
+    await cell(name).press('Tab');
+  };
+  for (const [name, at] of Object.entries(points))
+    for (const [index, axis] of ['X fwd', 'Y left', 'Z up'].entries())
+      await give(`${name}, ${axis}, front, mm`, String(at[index]));
+  // put aside for the car that is open, and gone on with
+  await given.getByRole('button', { name: 'Later' }).click();
+  await page.getByRole('button', { name: 'New car' }).click();
+  expect(await newCar.innerText()).toContain('Fen saloon is unfinished: 8 of 8 points given');
+  await newCar.getByRole('button', { name: 'Next: points' }).click();
+  expect(await given.getByRole('status').innerText()).toContain('3 things missing');
+  await give('camber, front, °', 'x');
+  expect(await given.getByRole('alert').innerText()).toContain('Not a number');
+  await give('camber, front, °', '-0.5');
+  await give('toe, front, °', '0.1');
+  await given.getByRole('button', { name: 'Open the car' }).click();
+  expect(await given.getByRole('alert').innerText()).toMatch(/front\.wheel\.loadedRadius: found nothing/);
+  await give('loaded radius, front, mm', '310');
+  await given.getByRole('button', { name: 'Open the car' }).click();
+  await page.getByRole('heading', { level: 1, name: 'Fen saloon' }).waitFor();
+  expect(await step(page, 'Points').innerText()).toContain('8 measured');
+  expect(await page.getByRole('img', { name: 'not saved yet' }).count()).toBe(1);
+  expect(await page.getByLabel('ballJoint, Y left, left, mm').inputValue()).toBe('724.00');
+  expect(complaints).toEqual([]);
+});

@@ -1,7 +1,7 @@
 import { useState, type KeyboardEvent } from 'react';
 import { Segments } from '../../look/controls/Segments';
-import { useWindow } from '../../shell/benchContext';
-import { beginAxlesAnew, beginCar, withAxlesAnew } from '../../state/actions/beginCar';
+import { useBench, useWindow } from '../../shell/benchContext';
+import { beginAxlesAnew, beginCar, keepUnfinished, withAxlesAnew } from '../../state/actions/beginCar';
 import type { BegunCar, LayoutName, NewCarChoice } from '../../state/begunCar';
 import { benchOf, changeFiles, isUnsaved } from '../../state/benchStore';
 import { parseNumber } from '../../units/parseNumber';
@@ -10,14 +10,18 @@ import { faultWords, judgeEdit } from '../fields/judgeEdit';
 import { LayoutDrawing } from './LayoutDrawing';
 import { countOfPoints, FIRST_CHOICE, newCarDocument } from './newCarDocument';
 import { TYPICAL_AXLES } from './typicalAxles';
+import { countGiven, emptyCar } from './unfinishedCar';
 
 interface NewCarProps {
   /** the car that was begun and is open: its layouts are changed; null: another car is begun */
   readonly begun: BegunCar | null;
   /** null: no car is open to go back to */
   readonly onCancel: (() => void) | null;
-  readonly onMade: (next: 'none' | 'coordinates') => void;
+  readonly onMade: (next: Next) => void;
 }
+
+/** What comes after the layout: the car on typical points, a list read in over them, or every point empty. */
+export type Next = 'none' | 'coordinates' | 'unfinished';
 
 const LAYOUTS = Object.keys(TYPICAL_AXLES) as LayoutName[];
 const UNITS = [
@@ -34,19 +38,25 @@ const LENGTHS = [
 /** A new car: how each axle is made, and where it begins; then its points are written over one by one, or read in. */
 export const NewCar = ({ begun, onCancel, onMade }: NewCarProps) => {
   const { store } = useWindow();
+  const unfinished = useBench((state) => state.unfinished);
   const [choice, setChoice] = useState<NewCarChoice>(() => {
     const name = benchOf(store.getState())?.document.name;
-    return begun ? { ...begun.choice, name: name ?? begun.choice.name } : FIRST_CHOICE;
+    return begun ? { ...begun.choice, name: name ?? begun.choice.name } : (unfinished?.choice ?? FIRST_CHOICE);
   });
-  const [next, setNext] = useState<'none' | 'coordinates'>('none');
+  const [next, setNext] = useState<Next>(() => (unfinished && !begun ? 'unfinished' : 'none'));
   const [refused, setRefused] = useState<string | null>(null);
   const set = (part: Partial<NewCarChoice>) => {
     setRefused(null);
     setChoice((before) => ({ ...before, ...part }));
   };
   const layouts = [choice.front, choice.rear].filter((layout) => layout !== null);
-  const count = layouts.reduce((sum, layout) => sum + countOfPoints(layout), 0);
+  const typical = layouts.reduce((sum, layout) => sum + countOfPoints(layout), 0);
+  const count = next === 'unfinished' ? countGiven(emptyCar(choice, null)).of : typical;
   const make = () => {
+    if (next === 'unfinished') {
+      keepUnfinished(store, emptyCar(choice, unfinished));
+      return onMade(next);
+    }
     const fresh = newCarDocument(choice);
     const present = begun ? benchOf(store.getState())?.document : undefined;
     const document = begun && present ? withAxlesAnew(present, begun.choice, choice, fresh) : fresh;
@@ -101,6 +111,23 @@ export const NewCar = ({ begun, onCancel, onMade }: NewCarProps) => {
               <b>A list of coordinates</b> next, which writes over them: names matched to points, any axes and datum
             </span>
           </label>
+          {!begun && (
+            <label className="radio">
+              <input type="radio" name="start" checked={next === 'unfinished'} onChange={() => setNext('unfinished')} />
+              <span>
+                <b>Empty points</b>, to be given one by one: no number that you did not measure, and no picture before none is
+                missing; the sizes above are not used
+              </span>
+            </label>
+          )}
+          {unfinished && !begun && (
+            <p className="quiet">
+              {unfinished.choice.name} is unfinished: {countGiven(unfinished).given} of {countGiven(unfinished).of} points given.{' '}
+              <button type="button" className="button" onClick={() => keepUnfinished(store, null)}>
+                Give it up
+              </button>
+            </p>
+          )}
           <h2>What you will need</h2>
           <ul>
             <li>
@@ -137,7 +164,7 @@ export const NewCar = ({ begun, onCancel, onMade }: NewCarProps) => {
           )}
           <span className="spread" />
           <button type="button" className="button primary" disabled={layouts.length === 0} onClick={make}>
-            {next === 'none' ? 'Next: points' : 'Next: coordinates'}
+            {next === 'coordinates' ? 'Next: coordinates' : 'Next: points'}
           </button>
         </div>
       </aside>

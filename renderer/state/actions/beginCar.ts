@@ -1,5 +1,5 @@
 import { parseCar, serializeCar, type AxleName, type CarDocument } from '../../../geometry/index';
-import type { BegunCar, NewCarChoice } from '../begunCar';
+import type { BegunCar, NewCarChoice, UnfinishedCar } from '../begunCar';
 import type { BenchStore } from '../benchStore';
 import { fileNameFor } from '../../files/places';
 import { editCar } from './editCar';
@@ -12,12 +12,27 @@ import { putOnBench } from './openCar';
  */
 export const beginCar = (store: BenchStore, choice: NewCarChoice, document: CarDocument): boolean => {
   const read = parseCar(serializeCar(document));
+  if (read.ok) putBegun(store, { choice, documents: [read.value.document] }, read.value);
+  return read.ok;
+};
+
+/** The same for a car whose every point was given: none of them is typical. Nothing is left unfinished. */
+export const beginGivenCar = (store: BenchStore, choice: NewCarChoice, document: CarDocument): boolean => {
+  const read = parseCar(serializeCar(document));
   if (!read.ok) return false;
-  const place = { kind: 'none', name: fileNameFor(choice.name) } as const;
-  const begun: BegunCar = { choice, documents: [read.value.document] };
-  putOnBench(store, { title: choice.name, sample: null, place, savedAt: null, isNeverSaved: true, begun }, read.value);
+  store.setState({ unfinished: null });
+  putBegun(store, { choice, documents: [] }, read.value);
   return true;
 };
+
+const putBegun = (store: BenchStore, begun: BegunCar, read: Parameters<typeof putOnBench>[2]): void => {
+  const { name } = begun.choice;
+  const place = { kind: 'none', name: fileNameFor(name) } as const;
+  putOnBench(store, { title: name, sample: null, place, savedAt: null, isNeverSaved: true, begun }, read);
+};
+
+/** Keeps what was given of a new car while the window lives; null: it is given up. */
+export const keepUnfinished = (store: BenchStore, unfinished: UnfinishedCar | null): void => store.setState({ unfinished });
 
 /** An axle in place of the one that is there: its settings and limits go with the old one, in the same step. */
 const withAxleAnew = (document: CarDocument, axle: AxleName, fresh: CarDocument): CarDocument => {

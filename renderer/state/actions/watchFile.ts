@@ -47,6 +47,6 @@ export const watchFile = (store: BenchStore, files: FileService): void => {
   document.addEventListener('visibilitychange', look);
   setInterval(look, LOOK_MS);
   window.addEventListener('beforeunload', (event) => {
-    if (isUnsaved(store.getState())) event.preventDefault();
+    if (isUnsaved(store.getState()) || store.getState().unfinished) event.preventDefault();
   });
 };
