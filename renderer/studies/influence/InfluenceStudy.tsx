@@ -88,7 +88,6 @@ const InfluenceOf = ({ document, setup, axle }: InfluenceProps) => {
                 name="influence of one step"
                 table={() => influencePlainTable(shown.document, shown.answer, shown.columns)}
               />
-              <ToBench axle={axle} document={document} />
             </div>
             <div className="answertable" tabIndex={0} role="region" aria-label="Matrix of influence">
               <Matrix
@@ -160,6 +159,8 @@ const InfluenceSentence = ({ form, document, setup, axle, fault, onChange }: Sen
           />
           locked too
         </label>
+        <span className="spread" />
+        <ToBench axle={axle} document={document} />
       </div>
       {fault !== null && (
         <p id="influence-fault" className="qfault" role="alert">
@@ -243,15 +244,15 @@ const MatrixRows = ({ row, columns, document, setup, axle, side }: RowsProps) =>
               className="mini"
             />
             <span className="waywords">
-              <b>{row.label}</b> <span className="steps">{row.step}</span>
+              <b>{row.label}</b> <span className="stepwords">{row.step}</span>
               {row.curved && (
-                <span className="steps" title="Not linear: one step up does not undo one step down">
+                <span className="stepwords" title="Not linear: one step up does not undo one step down">
                   {' '}
                   ∿<span className="unseen"> not linear</span>
                 </span>
               )}
               {row.alike.length > 0 && (
-                <span className="steps"> · as {row.alike.map((label) => label.toLowerCase()).join(', ')}</span>
+                <span className="stepwords"> · as {row.alike.map((label) => label.toLowerCase()).join(', ')}</span>
               )}
             </span>
             {row.marks.length > 0 && (

@@ -27,7 +27,7 @@ export const USUAL_COLUMNS: readonly string[] = [
   'bumpSteer',
   'camberGain',
   'track',
-  'wheelbaseChange',
+  'wheelbaseLeft',
 ];
 
 export const beginInfluence = (): InfluenceForm => ({

@@ -14,11 +14,14 @@ import { mmPerFileUnit } from '../../units/fileLength';
 import { formatShort } from '../../units/format';
 import { shownReading, type ShownQuantity } from '../../units/shownQuantity';
 import type { ShownUnits, UnitChoice } from '../../units/unitChoice';
-import { effectsOf, shortName, type Effect } from '../answers/sideEffects';
+import { shortName } from '../answers/sideEffects';
 import { labelOf } from '../answers/turnedParts';
 
-/** One step is small: it is read to one decimal more than the reading itself. */
-const MORE_DECIMALS = 1;
+/** One step is small: it is read to one decimal more than the reading itself; rates have enough of them. */
+const decimalsOf = ({ quantity, decimals }: ReadingEntry): number => (quantity === 'anglePerLength' ? decimals : decimals + 1);
+
+/** Heads that are narrower than their names. */
+const NARROW: Readonly<Record<string, string>> = { wheelbaseLeft: 'Wheelb. left', wheelbaseRight: 'Wheelb. right' };
 
 export interface MatrixColumn {
   readonly entry: ReadingEntry;
@@ -34,7 +37,7 @@ export interface MatrixCell {
   readonly text: string;
   /** step ÷ tolerance; null where nothing says what matters */
   readonly share: number | null;
-  readonly side: Effect['side'];
+  readonly side: 'left' | 'right' | null;
   /** of a bushing that is not fitted: the mark that does it */
   readonly at: string | null;
 }
@@ -64,22 +67,30 @@ export const matrixColumns = (document: CarDocument, keys: readonly string[], un
   keys.flatMap((key) => {
     const entry = findReading(key);
     if (!entry) return [];
-    const shown = shownReading({ ...entry, decimals: entry.decimals + MORE_DECIMALS }, units);
-    return [{ entry, name: shortName(entry), shown, matters: mattersOf(document, key) ?? null }];
+    const shown = shownReading({ ...entry, decimals: decimalsOf(entry) }, units);
+    return [{ entry, name: NARROW[key] ?? shortName(entry), shown, matters: mattersOf(document, key) ?? null }];
   });
 
 /** "+0.086", "L +0.086". A change that rounds to nothing has no sign. */
-const textOf = (change: number | null, side: Effect['side'], { shown }: MatrixColumn): string => {
+const textOf = (change: number | null, side: MatrixCell['side'], { shown }: MatrixColumn): string => {
   if (change === null) return '–';
   const text = shown.formatChange(change);
   return side === null || !/[1-9]/.test(text) ? text : `${side === 'left' ? 'L' : 'R'} ${text}`;
 };
 
-/** @param turned - the wheels the part was turned on: a change of the turned wheel alone needs no letter */
-const cellOf = (effects: readonly Effect[], column: MatrixColumn, turned: InfluenceRow['side']): MatrixCell => {
-  const effect = effects.find(({ column: { entry } }) => entry.key === column.entry.key);
-  const change = effect?.change ?? null;
-  const side = effect?.side === turned ? null : (effect?.side ?? null);
+/**
+ * A change of both wheels is said once where it reads the same, else that of the wheel that changed more, with its letter.
+ * @param turned - the wheels the part was turned on: a change of the turned wheel alone needs no letter
+ */
+const cellOf = (changes: Numbers, column: MatrixColumn, { axle, side: turned }: InfluenceRow): MatrixCell => {
+  const { key, of } = column.entry;
+  const changeAt = (owner: string): number | null => changes[`${owner}.${key}`] ?? null;
+  const [left, right] = of === 'corner' ? [changeAt(`${axle}.left`), changeAt(`${axle}.right`)] : [null, null];
+  const larger = Math.abs(right ?? 0) > Math.abs(left ?? 0) ? 'right' : 'left';
+  const change =
+    of === 'car' ? changeAt('wholeCar') : of === 'axle' ? changeAt(`${axle}.both`) : larger === 'left' ? left : right;
+  const isAlike = of !== 'corner' || textOf(left, null, column) === textOf(right, null, column);
+  const side = isAlike || change === null || larger === turned ? null : larger;
   return {
     change,
     side,
@@ -89,16 +100,11 @@ const cellOf = (effects: readonly Effect[], column: MatrixColumn, turned: Influe
   };
 };
 
-const lineOf = (
-  document: CarDocument,
-  changes: Numbers,
-  columns: readonly MatrixColumn[],
-  step: string,
-  { axle, side }: InfluenceRow,
-): MatrixLine => {
-  const effects = effectsOf(document, changes).filter(({ column }) => column.axle === axle || column.axle === 'wholeCar');
-  return { step, cells: columns.map((column) => cellOf(effects, column, side)), why: null };
-};
+const lineOf = (changes: Numbers, columns: readonly MatrixColumn[], step: string, row: InfluenceRow): MatrixLine => ({
+  step,
+  cells: columns.map((column) => cellOf(changes, column, row)),
+  why: null,
+});
 
 /** One step of a part, in the fitter's words. */
 const stepWords = (adjuster: AdjusterDocument, step: number, mm: number, units: UnitChoice): string =>
@@ -135,7 +141,7 @@ const rowOf = (
     const marks = row.fit.map(({ clock, changes }): MatrixLine => {
       const step = clockWords(adjuster, clock, mm, units);
       if (changes === null) return { step, cells: [], why: row.why[`fit.${clock}`] ?? 'it cannot be there' };
-      return lineOf(document, changes, columns, step, row);
+      return lineOf(changes, columns, step, row);
     });
     return { ...head, step: 'not fitted: its best mark for each', cells: bestOf(marks, columns), why: null, marks };
   }
@@ -148,7 +154,7 @@ const rowOf = (
       why: row.why['more'] ?? 'it cannot be there',
       marks: [],
     };
-  return { ...head, ...lineOf(document, changes, columns, stepWords(adjuster, step, mm, units), row), marks: [] };
+  return { ...head, ...lineOf(changes, columns, stepWords(adjuster, step, mm, units), row), marks: [] };
 };
 
 /** The answer as a matrix: parts down, readings across. */
@@ -176,11 +182,7 @@ export const independentWords = (count: number): string =>
 /** The matrix as it is copied and saved: full numbers in the units shown, one step each way. */
 export const influencePlainTable = (document: CarDocument, { rows }: Influence, columns: readonly MatrixColumn[]): PlainTable => {
   const changeOf = (changes: Numbers | null, row: InfluenceRow, column: MatrixColumn): number | null => {
-    if (changes === null) return null;
-    const effect = effectsOf(document, changes).find(
-      ({ column: { entry, axle } }) => entry.key === column.entry.key && (axle === row.axle || axle === 'wholeCar'),
-    );
-    const change = effect?.change ?? null;
+    const change = changes === null ? null : cellOf(changes, column, row).change;
     return change === null ? null : column.shown.toShown(change);
   };
   const unit = ({ shown }: MatrixColumn): string => (shown.unit === '' ? '' : ` [${shown.unit}]`);
