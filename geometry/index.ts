@@ -87,6 +87,7 @@ export { influence, type Influence, type InfluenceQuestion, type InfluenceRow } 
 export { carNumberNames, changesBetween, type CarNumber, type Numbers } from './studies/carNumbers';
 export { compare, type ComparedNumbers, type ComparedSetup, type Comparison } from './studies/compare';
 export type { AskedToe } from './studies/toeReset';
+export { resolveQuestion, type Question, type Wanted } from './studies/question';
 export { MOST_TRIED, reach, type ReachAnswer } from './studies/reach';
 export type { ReachAnswerRow } from './studies/reachAnswers';
 export type { Help } from './studies/reachHelp';
@@ -95,7 +96,15 @@ export { sweep, type Sweep, type SweepQuestion, type SweptRow } from './studies/
 export { sweepCsvLines, type CsvAxle, type CsvReadings, type CsvRow, type CsvWholeCar } from './studies/sweepCsv';
 export { positionOf, stepsBetween, type AskedPosition } from './studies/askedPosition';
 export { LIST_COLUMNS, positionsOfList, readPositionList, type BadPositionList } from './studies/positionList';
-export { map, type MapAnswer, type MapAxis, type MapQuestion } from './studies/map';
+export {
+  map,
+  type MapAnswer,
+  type MapAxis,
+  type MapLimit,
+  type MapQuestion,
+  type MapReading,
+  type MapValues,
+} from './studies/map';
 export { answerStudy, leadStudy, type Round, type Study } from './studies/study';
 export { openStudy, type StudyAnswers, type StudyOrder } from './studies/order';
 export { handOut, shareOut, type Hand } from './studies/crew';
@@ -149,6 +158,16 @@ export { sideWords } from './words/sideWords';
 export { partDrawing, PART_SIZE, type PartStanding } from './drawing/partDrawing';
 export { heightPart, toePart } from './drawing/axleParts';
 export type { Placement, Shape, ShapeRole } from './drawing/shape';
+
+// The set-up sheet
+export { describeSheet } from './sheet/describeSheet';
+export { layOutSheet, PAPERS, type Paper, type PaperName, type SheetPage } from './sheet/layout/layOutSheet';
+export { pageSvg, SHEET_FAMILY } from './sheet/html/pageSvg';
+export { readableSheet } from './sheet/html/readableSheet';
+export { sheetHtml, sheetTitle } from './sheet/html/sheetHtml';
+export { sheetPdf } from './sheet/pdf/sheetPdf';
+export { sheetFonts } from './sheet/typeface/typeface';
+export { WHOLE_SHEET, type NamedSetup, type Sheet, type SheetParts, type SheetQuestion, type SheetSection } from './sheet/sheet';
 
 // Numbers as people read them
 export { formatNumber, formatShort, formatSigned } from './format/format';

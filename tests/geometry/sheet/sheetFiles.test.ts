@@ -1,0 +1,140 @@
+import { describe, expect, test } from 'vitest';
+import {
+  layOutSheet,
+  PAPERS,
+  setupNames,
+  sheetHtml,
+  sheetPdf,
+  type CarDocument,
+  type Sheet,
+  type SheetPage,
+} from '../../../geometry/index';
+import { readFont } from '../../../geometry/sheet/typeface/fontFile';
+import { SAMPLES, sampleNamed } from '../../samples/samples';
+import { readPdf } from './pdfReader';
+import { DAY, sheetOf } from './sheets';
+
+const hatch = sampleNamed('saltmarsh-hatch').document;
+
+const UNESCAPED: Readonly<Record<string, string>> = { '&amp;': '&', '&lt;': '<', '&gt;': '>', '&quot;': '"', '&#39;': "'" };
+const plain = (text: string): string => text.replace(/&(amp|lt|gt|quot|#39);/g, (entity) => UNESCAPED[entity] ?? entity);
+
+/** The texts that the HTML shows, page by page, as it places them. */
+const textsOfHtml = (html: string) =>
+  [...html.matchAll(/<svg [^>]*>(.*?)<\/svg>/gs)].map(([, inner]) =>
+    [...inner!.matchAll(/<text x="(\S+)" y="(\S+)" font-size="(\S+)"[^>]*>([^<]*)<\/text>/g)].map(([, x, y, size, text]) => ({
+      text: plain(text!),
+      x: Number(x),
+      y: Number(y),
+      size: Number(size),
+    })),
+  );
+
+const made = (document: CarDocument, setup: string, paper: 'A4' | 'Letter' = 'A4') => {
+  const sheet = sheetOf(document, setup);
+  const pages = layOutSheet(sheet, PAPERS[paper]);
+  return { sheet, pages, html: sheetHtml(sheet, pages), pdf: sheetPdf(sheet, pages, DAY) };
+};
+
+test('HTML and PDF have the same texts in the same places on the same pages, and all of them', () => {
+  for (const { document } of SAMPLES)
+    for (const setup of setupNames(document))
+      for (const paper of ['A4', 'Letter'] as const) {
+        const { pages, html, pdf } = made(document, setup, paper);
+        const read = readPdf(pdf);
+        const shown = textsOfHtml(html);
+        expect(read.pages.length).toBe(pages.length);
+        expect(shown.length).toBe(pages.length);
+        pages.forEach((page, index) => {
+          const texts = page.primitives.flatMap((one) =>
+            one.kind === 'text' ? [{ text: one.text, x: one.x, y: one.y, size: one.size }] : [],
+          );
+          expect(read.pages[index]!.texts.map(({ text, x, y, size }) => ({ text, x, y, size }))).toEqual(texts);
+          expect(shown[index]).toEqual(texts);
+          expect(read.pages[index]).toMatchObject({ width: page.paper.width, height: page.paper.height });
+        });
+      }
+});
+
+describe('the PDF', () => {
+  const { sheet, pages, pdf } = made(hatch, 'Sprint');
+  const read = readPdf(pdf);
+
+  test('is the same file for the same sheet of the same day', () => {
+    const again = sheetPdf(sheet, pages, DAY);
+    expect(Buffer.compare(Buffer.from(pdf), Buffer.from(again))).toBe(0);
+    expect(Buffer.compare(Buffer.from(pdf), Buffer.from(sheetPdf(sheet, pages, '2026-05-17')))).not.toBe(0);
+  });
+
+  test('has title, language, day, and the order of reading with its headings', () => {
+    expect(read.catalog).toContain('/Lang (en)');
+    expect(read.catalog).toContain('/DisplayDocTitle true');
+    const title = Buffer.from(/\/Title <FEFF([0-9A-F]+)>/.exec(read.info)![1]!, 'hex')
+      .swap16()
+      .toString('utf16le');
+    expect(title).toBe('Set-up sheet – Saltmarsh hatch – Sprint');
+    expect(read.info).toContain('(D:20260516000000Z)');
+    const headings = read.pages.flatMap(({ texts }) =>
+      texts.filter(({ tag }) => tag !== 'P').map(({ tag, text }) => `${tag} ${text}`),
+    );
+    expect(headings[0]).toBe('H1 Saltmarsh hatch');
+    expect(headings).toContain('H2 Settings, front');
+    expect(headings).toContain('H2 Alignment');
+  });
+
+  test('carries no more of the typeface than it shows', () => {
+    expect(pdf.length).toBeLessThan(350_000);
+    expect(
+      Buffer.from(pdf)
+        .toString('latin1')
+        .match(/\/FontFile2/g),
+    ).toHaveLength(2);
+  });
+
+  test('takes names in any letters, brackets and line breaks among them', () => {
+    const document = { ...hatch, name: 'Łódź (a\\b) <c> & "d" 车\n' } as CarDocument;
+    const odd = made(document, 'Sprint');
+    const texts = readPdf(odd.pdf).pages[0]!.texts.map(({ text }) => text);
+    expect(texts.some((text) => text.startsWith('Łódź (a\\b) <c> & "d" ?'))).toBe(true);
+    expect(odd.html).toContain('<title>Set-up sheet – Łódź (a\\b) &lt;c&gt; &amp; &quot;d&quot; 车');
+    expect(odd.html).not.toContain('<c>');
+  });
+});
+
+describe('the HTML', () => {
+  const { html, sheet, pages } = made(hatch, 'Sprint');
+
+  test('needs nothing beside it and names its language, title and paper', () => {
+    expect(html).toMatch(/^<!doctype html>\n<html lang="en">/);
+    expect(html).toContain('<title>Set-up sheet – Saltmarsh hatch – Sprint</title>');
+    expect(html).toContain('@page{size:595.28pt 841.89pt;margin:0}');
+    expect(html.replaceAll('xmlns="http://www.w3.org/2000/svg"', '')).not.toMatch(/https?:|<script|<link|<img/);
+    const carried = [...html.matchAll(/base64,([A-Za-z0-9+/=]+)\)/g)].map(([, data]) =>
+      readFont(new Uint8Array(Buffer.from(data!, 'base64'))),
+    );
+    expect(carried.map(({ glyphOf }) => glyphOf.size)).toEqual([361, 361]);
+  });
+
+  test('reads as tables and lists: every setting, target and caution is in words', () => {
+    const read = plain(/<main class="read">(.*?)<\/main>/s.exec(html)![1]!);
+    for (const section of sheet.sections) {
+      if (section.kind === 'settings')
+        for (const row of section.rows.filter(({ locked }) => locked === null)) {
+          expect(read).toContain(row.name);
+          expect(read).toContain(row.left.words);
+          expect(read).toContain(row.right.words);
+        }
+      if (section.kind === 'targets')
+        for (const row of section.rows)
+          expect(read).toContain(`<th scope="row">${row.name}${row.unit === '' ? '' : `, ${row.unit}`}</th>`);
+      if (section.kind === 'cautions') for (const line of section.lines) expect(read).toContain(`<li>${line}</li>`);
+    }
+    expect(read.match(/<caption>/g)).toHaveLength(4);
+    expect(html.match(/<svg [^>]*aria-hidden="true"/g)).toHaveLength(pages.length);
+  });
+});
+
+test('one description gives one set of pages', () => {
+  const lay = (sheet: Sheet): readonly SheetPage[] => layOutSheet(sheet, PAPERS.A4);
+  expect(lay(sheetOf(hatch, 'Sprint'))).toEqual(lay(sheetOf(hatch, 'Sprint')));
+});

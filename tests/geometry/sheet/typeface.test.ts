@@ -1,0 +1,74 @@
+import { describe, expect, test } from 'vitest';
+import { fromBase64, toBase64 } from '../../../geometry/sheet/typeface/base64';
+import { readFont } from '../../../geometry/sheet/typeface/fontFile';
+import { subsetFont } from '../../../geometry/sheet/typeface/subsetFont';
+import { inTypeface, sheetTypeface, widthOf } from '../../../geometry/sheet/typeface/typeface';
+import { wrapText, wrapWithin } from '../../../geometry/sheet/layout/wrapText';
+
+describe.each(['regular', 'bold'] as const)('the %s typeface', (weight) => {
+  const { font } = sheetTypeface()[weight];
+  const advance = (letter: string): number => font.advanceOf(font.glyphOf.get(letter.codePointAt(0)!)!);
+
+  test('has every letter and sign that the sheet says', () => {
+    const signs = '−–—±≤≥⅛¼⅜½⅝¾⅞°′″’‘“”·…×→²³µéüßŁőñ';
+    for (const letter of signs) expect(font.glyphOf.has(letter.codePointAt(0)!), letter).toBe(true);
+  });
+
+  test('has numerals of one width, so that numbers stand under each other', () => {
+    expect(new Set([...'0123456789'].map(advance)).size).toBe(1);
+  });
+
+  test('measures as the font does', () => {
+    expect(widthOf('AV 12', 10, weight)).toBeCloseTo(
+      ([...'AV 12'].reduce((sum, letter) => sum + advance(letter), 0) * 10) / font.unitsPerEm,
+      9,
+    );
+  });
+
+  test('draws the same letters in a part of itself', () => {
+    const codes = [...'é¼−M'].map((letter) => letter.codePointAt(0)!);
+    const glyphs = codes.map((code) => font.glyphOf.get(code)!);
+    const part = subsetFont(
+      font,
+      glyphs,
+      codes.map((code, index) => [code, glyphs[index]!] as const),
+    );
+    const read = readFont(part.bytes);
+    codes.forEach((code, index) => {
+      const glyph = read.glyphOf.get(code)!;
+      expect(read.advanceOf(glyph)).toBe(font.advanceOf(glyphs[index]!));
+      const [now, then] = [read.outlineOf(glyph), font.outlineOf(glyphs[index]!)];
+      // a composite glyph names its parts by other numbers; its size and box stay
+      expect(now.length).toBe(then.length);
+      expect([...now.slice(0, 10)]).toEqual([...then.slice(0, 10)]);
+    });
+    expect(read.glyphCount).toBeLessThan(12);
+  });
+
+  test('its file is whole: the sum of all words is that of the format', () => {
+    const view = new DataView(font.bytes.buffer, font.bytes.byteOffset, font.bytes.byteLength);
+    let sum = 0;
+    for (let at = 0; at < font.bytes.length; at += 4) sum = (sum + view.getUint32(at)) >>> 0;
+    expect(sum).toBe(0xb1b0afba);
+  });
+});
+
+test('bytes survive their text', () => {
+  for (let length = 0; length < 9; length += 1) {
+    const bytes = Uint8Array.from({ length }, (_, index) => (index * 97 + 13 * length) & 255);
+    expect(toBase64(bytes)).toBe(Buffer.from(bytes).toString('base64'));
+    expect(fromBase64(toBase64(bytes))).toEqual(bytes);
+  }
+});
+
+test('lines are no wider than asked, and nothing is lost', () => {
+  const text = 'Steer lock to lock by hand Donaudampfschifffahrtsgesellschaft 12';
+  for (const width of [30, 60, 200]) {
+    const lines = wrapText(text, 9, 'regular', width);
+    for (const line of lines) expect(widthOf(line, 9, 'regular')).toBeLessThanOrEqual(width);
+    expect(lines.join('').replace(/ /g, '')).toBe(text.replace(/ /g, ''));
+  }
+  expect(wrapText('', 9, 'regular', 50)).toEqual([]);
+  expect(wrapWithin(text, 9, 'regular', 60, 2)[1]).toMatch(/…$/);
+  expect(inTypeface('a\tb\n车')).toBe('a b ?');
+});
