@@ -18,6 +18,7 @@ import { kernelFiveRods, kernelStrut, POINTS } from './speed/kernel.mjs';
 import { matrixFiveRods, matrixStrut } from './speed/matrix.mjs';
 import { referenceCar } from './referenceCar';
 import { medianMicros } from './stopwatch';
+import { studyBenches } from './studies';
 
 /** One row: the median time of one unit of work; `ratio` is the median of the row named by `against` ÷ this one. */
 export interface BenchRow {
@@ -32,6 +33,7 @@ interface Bench {
   /** units of work in one call */
   readonly units: number;
   readonly against?: string;
+  readonly runs?: number;
   readonly work: () => unknown;
 }
 
@@ -41,10 +43,10 @@ function assembled(document: CarDocument, setup: SetupDocument = {}): AssembledC
   return car.value;
 }
 
-const sampleText = (): string => readFileSync(path.resolve('samples/saltmarsh-hatch.jounce.json'), 'utf8');
+const sampleText = (name = 'saltmarsh-hatch'): string => readFileSync(path.resolve(`samples/${name}.jounce.json`), 'utf8');
 
-function sampleDocument(): CarDocument {
-  const parsed = parseCar(sampleText());
+function documentOf(text: string): CarDocument {
+  const parsed = parseCar(text);
   if (!parsed.ok) throw new Error('the sample does not parse');
   return parsed.value.document;
 }
@@ -65,7 +67,7 @@ function benches(): Bench[] {
   const fiveRods = car.rear!.left.corner;
   const out = new Float64Array(12 * POINTS.A.n);
   const bump = Array.from(POINTS.A.t, (travel) => ({ travel }));
-  const sample = sampleDocument();
+  const sample = documentOf(sampleText());
   const mechanism = toMechanism(sample);
   const baseline = assembled(sample);
   const sixtyOne = Array.from({ length: 61 }, (_, i) => ({ travel: i - 30 }));
@@ -97,6 +99,7 @@ function benches(): Bench[] {
     { name: 'hand to picture', units: 1, work: handToPicture(sampleText()) },
     { name: 'setToe', units: 1, work: () => assembleCar(mechanism, toe) },
     { name: 'batch 1000 cars', units: 1, work: () => runLines(lines) },
+    ...studyBenches(sample, documentOf(sampleText('marram-coupe'))),
   ];
 }
 
@@ -113,9 +116,9 @@ export async function runBench({
   readonly more: () => Promise<readonly BenchRow[]>;
 }): Promise<void> {
   const rows: BenchRow[] = [];
-  for (const { name, units, against, work } of benches()) {
+  for (const { name, units, against, runs, work } of benches()) {
     if (only !== null && !only.includes(name)) continue;
-    const median = await medianMicros(work, units);
+    const median = await medianMicros(work, units, runs);
     const base = rows.find((row) => row.name === against);
     rows.push(
       base === undefined

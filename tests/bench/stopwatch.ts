@@ -13,8 +13,9 @@ const RUNS = 9;
  * Median time of one unit of work [µs].
  * @param work - called again and again
  * @param units - how many units one call does
+ * @param runs - an odd number
  */
-export async function medianMicros(work: () => unknown, units: number): Promise<number> {
+export async function medianMicros(work: () => unknown, units: number, runs = RUNS): Promise<number> {
   const repeats = async (micros: number): Promise<number> => {
     const start = cpuMicros();
     let count = 0;
@@ -27,6 +28,6 @@ export async function medianMicros(work: () => unknown, units: number): Promise<
   };
   await repeats(WARM_MICROS);
   const perUnit: number[] = [];
-  for (let run = 0; run < RUNS; run++) perUnit.push(await repeats(RUN_MICROS));
-  return perUnit.sort((a, b) => a - b)[RUNS >> 1];
+  for (let run = 0; run < runs; run++) perUnit.push(await repeats(RUN_MICROS));
+  return perUnit.sort((a, b) => a - b)[runs >> 1];
 }
