@@ -1,4 +1,4 @@
-import type { AxleName, SetupDocument } from '../car/document';
+import type { AxleName, LimitDocument, SetupDocument } from '../car/document';
 import type { CarMechanism } from '../car/mechanism';
 import { realSettings, stepScaleOf } from '../adjusters/stepScale';
 import { toRadians } from '../core/angle';
@@ -9,6 +9,7 @@ import type { ReadingEntry } from '../readings/readingEntry';
 import { sweepCar, sweepReadings } from '../readings/readings';
 import type { Position } from '../readings/rows';
 import { assembleCar, type AssembledCar } from '../setup/assembleCar';
+import { judgeLimits } from '../setup/judgeLimits';
 import { settingOf, withSetting, type Sides } from '../setup/setupEdits';
 import { answerStudy, roundOf, type Study } from './study';
 
@@ -17,31 +18,65 @@ export type MapAxis =
   | { readonly kind: 'adjuster'; readonly axle: AxleName; readonly side: Sides; readonly name: string }
   | { readonly kind: 'travel' | 'rack' | 'roll'; readonly from: number; readonly to: number };
 
-export interface MapQuestion {
+/** A reading that a map is drawn of. */
+export interface MapReading {
+  readonly entry: ReadingEntry;
+  readonly axle: AxleName | 'wholeCar';
+  readonly owner: 'left' | 'right' | 'both' | 'wholeCar';
+}
+
+export interface MapQuestion extends MapReading {
   /** toe reset included */
   readonly setup: SetupDocument;
   readonly x: MapAxis;
   readonly y: MapAxis;
   readonly nx: number;
   readonly ny: number;
-  readonly entry: ReadingEntry;
-  readonly axle: AxleName | 'wholeCar';
-  readonly owner: 'left' | 'right' | 'both' | 'wholeCar';
   /** what is not varied; travel and rack in mm, roll in degrees */
   readonly at: { readonly travel: number; readonly rack: number; readonly roll: number };
+  /** another reading on the same map */
+  readonly second?: MapReading | undefined;
+  /** what each limit of the file has to spare, everywhere */
+  readonly withLimits?: boolean | undefined;
+  /** the same at every real step of the adjusters; along a motion, where the car stands in it */
+  readonly onSteps?: boolean | undefined;
+}
+
+/** Rows of a map, `y.length` of them with `x.length` values each; null where there is no value. */
+export type MapValues = readonly (readonly (number | null)[])[];
+
+/** What one limit has to spare over a map, in its own unit: negative where it is broken. */
+export interface MapLimit {
+  /** "front.left.camber" */
+  readonly name: string;
+  readonly limit: LimitDocument;
+  /** null where the limit cannot be judged, which is not allowed either */
+  readonly spare: MapValues;
 }
 
 export interface MapAnswer {
   readonly x: readonly number[];
   readonly y: readonly number[];
   /** ny rows of nx, in contract units; null where there is no value */
-  readonly z: readonly (readonly (number | null)[])[];
+  readonly z: MapValues;
   /** "row,column" -> why it is null */
   readonly why: Readonly<Record<string, string>>;
   /** where the parts can really stand; null along a motion */
   readonly steps: { readonly x: readonly number[] | null; readonly y: readonly number[] | null };
   /** where the setup stands, and the reading there */
   readonly now: { readonly x: number | null; readonly y: number | null; readonly z: number | null };
+  /** the second reading, where one was asked for */
+  readonly second?: MapValues;
+  /** where the limits were asked for */
+  readonly limits?: readonly MapLimit[];
+  /** at the real steps, where they were asked for */
+  readonly onSteps?: {
+    readonly x: readonly number[];
+    readonly y: readonly number[];
+    readonly z: MapValues;
+    readonly second?: MapValues;
+    readonly limits?: readonly MapLimit[];
+  };
 }
 
 /** The values along an axis: from one end of the range to the other, both included. */
@@ -66,7 +101,21 @@ const stepsAlong = ({ document }: CarMechanism, axis: MapAxis): readonly number[
   return adjuster === undefined ? null : realSettings(stepScaleOf(adjuster));
 };
 
-type Cell = { readonly value: number } | { readonly why: string };
+type Value = { readonly value: number } | { readonly why: string };
+
+/** One place of a map. */
+interface Cell {
+  readonly first: Value;
+  readonly second: number | null;
+  /** in the order of the limits that `judgeLimits` gives; null: none were asked for */
+  readonly spares: readonly (number | null)[] | null;
+}
+
+/** What is at the places of a column, and how its limits are called. */
+interface Column {
+  readonly cells: readonly Cell[];
+  readonly limits: readonly { readonly name: string; readonly limit: LimitDocument }[];
+}
 
 /** Columns of a map that one chunk works out: each is one x. */
 const COLUMNS = 4;
@@ -78,54 +127,91 @@ const COLUMNS = 4;
 export const map = (mechanism: CarMechanism, question: MapQuestion): Result<MapAnswer, Failure> =>
   answerStudy(mapStudy(mechanism, question));
 
+interface Grid {
+  readonly x: readonly number[];
+  readonly y: readonly number[];
+}
+
+/** The steps of an axis; a motion is held where the question holds it. */
+const standingSteps = (mechanism: CarMechanism, question: MapQuestion, axis: MapAxis): readonly number[] =>
+  stepsAlong(mechanism, axis) ?? (axis.kind === 'adjuster' ? [] : [question.at[axis.kind]]);
+
 export function mapStudy(mechanism: CarMechanism, question: MapQuestion): Study<MapAnswer> {
-  const x = valuesAlong(mechanism, question.x, question.nx);
-  const y = valuesAlong(mechanism, question.y, question.ny);
+  const grid = {
+    x: valuesAlong(mechanism, question.x, question.nx),
+    y: valuesAlong(mechanism, question.y, question.ny),
+  };
+  const steps: Grid =
+    question.onSteps === true
+      ? { x: standingSteps(mechanism, question, question.x), y: standingSteps(mechanism, question, question.y) }
+      : { x: [], y: [] };
   const started = assembleCar(mechanism, question.setup);
+  const columns = [
+    ...grid.x.map((x) => ({ x, y: grid.y })),
+    ...(steps.y.length === 0 ? [] : steps.x.map((x) => ({ x, y: steps.y }))),
+  ];
   return {
     failure: started.ok ? null : started.failure,
     round: () =>
-      roundOf<readonly (readonly Cell[])[], MapAnswer>({
+      roundOf<readonly Column[], MapAnswer>({
         doing: 'drawing the map',
-        chunks: Math.ceil(x.length / COLUMNS),
-        run: (chunk) => x.slice(chunk * COLUMNS, (chunk + 1) * COLUMNS).map((value) => columnAt(mechanism, question, value, y)),
-        merge: (parts) => ({ answer: mapOf(mechanism, question, x, y, parts.flat()) }),
+        chunks: Math.ceil(columns.length / COLUMNS),
+        run: (chunk) =>
+          columns.slice(chunk * COLUMNS, (chunk + 1) * COLUMNS).map(({ x, y }) => columnAt(mechanism, question, x, y)),
+        merge: (parts) => {
+          const all = parts.flat();
+          return { answer: mapOf(mechanism, question, grid, steps, all) };
+        },
       }),
   };
 }
 
-function mapOf(
-  mechanism: CarMechanism,
-  question: MapQuestion,
-  x: readonly number[],
-  y: readonly number[],
-  columns: readonly (readonly Cell[])[],
-): MapAnswer {
+function mapOf(mechanism: CarMechanism, question: MapQuestion, grid: Grid, steps: Grid, columns: readonly Column[]): MapAnswer {
+  const own = columns.slice(0, grid.x.length);
   const why: Record<string, string> = {};
-  const z = y.map((_, row) =>
-    columns.map((column, index) => {
-      const cell = column[row];
-      if ('value' in cell) return cell.value;
-      why[`${row},${index}`] = cell.why;
-      return null;
+  own.forEach(({ cells }, column) =>
+    cells.forEach(({ first }, row) => {
+      if ('why' in first) why[`${row},${column}`] = first.why;
     }),
   );
   const at = (axis: MapAxis): number | null =>
     axis.kind === 'adjuster'
       ? settingOf(question.setup, axis.axle, axis.name, axis.side === 'right' ? 'right' : 'left')
       : question.at[axis.kind];
-  const standing = cellsAt(mechanism, question, question.setup, [question.at])[0];
+  const standing = cellsAt(mechanism, { ...question, withLimits: false }, question.setup, [question.at]).cells[0];
+  const { z, ...more } = layersOf(question, grid.y, own);
   return {
-    x,
-    y,
+    ...grid,
     z,
     why,
     steps: { x: stepsAlong(mechanism, question.x), y: stepsAlong(mechanism, question.y) },
-    now: { x: at(question.x), y: at(question.y), z: standing !== undefined && 'value' in standing ? standing.value : null },
+    now: { x: at(question.x), y: at(question.y), z: standing !== undefined ? valueOf(standing.first) : null },
+    ...more,
+    ...(question.onSteps === true ? { onSteps: { ...steps, ...layersOf(question, steps.y, columns.slice(grid.x.length)) } } : {}),
   };
 }
 
-function columnAt(mechanism: CarMechanism, question: MapQuestion, x: number, y: readonly number[]): readonly Cell[] {
+const valueOf = (value: Value): number | null => ('value' in value ? value.value : null);
+
+/** Columns of cells as rows of numbers. */
+function layersOf(
+  question: MapQuestion,
+  y: readonly number[],
+  columns: readonly Column[],
+): Pick<MapAnswer, 'z' | 'second' | 'limits'> {
+  const rows = (of: (cell: Cell) => number | null): MapValues =>
+    y.map((_, row) => columns.map(({ cells }) => (cells[row] === undefined ? null : of(cells[row]))));
+  const limits = columns.find((column) => column.limits.length > 0)?.limits ?? [];
+  return {
+    z: rows(({ first }) => valueOf(first)),
+    ...(question.second === undefined ? {} : { second: rows(({ second }) => second) }),
+    ...(question.withLimits === true
+      ? { limits: limits.map((limit, index) => ({ ...limit, spare: rows(({ spares }) => spares?.[index] ?? null) })) }
+      : {}),
+  };
+}
+
+function columnAt(mechanism: CarMechanism, question: MapQuestion, x: number, y: readonly number[]): Column {
   const laid = (setup: SetupDocument, axis: MapAxis, value: number): SetupDocument =>
     axis.kind === 'adjuster' ? withSetting(setup, axis.axle, axis.name, axis.side, value) : setup;
   const placed = (position: MapQuestion['at'], axis: MapAxis, value: number): MapQuestion['at'] =>
@@ -140,7 +226,11 @@ function columnAt(mechanism: CarMechanism, question: MapQuestion, x: number, y: 
       setup,
       y.map((value) => placed(at, question.y, value)),
     );
-  return y.flatMap((value) => cellsAt(mechanism, question, laid(setup, question.y, value), [at]));
+  const columns = y.map((value) => cellsAt(mechanism, question, laid(setup, question.y, value), [at]));
+  return {
+    cells: columns.flatMap(({ cells }) => cells),
+    limits: columns.find(({ limits }) => limits.length > 0)?.limits ?? [],
+  };
 }
 
 function cellsAt(
@@ -148,17 +238,34 @@ function cellsAt(
   question: MapQuestion,
   setup: SetupDocument,
   positions: readonly MapQuestion['at'][],
-): readonly Cell[] {
+): Column {
+  const none = (why: string): Column => ({
+    cells: positions.map(() => ({ first: { why }, second: null, spares: null })),
+    limits: [],
+  });
   const car = assembleCar(mechanism, setup);
-  if (!car.ok) return positions.map(() => ({ why: car.failure.message }));
-  const reset = question.axle === 'wholeCar' ? null : car.value[question.axle]?.toeReset;
-  if (reset?.inRange === false) return positions.map(() => ({ why: `the toe reset leaves the range of ${reset.adjuster}` }));
+  if (!car.ok) return none(car.failure.message);
+  for (const axle of axlesOf(question)) {
+    const reset = car.value[axle]?.toeReset;
+    if (reset?.inRange === false) return none(`the toe reset leaves the range of ${reset.adjuster}`);
+  }
   const asked = positions.map(({ travel, rack, roll }): Position => ({ travel, rack, roll: toRadians(roll) }));
-  return valuesOf(car.value, question, asked);
+  const limits = question.withLimits === true ? judgeLimits(car.value) : [];
+  const spares = question.withLimits === true ? limits.map(({ spare }) => spare) : null;
+  const first = valuesOf(car.value, question, asked);
+  const second = question.second === undefined ? null : valuesOf(car.value, question.second, asked);
+  return {
+    cells: first.map((value, index) => ({ first: value, second: second === null ? null : valueOf(second[index]), spares })),
+    limits: limits.map(({ name, limit }) => ({ name, limit })),
+  };
 }
 
-function valuesOf(car: AssembledCar, { axle, owner, entry }: MapQuestion, positions: readonly Position[]): readonly Cell[] {
-  const cell = (values: object, why: Readonly<Record<string, string>>, name: string): Cell => {
+/** The axles whose toe reset the readings lean on. */
+const axlesOf = ({ axle, second }: MapQuestion): readonly AxleName[] =>
+  [axle, second?.axle].filter((one) => one === 'front' || one === 'rear');
+
+function valuesOf(car: AssembledCar, { axle, owner, entry }: MapReading, positions: readonly Position[]): readonly Value[] {
+  const cell = (values: object, why: Readonly<Record<string, string>>, name: string): Value => {
     const value = valueInContractUnits((values as Readonly<Record<string, ReadingValue>>)[entry.key] ?? null, entry.quantity);
     return typeof value === 'number' ? { value } : { why: why[name] ?? 'it has no value here' };
   };

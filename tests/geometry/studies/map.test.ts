@@ -4,6 +4,7 @@ import {
   findReading,
   findSetup,
   inContractUnits,
+  judgeLimits,
   map,
   readingsOfAxle,
   toMechanism,
@@ -84,4 +85,53 @@ test('the same however its chunks are run', () => {
     .reverse()
     .map((chunk) => structuredClone(mapStudy(mechanism, question).round().run(chunk)));
   expect(round.merge(parts.reverse())).toEqual({ answer: mapped(question) });
+});
+
+test('with a second reading, what every limit has to spare, and all of it at the real steps', () => {
+  const centre = findReading('rollCentreHeight');
+  if (!centre) throw new Error('roll centre height is a reading');
+  const limits = [
+    { reading: 'camber', axle: 'front' as const, min: -3, max: 0 },
+    { setting: 'plateAcross', axle: 'front' as const, min: -9 },
+  ];
+  const limited = { ...hatch, limits };
+  const y = { kind: 'adjuster', axle: 'front', side: 'both', name: 'clampBolt' } as const;
+  const question: MapQuestion = {
+    ...QUESTION,
+    y,
+    second: { entry: centre, axle: 'front', owner: 'both' },
+    withLimits: true,
+    onSteps: true,
+  };
+  const made = map(toMechanism(limited), question);
+  if (!made.ok) throw new Error(made.failure.message);
+  const { onSteps, limits: judged, second, steps } = made.value;
+  expect(second).toHaveLength(3);
+  expect(judged?.map(({ name }) => name)).toEqual([
+    'front.left.camber',
+    'front.right.camber',
+    'front.left.plateAcross',
+    'front.right.plateAcross',
+  ]);
+  expect(onSteps?.x).toEqual(steps.x);
+  expect(onSteps?.y).toEqual(steps.y);
+  // a real step, put together by itself
+  const column = onSteps?.x.indexOf(-10) ?? -1;
+  const row = onSteps?.y.indexOf(30) ?? -1;
+  const setup = withSetting(withSetting(QUESTION.setup, 'front', 'plateAcross', 'both', -10), 'front', 'clampBolt', 'both', 30);
+  const car = assembleCar(toMechanism(limited), setup);
+  if (!car.ok) throw new Error(car.failure.message);
+  const read = readingsOfAxle(car.value, 'front', { travel: 10, rack: 5, roll: 0 });
+  if (!read.ok) throw new Error(read.failure.message);
+  expect(onSteps?.z[row][column]).toBe(inContractUnits(read.value).right['camber']);
+  expect(onSteps?.second?.[row][column]).toBe(inContractUnits(read.value).both['rollCentreHeight']);
+  expect(onSteps?.limits?.map(({ spare }) => spare[row][column])).toEqual(judgeLimits(car.value).map(({ spare }) => spare));
+  expect(onSteps?.limits?.[2].spare[row][column]).toBe(-1);
+});
+
+test('the steps of an adjuster over a motion stand where the car is held in it', () => {
+  const made = mapped({ ...QUESTION, y: { kind: 'travel', from: -20, to: 20 }, onSteps: true });
+  expect(made.onSteps?.y).toEqual([10]);
+  expect(made.onSteps?.z[0]).toHaveLength(21);
+  expect(made.limits).toBeUndefined();
 });
