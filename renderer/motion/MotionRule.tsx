@@ -23,6 +23,9 @@ export interface MotionRuleProps {
   readonly onMove: (value: number) => void;
 }
 
+/** A rule at least so long has room for the full words of both its ends [px]. */
+const BOTH_ENDS = 80;
+
 /** Length of a rule as it is drawn [px]. */
 const useRuleLength = () => {
   const rule = useRef<SVGSVGElement>(null);
@@ -47,6 +50,8 @@ export const MotionRule = (props: MotionRuleProps) => {
       ruleMarks(shown.toShown(min), shown.toShown(max), length).map((mark) => ({ ...mark, value: shown.fromShown(mark.value) })),
     [min, max, length, shown],
   );
+  // "left lock", or "left" where two of them would touch
+  const endWord = (words: string): string => (length < BOTH_ENDS ? (words.split(' ')[0] ?? words) : words);
   const way = ends && value !== 0 ? `, towards ${value < 0 ? ends.min : ends.max}` : '';
   // A stop at the very end may lie a rounding beyond it.
   const at = (position: number): string => `${Math.max(0, ((position - min) / (max - min)) * 100)}%`;
@@ -85,10 +90,10 @@ export const MotionRule = (props: MotionRuleProps) => {
           {ends && (
             <>
               <text x="-12" y="10">
-                {ends.min}
+                {endWord(ends.min)}
               </text>
               <text x="100%" dx="12" y="10" textAnchor="end">
-                {ends.max}
+                {endWord(ends.max)}
               </text>
             </>
           )}

@@ -7,7 +7,7 @@ import { chooseScope } from '../state/actions/viewing';
 import { scopeOf } from '../state/viewing';
 import type { BenchState } from '../state/benchStore';
 import { shownReading, type ShownQuantity } from '../units/shownQuantity';
-import { useShort } from './useShort';
+import { useShort, useStrip } from './useShort';
 import { PLAN, wheelPlace, wheelTurn } from './wheelPlaces';
 import './picker.css';
 
@@ -50,22 +50,25 @@ const Plan = ({
   axle,
   side,
   shown,
+  isStrip,
   onChoose,
 }: {
   readonly figures: readonly WheelFigure[];
   readonly axle: AxleName;
   readonly side: SideName;
   readonly shown: Shown;
+  /** under the view, not over it */
+  readonly isStrip: boolean;
   readonly onChoose: (axle: AxleName, side: SideName) => void;
 }) => (
-  <div className="picker" role="group" aria-label="Corner of the car" data-over-view>
+  <div className="picker" role="group" aria-label="Corner of the car" data-over-view={isStrip ? undefined : true}>
     <p className="caption">
       <b>
         {NAMES[axle]} {side}
       </b>
       <span title="The wheels are drawn with ten times their toe">camber, toe</span>
     </p>
-    <div className="plan" style={PLAN}>
+    <div className="plan">
       <svg width={PLAN.width} height={PLAN.height} viewBox={`0 0 ${PLAN.width} ${PLAN.height}`} aria-hidden="true">
         <path className="body" d="M60,14C64,7 94,7 98,14L101,40V118C101,130 96,136 79,136C62,136 57,130 57,118V40Z" />
         <path className="body" d="M63,50c8,-5 24,-5 32,0l-3,12h-26zM65,112h28l2,10h-32z" />
@@ -77,15 +80,21 @@ const Plan = ({
       {figures.map((figure) => {
         const isChosen = figure.axle === axle && figure.side === side;
         const [camber, toe] = [camberText(figure, shown), toeText(figure, shown)];
+        const words = `${NAMES[figure.axle]} ${figure.side}: camber ${camber}, toe ${toe}`;
         return (
           <button
             key={`${figure.axle} ${figure.side}`}
             type="button"
-            className={`corner ${figure.axle} ${figure.side}`}
+            className={`corner ${figure.axle} ${figure.side}${figure.axle === axle ? '' : ' otheraxle'}`}
             aria-pressed={isChosen}
-            aria-label={`${NAMES[figure.axle]} ${figure.side}: camber ${camber}, toe ${toe}`}
+            aria-label={words}
+            title={words}
             onClick={() => onChoose(figure.axle, figure.side)}
           >
+            <b className="which" aria-hidden="true">
+              {NAMES[figure.axle].charAt(0)}
+              {figure.side === 'left' ? 'L' : 'R'}
+            </b>
             <span>{camber}</span>
             <span className="toe">{toe}</span>
           </button>
@@ -100,12 +109,14 @@ const Folded = ({
   figures,
   axle,
   shown,
+  isStrip,
 }: {
   readonly figures: readonly WheelFigure[];
   readonly axle: AxleName;
   readonly shown: Shown;
+  readonly isStrip: boolean;
 }) => (
-  <p className="picker folded" data-over-view>
+  <p className="picker folded" data-over-view={isStrip ? undefined : true}>
     <b>{NAMES[axle]}</b>
     {figures
       .filter((figure) => figure.axle === axle)
@@ -126,15 +137,18 @@ export const CornerPicker = () => {
   const scope = useBench((state) => scopeOf(state.preferences));
   const isLaid = useBench((state) => state.viewing.layout.length > 0);
   const isShort = useShort();
+  const isStrip = useStrip();
   const shown = useShown();
   if (figures.length === 0 || !shown || isLaid) return null;
-  if (isShort || scope === 'axle' || scope === 'car') return <Folded figures={figures} axle={axle} shown={shown} />;
+  if (isShort || scope === 'axle' || scope === 'car')
+    return <Folded figures={figures} axle={axle} shown={shown} isStrip={isStrip} />;
   return (
     <Plan
       figures={figures}
       axle={axle}
       side={scope}
       shown={shown}
+      isStrip={isStrip}
       onChoose={(nextAxle, side) => {
         chooseAxle(store, nextAxle);
         chooseScope(store, side);

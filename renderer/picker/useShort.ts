@@ -1,16 +1,7 @@
-import { useEffect, useState } from 'react';
+import { useMedia } from '../look/useMedia';
 
-/** Where the view has no height for the plan of the car. The style sheets' short layout asks the same. */
-const SHORT = '(max-width: 999px) and (max-height: 460px)';
+/** Whether the window is as small as a screen at 200 %: its view has no height for the plan of the car. */
+export const useShort = (): boolean => useMedia('(max-width: 999px) and (max-height: 460px)');
 
-/** Whether the window is as small as a screen at 200 %. */
-export const useShort = (): boolean => {
-  const [short, setShort] = useState(() => matchMedia(SHORT).matches);
-  useEffect(() => {
-    const query = matchMedia(SHORT);
-    const follow = () => setShort(query.matches);
-    query.addEventListener('change', follow);
-    return () => query.removeEventListener('change', follow);
-  }, []);
-  return short;
-};
+/** Whether two columns beside it leave the view no width for the plan: its wheels then stand in a strip under the view. */
+export const useStrip = (): boolean => useMedia('(min-width: 1000px) and (max-width: 1139px)');

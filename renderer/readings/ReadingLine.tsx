@@ -1,16 +1,12 @@
 import { lazy, memo, Suspense } from 'react';
 import { LimitBars, type LimitPair } from './LimitBars';
+import { numberClass } from './numberClass';
 import type { ReadingRow } from './readingRows';
 
 /** Formulas with numbers are a chunk of their own: nobody has asked for one yet when the window is painted. */
 const ReadingExplained = lazy(async () => ({ default: (await import('./ReadingExplained')).ReadingExplained }));
 
 const NOTHING = /^[+−]?0(\.0*)?$/;
-
-/** Numbers too long for their column are set narrower: with two columns of differences there is less room. */
-const LONG = { own: 6, one: 7 } as const;
-const numberClass = (text: string | null, own: boolean): string =>
-  `number${text !== null && text.length > (own ? LONG.own : LONG.one) ? ' long' : ''}`;
 
 const Change = ({ text, own }: { readonly text: string | null; readonly own: boolean }) => (
   <td className={`${numberClass(text, own)} change${text !== null && NOTHING.test(text) ? ' nothing' : ''}`}>{text ?? '–'}</td>

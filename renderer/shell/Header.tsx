@@ -70,7 +70,9 @@ export const Header = () => {
   return (
     <header className="top">
       <h1 className="car">
-        {title ?? 'No car open'}
+        <span className="ellipsis" title={title ?? undefined}>
+          {title ?? 'No car open'}
+        </span>
         {changed && (
           <span
             className="unsaved"

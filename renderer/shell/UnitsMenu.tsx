@@ -57,8 +57,8 @@ export const UnitsMenu = () => {
       button={{
         className: 'button bare unitline',
         label: `Units: ${unitWords(units)}`,
-        title: 'Units to read and type in',
-        content: unitWords(units),
+        title: `Units to read and type in: ${unitWords(units)}`,
+        content: <span className="ellipsis">{unitWords(units)}</span>,
       }}
     >
       {CHOICES.map(({ of, label, options }) => (

@@ -1,16 +1,7 @@
-import { useEffect, useState } from 'react';
+import { useMedia } from '../look/useMedia';
 
-/** Where adjusters, view and readings no longer fit side by side. The style sheet's narrow layout asks the same. */
-const NARROW = '(max-width: 999px)';
-
-/** Whether the window is so narrow that one panel is shown at a time: a small screen, or a large zoom. */
-export const useNarrow = (): boolean => {
-  const [narrow, setNarrow] = useState(() => matchMedia(NARROW).matches);
-  useEffect(() => {
-    const query = matchMedia(NARROW);
-    const follow = () => setNarrow(query.matches);
-    query.addEventListener('change', follow);
-    return () => query.removeEventListener('change', follow);
-  }, []);
-  return narrow;
-};
+/**
+ * Whether the window is so narrow that one panel is shown at a time, since adjusters, view and readings do not fit side by side: a
+ * small screen, or a large zoom. The style sheet's narrow layout asks the same.
+ */
+export const useNarrow = (): boolean => useMedia('(max-width: 999px)');
