@@ -166,7 +166,7 @@ export { pageSvg, SHEET_FAMILY } from './sheet/html/pageSvg';
 export { readableSheet } from './sheet/html/readableSheet';
 export { sheetHtml, sheetTitle } from './sheet/html/sheetHtml';
 export { sheetPdf } from './sheet/pdf/sheetPdf';
-export { sheetFonts } from './sheet/typeface/typeface';
+export { lettersMissing, sheetFonts } from './sheet/typeface/typeface';
 export { WHOLE_SHEET, type NamedSetup, type Sheet, type SheetParts, type SheetQuestion, type SheetSection } from './sheet/sheet';
 
 // Numbers as people read them

@@ -106,6 +106,7 @@ function verbOf(ask: unknown): AnsweringVerb {
     throw usageError(`there is no verb "${ask}"${hint ? `; ${hint}` : ''}`);
   }
   if (verb.name === 'batch') throw usageError('batch cannot be asked within a batch');
+  if (verb.writes) throw usageError(`${verb.name} writes a file, which a batch does not`);
   return verb as AnsweringVerb;
 }
 

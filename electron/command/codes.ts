@@ -38,6 +38,12 @@ export const POINTS_WARNING_CODES = {
   'one-side-only': 'A point to be averaged that was measured on one side.',
 } as const satisfies Readonly<Record<string, string>>;
 
+/** Of warnings of `sheet`. */
+export const SHEET_WARNING_CODES = {
+  'letters-missing': 'Letters that the typeface of the sheet does not have: they are printed as question marks.',
+  'look-out': "Something of this setup is wrong or short, and is printed so: a broken rule, a toe past its adjuster's range.",
+} as const satisfies Readonly<Record<string, string>>;
+
 export type CommandFaultCode = keyof typeof COMMAND_FAULT_CODES;
 export type CommandRowWarningCode = keyof typeof COMMAND_ROW_WARNING_CODES;
 export type CheckWarningCode = keyof typeof CHECK_WARNING_CODES;

@@ -17,6 +17,8 @@ export type OptionKind =
 export interface OptionSpec {
   /** as spelled after the dashes, and as key in `batch` */
   readonly name: string;
+  /** under which its value is kept, where a name means another thing to another verb */
+  readonly key?: 'onCar';
   readonly kind: OptionKind;
   /** how the value is written in help; empty for a flag */
   readonly value: string;
@@ -31,7 +33,8 @@ export interface OptionSpec {
   readonly idle?: true;
 }
 
-export type VerbName = 'check' | 'readings' | 'sweep' | 'influence' | 'ways' | 'reach' | 'map' | 'points' | 'schema' | 'batch';
+export type VerbName =
+  'check' | 'readings' | 'sweep' | 'influence' | 'ways' | 'reach' | 'map' | 'sheet' | 'points' | 'schema' | 'batch';
 
 export interface VerbSpec {
   readonly name: VerbName;
@@ -39,7 +42,9 @@ export interface VerbSpec {
   readonly positional: string;
   readonly takesCar: boolean;
   /** the option that a second word is the value of */
-  readonly second?: 'wanted' | 'question';
+  readonly second?: 'wanted' | 'question' | 'out';
+  /** it writes a file, which `batch` refuses */
+  readonly writes?: true;
   /** the car comes with `--car`, and in a batch with the line's own key; the first word is a file of another kind */
   readonly carByOption?: true;
   readonly summary: string;
@@ -268,6 +273,34 @@ export const VERBS: readonly VerbSpec[] = [
     examples: [
       'jounce map samples/saltmarsh-hatch.jounce.json --x front.both.plateAcross --y travel \\\n    --reading front.left.camber --nx 5 --ny 5',
     ],
+  },
+  {
+    name: 'sheet',
+    positional: 'CAR OUT',
+    takesCar: true,
+    second: 'out',
+    writes: true,
+    summary: 'the set-up sheet that goes to the car, as PDF or HTML',
+    details: [
+      "OUT ends in .pdf or .html. Both have the same pages: settings in the fitter's words and as the parts stand, what to change from the setup now on the car in the order that needs the least doing over, what to set to with tolerances and rules and boxes for what was read, what it makes, and what has to be seen to before the car runs.",
+      "Torques and other makers' figures are those that the car file gives; else there is a line to write them on. The same car, setup and day give the same file, to the last byte.",
+    ],
+    options: [
+      { name: 'out', kind: 'text', value: 'OUT', help: 'in place of the second word', writes: true },
+      { name: 'paper', kind: 'choice', value: 'A4|Letter', help: 'size of the paper; A4 when not given' },
+      AXLE,
+      {
+        name: 'from',
+        key: 'onCar',
+        kind: 'text',
+        value: 'NAME',
+        help: "the setup that is on the car now; the file's onCar when not given",
+      },
+      { name: 'date', kind: 'text', value: 'YYYY-MM-DD', help: 'day of the sheet; today when not given' },
+      { name: 'force', kind: 'flag', value: '', help: 'lets it replace an existing file', writes: true },
+      ...COMMON,
+    ],
+    examples: ['jounce sheet samples/saltmarsh-hatch.jounce.json sprint.pdf --setup Sprint'],
   },
   {
     name: 'points',

@@ -1,4 +1,4 @@
-import { suggest, type AxleName, type PointUnit } from '../../geometry/index';
+import { suggest, type AxleName, type PaperName, type PointUnit } from '../../geometry/index';
 import { usageError } from './commandError';
 import { VERBS, type OptionSpec, type VerbSpec } from './optionSpecs';
 
@@ -38,6 +38,11 @@ export interface Options {
   average?: true;
   map?: readonly Setting[];
   out?: string;
+  paper?: PaperName;
+  /** the setup that is on the car now */
+  onCar?: string;
+  /** YYYY-MM-DD */
+  date?: string;
   'toe-reset'?: true | number;
   locked?: true;
   workers?: number;

@@ -78,11 +78,12 @@ function parseOptions(verb: VerbSpec, words: readonly string[]): { options: Opti
     const text = equals >= 0 ? word.slice(equals + 1) : words[++i];
     // a forgotten value must not swallow the next option; a negative number is no option
     if (text === undefined || text.startsWith('--')) throw usageError(`--${name} needs a value: ${option.value}`);
+    const key = option.key ?? name;
     if (option.kind === 'settings') {
       values[name] = [...((values[name] as Setting[] | undefined) ?? []), ...(readText(option, text) as Setting[])];
     } else {
-      if (name in values) throw usageError(`--${name} is given twice`);
-      values[name] = readText(option, text);
+      if (key in values) throw usageError(`--${name} is given twice`);
+      values[key] = readText(option, text);
     }
   }
   return { options: values as Options, positionals };
@@ -96,7 +97,9 @@ function checkPositionals(verb: VerbSpec, positionals: readonly string[], option
   if (verb.second && positionals.length < 2 && options[verb.second] === undefined)
     throw usageError(`${verb.name} needs ${verb.positional.split(' ')[1]}: jounce ${verb.name} ${verb.positional}`);
   if (verb.second && positionals.length > 1 && options[verb.second] !== undefined)
-    throw usageError(`what is wanted is given twice: "${positionals[1]}" and --${verb.second}`);
+    throw usageError(
+      `${verb.second === 'out' ? 'the file' : 'what is wanted'} is given twice: "${positionals[1]}" and --${verb.second}`,
+    );
   if (verb.second === 'question' && positionals[0] === '-' && (positionals[1] ?? options.question) === '-')
     throw usageError('standard input cannot be both the car and the question');
   if (positionals.includes('')) throw usageError(`the name of the ${verb.carByOption ? 'list' : 'car file'} is empty`);

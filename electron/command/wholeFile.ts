@@ -33,9 +33,16 @@ async function refuseMissingFolder(target: string): Promise<void> {
 }
 
 /** Writes a file whole, or not at all: what was there stays until the new one is complete. */
-export async function writeWholeFile(target: string, text: string, force: boolean, reads: readonly string[]): Promise<void> {
+export async function writeWholeFile(
+  target: string,
+  content: string | Uint8Array,
+  force: boolean,
+  reads: readonly string[],
+): Promise<void> {
   await refuseUnwritable(target, force, reads);
-  await replaceFile(target, Buffer.from(text, 'utf8')).catch((thrown: unknown) => {
-    throw systemError(`cannot write ${target}: ${reasonOf(thrown)}`);
-  });
+  await replaceFile(target, typeof content === 'string' ? Buffer.from(content, 'utf8') : Buffer.from(content)).catch(
+    (thrown: unknown) => {
+      throw systemError(`cannot write ${target}: ${reasonOf(thrown)}`);
+    },
+  );
 }

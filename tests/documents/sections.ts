@@ -6,6 +6,7 @@ import {
   COMMAND_FAULT_CODES,
   COMMAND_ROW_WARNING_CODES,
   POINTS_WARNING_CODES,
+  SHEET_WARNING_CODES,
 } from '../../electron/command/codes';
 import { helpOn } from '../../electron/command/help';
 import { VERBS } from '../../electron/command/optionSpecs';
@@ -48,6 +49,7 @@ export async function makeSections(): Promise<ReadonlyMap<string, string>> {
     ['command-fault-codes', codeTable(COMMAND_FAULT_CODES)],
     ['check-warning-codes', codeTable(CHECK_WARNING_CODES)],
     ['points-warning-codes', codeTable(POINTS_WARNING_CODES)],
+    ['sheet-warning-codes', codeTable(SHEET_WARNING_CODES)],
     ['row-warning-codes', codeTable({ ...ROW_WARNING_CODES, ...COMMAND_ROW_WARNING_CODES })],
     ['verbs', verbTable()],
     ['options', VERBS.map(({ name }) => fenced('text', helpOn(name))).join('\n\n')],

@@ -30,6 +30,13 @@ export const inTypeface = (text: string): string => {
     .join('');
 };
 
+/** The letters of a text that are printed as question marks, each once. */
+export const lettersMissing = (text: string): readonly string[] => {
+  const { font } = sheetTypeface().regular;
+  const letters = [...new Set(text.normalize('NFC').replace(/\s|\p{Cc}/gu, ' '))];
+  return letters.filter((letter) => !font.glyphOf.has(letter.codePointAt(0) ?? 0));
+};
+
 /** Width of a text [pt]. @param size - of the letters [pt] */
 export const widthOf = (text: string, size: number, weight: Weight): number => {
   const { font } = sheetTypeface()[weight];
