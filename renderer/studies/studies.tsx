@@ -25,4 +25,10 @@ export const STUDIES: readonly Study[] = [
     sentence: 'one change, every way to get it',
     Panel: lazy(async () => ({ default: (await import('./ways/WaysStudy')).WaysStudy })),
   },
+  {
+    name: 'reach',
+    label: 'Reach',
+    sentence: 'settings that give what I want',
+    Panel: lazy(async () => ({ default: (await import('./reach/ReachStudy')).ReachStudy })),
+  },
 ];

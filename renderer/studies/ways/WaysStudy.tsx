@@ -3,6 +3,7 @@ import { findReading, setupNames, type AxleName, type CarDocument } from '../../
 import { KeepTable } from '../../lengths/KeepTable';
 import { useUnits } from '../../look/units';
 import { useBench } from '../../shell/benchContext';
+import { isSameDocument } from '../../state/sameDocument';
 import type { FoundAnswer } from '../../state/answeredSetup';
 import { shownReading, withUnit } from '../../units/shownQuantity';
 import { EffectCell, EffectHead, PartShapes, PickRow, RangeUsed, VerdictChip } from '../answers/AnswerCells';
@@ -69,7 +70,7 @@ const Ways = ({ document, setup, axle }: WaysProps) => {
         <WaysAnswer
           key={`${last.took}`}
           answered={last}
-          isStale={isStale(last.order.document, document, last.order.from)}
+          changed={changedSince(last.order, readWays(form, document, axle), document)}
           onRun={() => run()}
         />
       ) : (
@@ -82,6 +83,15 @@ const Ways = ({ document, setup, axle }: WaysProps) => {
       )}
     </div>
   );
+};
+
+/** What was changed since an answer was asked for; null: nothing. */
+const changedSince = (asked: WaysOrder, now: ReturnType<typeof readWays>, document: CarDocument): 'car' | 'question' | null => {
+  if (isStale(asked.document, document, asked.from)) return 'car';
+  if ('faults' in now || now.order.from !== asked.from) return 'question';
+  const { setup: _before, ...before } = asked.question;
+  const { setup: _after, ...after } = now.order.question;
+  return isSameDocument(before, after) ? null : 'question';
 };
 
 interface SentenceProps {
@@ -211,11 +221,11 @@ const GROUP_NOTES: Readonly<Record<WayGroup, (from: string) => string>> = {
 
 interface AnswerProps {
   readonly answered: Answered<WaysOrder>;
-  readonly isStale: boolean;
+  readonly changed: 'car' | 'question' | null;
   readonly onRun: () => void;
 }
 
-const WaysAnswer = ({ answered: { order, answer }, isStale: stale, onRun }: AnswerProps) => {
+const WaysAnswer = ({ answered: { order, answer }, changed, onRun }: AnswerProps) => {
   const units = useUnits();
   const isLarge = useMatch(LARGE);
   const table = useMemo(() => waysTable(order, answer, units, isLarge ? 9 : 7), [order, answer, units, isLarge]);
@@ -233,8 +243,8 @@ const WaysAnswer = ({ answered: { order, answer }, isStale: stale, onRun }: Answ
   };
   return (
     <>
-      {stale && <StaleBanner from={order.from} onRun={onRun} />}
-      <section className={`answers${stale ? ' old' : ''}`} aria-label="Ways found">
+      {changed && <StaleBanner changed={changed} from={order.from} onRun={onRun} />}
+      <section className={`answers${changed === 'car' ? ' old' : ''}`} aria-label="Ways found">
         <div className="answershead">
           <h2>
             Ways to {axle} {entry.name.toLowerCase()} {wanted}
@@ -253,7 +263,7 @@ const WaysAnswer = ({ answered: { order, answer }, isStale: stale, onRun }: Answ
           <RowActions
             found={found}
             words={row ? partsText(row.parts) : ''}
-            refused={stale ? 'The car was changed since: run again first.' : null}
+            refused={changed === 'car' ? 'The car was changed since: run again first.' : null}
           />
         </div>
         {rows.length === 0 ? (

@@ -1,0 +1,286 @@
+import { useMemo, useState } from 'react';
+import { findReading, resolveQuestion, toMechanism, type ReachAnswer } from '../../../geometry/index';
+import { KeepTable } from '../../lengths/KeepTable';
+import { VerdictShape } from '../../look/controls/VerdictShape';
+import { useUnits } from '../../look/units';
+import type { FoundAnswer } from '../../state/answeredSetup';
+import { EffectCell, EffectHead, PartShapes, PickRow, RangeUsed } from '../answers/AnswerCells';
+import { EffectList } from '../answers/EffectList';
+import { RowActions } from '../answers/RowActions';
+import { StaleBanner } from '../answers/StaleBanner';
+import { LARGE, useMatch } from '../useMatch';
+import type { Answered } from '../useStudy';
+import {
+  isAsItStands,
+  reachPlainTable,
+  reachTable,
+  rowWords,
+  type ReachOrder,
+  type ReachRow,
+  type ReachTable,
+  type WantedCell,
+} from './reachTable';
+import { helpWords, nearestWords, proofWords, stretchWords } from './reachWords';
+import { Sparkline } from './Sparkline';
+
+interface ReachAnswersProps {
+  readonly answered: Answered<ReachOrder>;
+  readonly changed: 'car' | 'question' | null;
+  readonly onRun: () => void;
+}
+
+/** What was found: the verdict, the table, and what would help where it was not reached. */
+export const ReachAnswers = ({ answered: { order, answer }, changed, onRun }: ReachAnswersProps) => {
+  const units = useUnits();
+  const isLarge = useMatch(LARGE);
+  const table = useMemo(() => reachTable(order, answer, units, isLarge ? 6 : 4), [order, answer, units, isLarge]);
+  const [chosen, setChosen] = useState(0);
+  const row = table.rows[chosen] ?? null;
+  const found = useMemo((): FoundAnswer | null => {
+    if (!row) return null;
+    const { question, document, setup, from } = order;
+    return {
+      from,
+      settings: row.answer.settings,
+      toeOn: resolveQuestion(toMechanism(document), question, setup).axles,
+      toe: question.setToe === false ? undefined : question.setToe,
+      points: row.answer.points,
+    };
+  }, [order, row]);
+  return (
+    <>
+      {changed && <StaleBanner changed={changed} from={order.from} onRun={onRun} />}
+      <Verdict order={order} answer={answer} table={table} />
+      <section className={`answers${changed === 'car' ? ' old' : ''}`} aria-label="Settings found">
+        <div className="answershead">
+          <h2>{answer.reachable ? 'Settings on real steps' : 'Nearest settings on real steps'}</h2>
+          <span className="quiet">bars: change from {order.from} against tolerance, full at 1.5×</span>
+          <span className="spread" />
+          {row && <KeepTable name="settings found" table={() => reachPlainTable(order, answer, units)} />}
+          <RowActions
+            found={found}
+            words={row ? rowWords(row) : ''}
+            refused={changed === 'car' ? 'The car was changed since: run again first.' : null}
+          />
+        </div>
+        {table.rows.length > 0 && (
+          <div className="answertable" tabIndex={0} role="region" aria-label="Table of settings">
+            <table className="reachtable">
+              <ReachHead order={order} table={table} />
+              <tbody>
+                {table.rows.map((one) => (
+                  <ReachLine
+                    key={one.index}
+                    row={one}
+                    table={table}
+                    order={order}
+                    sparkWidth={isLarge ? 128 : 112}
+                    isChosen={one.index === chosen}
+                    onChoose={() => setChosen(one.index)}
+                  />
+                ))}
+              </tbody>
+            </table>
+          </div>
+        )}
+        {row && <EffectList effects={row.effects} from={order.from} />}
+      </section>
+      <Helps order={order} answer={answer} />
+    </>
+  );
+};
+
+interface OfAnswer {
+  readonly order: ReachOrder;
+  readonly answer: ReachAnswer;
+}
+
+const Verdict = ({ order, answer, table }: OfAnswer & { readonly table: ReachTable }) => {
+  const [best] = table.rows;
+  const met = answer.answers.filter((one) => one.met).length;
+  const names = table.wanted.map(({ name }) => name);
+  const words = !best
+    ? 'No combination stands: each breaks a limit of the file, cannot be put together, or gives one of the readings no value.'
+    : answer.reachable
+      ? isAsItStands(order, best)
+        ? `Nothing to do: ${order.from} gives it as it stands.`
+        : `${met === 1 ? 'One of the settings below gives' : `${met} of the settings below give`} everything that is wanted.`
+      : `Nearest: ${nearestWords(
+          names,
+          best.wanted.map(({ miss }) => miss),
+        )}.`;
+  return (
+    <div className={`verdict ${answer.reachable ? 'reached' : 'missed'}`} role="status">
+      <VerdictShape verdict={answer.reachable ? 'within' : 'broken'} />
+      <span>
+        <b>{answer.reachable ? 'Reached.' : 'Not reached.'}</b> {words}
+      </span>
+      <span className="spread" />
+      <span className="quiet proof">{proofWords(answer)}</span>
+    </div>
+  );
+};
+
+/** The names of the parts where every row turns the same ones: then they stand once, in the head. */
+const sameParts = ({ rows }: ReachTable): string | null => {
+  const names = rows.map(({ parts }) => parts.map(({ label }) => label).join(' · '));
+  return names.length > 0 && names[0] !== '' && new Set(names).size === 1 ? (names[0] ?? null) : null;
+};
+
+const ReachHead = ({ order, table }: { readonly order: ReachOrder; readonly table: ReachTable }) => {
+  const units = useUnits();
+  return (
+    <thead>
+      <tr>
+        <th scope="col">Settings{sameParts(table) ? `: ${sameParts(table)}` : ''}</th>
+        {table.wanted.map(({ name, unit, over }, index) => {
+          const wanted = order.question.wanted[index];
+          return (
+            <th
+              key={index}
+              scope="col"
+              className={over === null ? 'number' : 'course'}
+              title={wanted && findReading(wanted.reading)?.meaning}
+            >
+              {name}
+              {wanted?.over && `, ${stretchWords(wanted.over.motion, wanted.over.from, wanted.over.to, units)}`}
+              <br />
+              <span className="unit">{over === null ? unit : `${unit} · in its band, worst`}</span>
+            </th>
+          );
+        })}
+        <th scope="col">
+          Range
+          <br />
+          used
+        </th>
+        {table.columns.map((column) => (
+          <EffectHead key={column.key} column={column} axles={table.axles} />
+        ))}
+        <th scope="col" className="number">
+          Score
+          <br />
+          <span className="unit">0 best</span>
+        </th>
+      </tr>
+    </thead>
+  );
+};
+
+interface ReachLineProps {
+  readonly row: ReachRow;
+  readonly table: ReachTable;
+  readonly order: ReachOrder;
+  readonly sparkWidth: number;
+  readonly isChosen: boolean;
+  readonly onChoose: () => void;
+}
+
+const ReachLine = ({ row, table, order, sparkWidth, isChosen, onChoose }: ReachLineProps) => (
+  <tr className={isChosen ? 'chosen' : undefined} onClick={onChoose}>
+    <th scope="row" className="wayname">
+      <span className="wayparts">
+        <PickRow group="answer" label={`${row.index + 1}: ${rowWords(row)}`} checked={isChosen} onPick={onChoose} />
+        <span className="rank">{row.index + 1}</span>
+        <PartShapes parts={row.parts} size={32} />
+        <span className="waywords">
+          {row.parts.map((part, index) => (
+            <span key={`${part.axle}.${part.name}`} title={`${part.label}: ${part.detail}`}>
+              {index > 0 && ' · '}
+              {sameParts(table) ? (
+                index === 0 ? (
+                  <b>{part.words}</b>
+                ) : (
+                  part.words
+                )
+              ) : (
+                <>
+                  <b>{part.label}</b> {part.words}
+                </>
+              )}
+            </span>
+          ))}
+          {row.points.map((words) => (
+            <span key={words}>
+              {row.parts.length > 0 && ' · '}
+              <b>{words}</b>
+            </span>
+          ))}
+        </span>
+      </span>
+    </th>
+    {row.wanted.map((cell, index) => {
+      const entry = findReading(order.question.wanted[index]?.reading ?? '');
+      return (
+        <td key={index} className={`wantedcell${cell.stretch ? ' course' : ''}`}>
+          {cell.stretch && entry ? (
+            <span className="courseline">
+              <Sparkline stretch={cell.stretch} entry={entry} width={sparkWidth} height={38} />
+              <WantedNumber cell={cell} />
+            </span>
+          ) : (
+            <WantedNumber cell={cell} />
+          )}
+        </td>
+      );
+    })}
+    <td>
+      <RangeUsed parts={row.used} />
+    </td>
+    {table.columns.map((column) => (
+      <EffectCell key={column.key} effect={row.effects.find((effect) => effect.column.key === column.key)} />
+    ))}
+    <td className="number">{row.score}</td>
+  </tr>
+);
+
+const WantedNumber = ({ cell }: { readonly cell: WantedCell }) => (
+  <span className="wantednumber">
+    <b className="number">{cell.value}</b>
+    <span className={`miss ${cell.miss.isMet ? 'met' : 'missed'}`}>
+      <VerdictShape verdict={cell.miss.isMet ? 'within' : 'broken'} />
+      {cell.miss.words}
+    </span>
+  </span>
+);
+
+/** The one end or limit whose letting out would help most, with how much. */
+const Helps = ({ order, answer }: OfAnswer) => {
+  const units = useUnits();
+  const { helps } = answer;
+  if (answer.reachable) return null;
+  const best = answer.answers[0]?.score;
+  const words = helps && helpWords(order.document, helps, units);
+  return (
+    <section className="helps" aria-label="What would help most">
+      <div className="answershead">
+        <h2>What would help most</h2>
+        <span className="quiet">
+          one step more of each end that the search ran into, and each limit let out alone, solved again
+        </span>
+      </div>
+      {helps && words ? (
+        <div className="helpline">
+          <span>
+            <b>{words.what}</b> <span className="quiet">{words.why}</span>
+          </span>
+          {best !== undefined && Number.isFinite(helps.gain) && (
+            <>
+              <span className="helpbar" aria-hidden="true">
+                <i style={{ width: `${best === 0 ? 0 : Math.min(100, (100 * helps.gain) / best)}%` }} />
+              </span>
+              <span className="number">
+                score {best.toFixed(2)} → {Math.max(0, best - helps.gain).toFixed(2)}
+              </span>
+            </>
+          )}
+          {(best === undefined || !Number.isFinite(helps.gain)) && <span>then there is an answer</span>}
+        </div>
+      ) : (
+        <p className="helpline">
+          No end of a range and no single limit stands in the way: let other parts be turned, or want less.
+        </p>
+      )}
+    </section>
+  );
+};

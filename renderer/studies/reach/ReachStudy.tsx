@@ -1,0 +1,251 @@
+import { useId, useMemo, useState, type FormEvent } from 'react';
+import { MOST_TRIED, setupNames, type AxleName, type CarDocument, type QuestionDocument } from '../../../geometry/index';
+import { useBench } from '../../shell/benchContext';
+import { isSameDocument } from '../../state/sameDocument';
+import { setupNamed } from '../../state/settings';
+import { formatNumber } from '../../units/format';
+import { FailureBanner } from '../answers/FailureBanner';
+import { useKept } from '../keptState';
+import { timeTaken, useTellRun } from '../lastRun';
+import { axlesOf } from '../question/readingChoices';
+import { QuestionField } from '../question/QuestionField';
+import { ownToe } from '../question/toeChoice';
+import { ToePicker } from '../question/ToePicker';
+import { RunProgress } from '../RunProgress';
+import { useKeptStudy } from '../useStudy';
+import { isStale } from '../answers/isStale';
+import { KeptQuestions } from './KeptQuestions';
+import { MayTurn } from './MayTurn';
+import { combinationsOf } from './combinations';
+import { ReachAnswers } from './ReachAnswers';
+import { beginReach, beginWanted, formOf, moved, nextId, type ReachForm } from './reachForm';
+import { readReach, type ReachFaults } from './readReach';
+import type { ReachOrder } from './reachTable';
+import { COUNTED, WantedRow } from './WantedRow';
+import './reach.css';
+
+/** Settings that give everything that is wanted at once. */
+export const ReachStudy = () => {
+  const bench = useBench((state) => state.history?.present ?? null);
+  const axle = useBench((state) => state.axle);
+  return bench && <Reach document={bench.document} setup={bench.setup} axle={axle} />;
+};
+
+interface ReachProps {
+  readonly document: CarDocument;
+  readonly setup: string;
+  readonly axle: AxleName;
+}
+
+/** What stands on the page: a kept question or a new one, and its form. */
+interface OnPage {
+  readonly name: string | null;
+  readonly form: ReachForm;
+  /** the kept question that the form was filled from */
+  readonly kept: QuestionDocument | null;
+}
+
+const pageOf = (document: CarDocument, setup: string, axle: AxleName, name: string | null): OnPage => {
+  const kept = name === null ? undefined : document.questions?.[name];
+  if (name === null || kept === undefined) return { name: null, form: beginReach(document, setup, axle), kept: null };
+  return { name, form: formOf(document, kept, setup), kept };
+};
+
+const Reach = ({ document, setup, axle }: ReachProps) => {
+  const tellRun = useTellRun();
+  const [stored, setPage] = useKept<OnPage>('reach.page', () =>
+    pageOf(document, setup, axle, Object.keys(document.questions ?? {})[0] ?? null),
+  );
+  const page = useMemo(() => followed(stored, document, setup), [stored, document, setup]);
+  const { form } = page;
+  const [isAsked, setAsked] = useState(false);
+  const { state, last, ask, cancel } = useKeptStudy<ReachOrder>('reach.answer');
+  const read = useMemo(() => readReach(form, document), [form, document]);
+  const faults = isAsked && 'faults' in read ? read.faults : {};
+
+  const change = (next: ReachForm): void => setPage({ ...page, form: next });
+  const run = (event?: FormEvent): void => {
+    event?.preventDefault();
+    if ('faults' in read) return setAsked(true);
+    setAsked(false);
+    const { question } = read;
+    const from = form.setup;
+    ask({ study: 'reach', document, setup: setupNamed(document, from), question, from }, ({ answer, took }) =>
+      tellRun([
+        `${formatNumber(answer.tried, 0)} combinations,`,
+        answer.all
+          ? 'every one tried'
+          : `searched: ${answer.starts ? `${answer.starts.agreed} of ${answer.starts.of} starts agreed` : 'not all tried'}`,
+        `${timeTaken(took)}, ${answer.all ? 'nothing random' : `seed ${question.seed ?? 1}`}`,
+      ]),
+    );
+  };
+  const changed = last && changedSince(last.order, read, document);
+  return (
+    <div className="reach">
+      <KeptQuestions
+        key={page.name}
+        document={document}
+        chosen={page.name}
+        question={'question' in read ? read.question : null}
+        onChoose={(name) => {
+          setAsked(false);
+          setPage(pageOf(document, setup, axle, name));
+        }}
+        onKept={(name) => setPage({ ...page, name, kept: null })}
+        onFaulty={() => setAsked(true)}
+      />
+      <ReachQuestion form={form} document={document} axle={axle} faults={faults} onChange={change} onRun={run} />
+      <RunProgress state={state} onCancel={cancel} />
+      {state.kind === 'failed' && <FailureBanner failure={state.failure} />}
+      {last && state.kind !== 'failed' ? (
+        <ReachAnswers key={String(last.took)} answered={last} changed={changed} onRun={() => run()} />
+      ) : (
+        state.kind !== 'running' && (
+          <p className="empty">
+            Say what you want and which parts you may turn. Every combination of their real steps is tried up to{' '}
+            {formatNumber(MOST_TRIED, 0)}; past that they are searched. Limits of the file are walls.
+          </p>
+        )
+      )}
+    </div>
+  );
+};
+
+/** The page after the car was changed: a kept question that was told new names of parts is shown with them. */
+const followed = (page: OnPage, document: CarDocument, setup: string): OnPage => {
+  if (page.name === null) return page;
+  const kept = document.questions?.[page.name];
+  if (kept === undefined) return { ...page, name: null, kept: null };
+  if (page.kept === null) return { ...page, kept };
+  if (isSameDocument(kept, page.kept)) return page;
+  const isUntouched = isSameDocument(formOf(document, page.kept, setup), page.form);
+  return { ...page, kept, form: isUntouched ? formOf(document, kept, setup) : page.form };
+};
+
+/** What was changed since an answer was asked for; null: nothing. */
+const changedSince = (asked: ReachOrder, now: ReturnType<typeof readReach>, document: CarDocument): 'car' | 'question' | null => {
+  if (isStale(asked.document, document, asked.from)) return 'car';
+  return 'question' in now && isSameDocument(now.question, asked.question) ? null : 'question';
+};
+
+/** The axles that a question is about: those whose toe is kept. */
+const axlesAsked = ({ wanted, may }: ReachForm, document: CarDocument): readonly AxleName[] => {
+  const isOfCar = wanted.some(({ reading }) => findReading(reading)?.of === 'car');
+  return axlesOf(document).filter(
+    (one) => isOfCar || may.some(({ axle }) => axle === one) || wanted.some(({ axle }) => axle === one),
+  );
+};
+
+interface QuestionProps {
+  readonly form: ReachForm;
+  readonly document: CarDocument;
+  readonly axle: AxleName;
+  readonly faults: ReachFaults;
+  readonly onChange: (form: ReachForm) => void;
+  readonly onRun: (event: FormEvent) => void;
+}
+
+const ReachQuestion = ({ form, document, axle, faults, onChange, onRun }: QuestionProps) => {
+  const id = useId();
+  const combinations = combinationsOf(form, document);
+  const toes = [...new Set(axlesAsked(form, document).flatMap((one) => ownToe(document, form.setup, one) ?? []))];
+  const faultId = (field: string): string | null => (faults[field] === undefined ? null : `${id}-${field}`);
+  const words =
+    form.may.length === 0
+      ? ''
+      : combinations === null
+        ? 'a number is missing in what may be turned'
+        : `${formatNumber(combinations, 0)} combination${combinations === 1 ? '' : 's'}${combinations > MOST_TRIED ? ': searched, not all tried' : ', all tried'}`;
+  return (
+    <form className="ask reachask" onSubmit={onRun} noValidate aria-label="Reach">
+      <div className="reachquestion">
+        <section aria-label="I want">
+          <div className="questionhead">
+            <h3>I want</h3>
+            <button
+              type="button"
+              className="button small"
+              onClick={() =>
+                onChange({
+                  ...form,
+                  wanted: [...form.wanted, beginWanted(document, nextId(form.wanted), 'camber', axle)],
+                })
+              }
+            >
+              Add a reading
+            </button>
+          </div>
+          <ul>
+            {form.wanted.map((wanted, index) => (
+              <WantedRow
+                key={wanted.id}
+                wanted={wanted}
+                document={document}
+                idBase={id}
+                faults={faults}
+                isFirst={index === 0}
+                isLast={index === form.wanted.length - 1}
+                onChange={(next) => onChange({ ...form, wanted: form.wanted.map((one) => (one.id === next.id ? next : one)) })}
+                onMove={(by) => onChange({ ...form, wanted: moved(form.wanted, wanted.id, by) })}
+                onRemove={() => onChange({ ...form, wanted: form.wanted.filter((one) => one.id !== wanted.id) })}
+              />
+            ))}
+          </ul>
+          {faults['wanted'] !== undefined && (
+            <p className="qfault" role="alert">
+              {faults['wanted']}
+            </p>
+          )}
+        </section>
+        <MayTurn form={form} document={document} idBase={id} faults={faults} onChange={onChange} />
+      </div>
+      <div className="runbar">
+        <label className="choice">
+          <span>from</span>
+          <select
+            className="pick"
+            aria-label="Starting from the setup"
+            aria-invalid={faults['setup'] !== undefined}
+            aria-describedby={faultId('setup') ?? undefined}
+            value={form.setup}
+            onChange={(event) => onChange({ ...form, setup: event.target.value })}
+          >
+            {[...new Set([...setupNames(document), form.setup])].map((name) => (
+              <option key={name} value={name}>
+                {name}
+              </option>
+            ))}
+          </select>
+        </label>
+        <ToePicker own={toes} choice={form.toe} faultId={faultId('toe')} onChange={(toe) => onChange({ ...form, toe })} />
+        <label className="choice">
+          <span>the best</span>
+          <QuestionField
+            label="How many answers"
+            className="counted"
+            field={form.count}
+            shown={COUNTED}
+            faultId={faultId('count')}
+            onChange={(count) => onChange({ ...form, count })}
+          />
+        </label>
+        <span className="quiet" role="status">
+          {words}
+        </span>
+        <span className="spread" />
+        <button type="submit" className="button primary run">
+          Find settings <span className="key">Enter</span>
+        </button>
+      </div>
+      {['setup', 'toe', 'count'].map(
+        (field) =>
+          faults[field] !== undefined && (
+            <p key={field} id={`${id}-${field}`} className="qfault" role="alert">
+              {faults[field]}
+            </p>
+          ),
+      )}
+    </form>
+  );
+};

@@ -1,0 +1,212 @@
+import { setWithin, type AxleName, type CarDocument, type QuestionDocument, type Sides } from '../../../geometry/index';
+import { EMPTY_FIELD, fieldOf, type FieldValue } from '../question/fieldValue';
+import { RIDE_HEIGHT, type Place } from '../question/place';
+import type { ToeChoice } from '../question/toeChoice';
+
+/** How a reading is wanted: one value, or a range with an end on one side or on both. */
+export type Relation = 'value' | 'above' | 'below' | 'within';
+export type Motion = 'bump' | 'roll' | 'steer';
+
+/** One line of what is wanted, as it stands on the page. */
+export interface WantedForm {
+  /** of this line, unlike any other's of the question */
+  readonly id: number;
+  readonly reading: string;
+  readonly axle: AxleName;
+  readonly side: Sides;
+  readonly where: 'at' | 'over';
+  readonly place: Place;
+  /** left and right at different travel [mm], as a file may ask; null: alike */
+  readonly apart: readonly [number, number] | null;
+  readonly motion: Motion;
+  /** [mm, or degrees of roll] */
+  readonly from: FieldValue;
+  readonly to: FieldValue;
+  readonly steps: FieldValue;
+  /** what counts is the change from zero of the motion */
+  readonly isChange: boolean;
+  readonly relation: Relation;
+  readonly value: FieldValue;
+  readonly least: FieldValue;
+  readonly greatest: FieldValue;
+  readonly tolerance: FieldValue;
+}
+
+export const DIRECTIONS = {
+  up: { label: 'up and down', along: [0, 0, 1] },
+  across: { label: 'across', along: [0, 1, 0] },
+  fore: { label: 'fore and aft', along: [1, 0, 0] },
+} as const satisfies Readonly<Record<string, { label: string; along: readonly [number, number, number] }>>;
+export type Direction = keyof typeof DIRECTIONS | 'own';
+
+/** One line of what may be turned or moved. */
+export type MayForm =
+  | {
+      readonly kind: 'adjuster';
+      readonly id: number;
+      readonly axle: AxleName;
+      readonly name: string;
+      readonly sides: 'together' | 'apart';
+    }
+  | {
+      readonly kind: 'point';
+      readonly id: number;
+      readonly axle: AxleName;
+      readonly name: string;
+      readonly sides: 'together' | 'apart';
+      readonly direction: Direction;
+      /** X, Y, Z of a direction of one's own, left side */
+      readonly along: readonly [FieldValue, FieldValue, FieldValue];
+      /** [mm] */
+      readonly least: FieldValue;
+      readonly greatest: FieldValue;
+      readonly step: FieldValue;
+    };
+
+/** A question as it stands on the page: all of it, typed wrongly or not at all. */
+export interface ReachForm {
+  readonly wanted: readonly WantedForm[];
+  readonly may: readonly MayForm[];
+  readonly setup: string;
+  readonly toe: ToeChoice;
+  readonly count: FieldValue;
+  readonly withLocked: boolean;
+  readonly seed: number | null;
+}
+
+export const nextId = (lines: readonly { readonly id: number }[]): number => Math.max(0, ...lines.map(({ id }) => id)) + 1;
+
+/** A line with its blanks. */
+export const beginWanted = (document: CarDocument, id: number, reading: string, axle: AxleName): WantedForm => ({
+  id,
+  reading,
+  axle,
+  side: 'both',
+  where: 'at',
+  place: RIDE_HEIGHT,
+  apart: null,
+  motion: 'bump',
+  from: fieldOf(-30),
+  to: fieldOf(30),
+  steps: fieldOf(7),
+  isChange: false,
+  relation: 'value',
+  value: EMPTY_FIELD,
+  least: EMPTY_FIELD,
+  greatest: EMPTY_FIELD,
+  tolerance: fieldOf(setWithin(document, reading)),
+});
+
+/** Another reading is wanted: its numbers are others. */
+export const withWantedReading = (wanted: WantedForm, document: CarDocument, reading: string): WantedForm => ({
+  ...wanted,
+  reading,
+  value: EMPTY_FIELD,
+  least: EMPTY_FIELD,
+  greatest: EMPTY_FIELD,
+  tolerance: fieldOf(setWithin(document, reading)),
+});
+
+export const beginPoint = (id: number, axle: AxleName, name: string): MayForm => ({
+  kind: 'point',
+  id,
+  axle,
+  name,
+  sides: 'together',
+  direction: 'up',
+  along: [fieldOf(0), fieldOf(0), fieldOf(1)],
+  least: fieldOf(-10),
+  greatest: fieldOf(10),
+  step: fieldOf(1),
+});
+
+const COUNT = 5;
+
+/** A question with its blanks: camber of the axle on the bench, and nothing that may be turned yet. */
+export const beginReach = (document: CarDocument, setup: string, axle: AxleName): ReachForm => ({
+  wanted: [beginWanted(document, 1, 'camber', axle)],
+  may: [],
+  setup,
+  toe: { kind: 'own', value: EMPTY_FIELD },
+  count: fieldOf(COUNT),
+  withLocked: false,
+  seed: null,
+});
+
+const relationOf = (range: readonly [number | null, number | null] | undefined): Relation => {
+  if (range === undefined) return 'value';
+  const [least, greatest] = range;
+  return least === null ? 'below' : greatest === null ? 'above' : 'within';
+};
+
+const wantedForm = (document: CarDocument, wanted: QuestionDocument['wanted'][number], id: number): WantedForm => {
+  const begun = beginWanted(document, id, wanted.reading, wanted.axle ?? 'front');
+  const { at = {}, over, range } = wanted;
+  const apart = typeof at.travel === 'object' ? at.travel : null;
+  return {
+    ...begun,
+    side: wanted.side ?? 'both',
+    where: over ? 'over' : 'at',
+    place: {
+      travel: fieldOf(typeof at.travel === 'object' ? 0 : (at.travel ?? 0)),
+      roll: fieldOf(at.roll ?? 0),
+      rack: fieldOf(at.rack ?? 0),
+    },
+    apart,
+    ...(over && { motion: over.motion, from: fieldOf(over.from), to: fieldOf(over.to), steps: fieldOf(over.steps) }),
+    isChange: wanted.change === true,
+    relation: relationOf(range),
+    value: fieldOf(wanted.value),
+    least: fieldOf(range?.[0]),
+    greatest: fieldOf(range?.[1]),
+    tolerance: fieldOf(wanted.tolerance),
+  };
+};
+
+const directionOf = (along: readonly [number, number, number]): Direction =>
+  (Object.keys(DIRECTIONS) as (keyof typeof DIRECTIONS)[]).find((name) =>
+    DIRECTIONS[name].along.every((part, axis) => part === along[axis]),
+  ) ?? 'own';
+
+const mayForm = (may: QuestionDocument['may'][number], id: number): MayForm => {
+  const sides = may.sides ?? 'together';
+  if ('adjuster' in may) return { kind: 'adjuster', id, axle: may.axle, name: may.adjuster, sides };
+  const [x, y, z] = may.along;
+  return {
+    kind: 'point',
+    id,
+    axle: may.axle,
+    name: may.point,
+    sides,
+    direction: directionOf([x, y, z]),
+    along: [fieldOf(x), fieldOf(y), fieldOf(z)],
+    least: fieldOf(may.range[0]),
+    greatest: fieldOf(may.range[1]),
+    step: fieldOf(may.step),
+  };
+};
+
+const toeForm = (setToe: QuestionDocument['setToe']): ToeChoice => {
+  if (typeof setToe === 'number') return { kind: 'value', value: fieldOf(setToe) };
+  return { kind: setToe === true ? 'own' : 'follow', value: EMPTY_FIELD };
+};
+
+/** A question of the file as it stands on the page. @param setup - what it starts from where it does not say */
+export const formOf = (document: CarDocument, question: QuestionDocument, setup: string): ReachForm => ({
+  wanted: question.wanted.map((wanted, index) => wantedForm(document, wanted, index + 1)),
+  may: question.may.map((may, index) => mayForm(may, index + 1)),
+  setup: question.setup ?? setup,
+  toe: toeForm(question.setToe),
+  count: fieldOf(question.count ?? COUNT),
+  withLocked: question.locked === true,
+  seed: question.seed ?? null,
+});
+
+/** A line moved by one place. */
+export const moved = <Line extends { readonly id: number }>(lines: readonly Line[], id: number, by: 1 | -1): readonly Line[] => {
+  const at = lines.findIndex((line) => line.id === id);
+  const to = at + by;
+  const [line, other] = [lines[at], lines[to]];
+  if (!line || !other) return lines;
+  return lines.map((one, index) => (index === at ? other : index === to ? line : one));
+};

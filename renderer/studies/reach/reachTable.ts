@@ -1,0 +1,193 @@
+import {
+  findReading,
+  settingOf,
+  type AxleName,
+  type CarDocument,
+  type ReachAnswer,
+  type ReachAnswerRow,
+  type StudyOrder,
+} from '../../../geometry/index';
+import type { PlainTable } from '../../lengths/lengthTables';
+import { nameOfKey } from '../../adjusters/fitterWords';
+import { setupNamed } from '../../state/settings';
+import { mmPerFileUnit } from '../../units/fileLength';
+import { shownQuantity, shownReading, withUnit } from '../../units/shownQuantity';
+import type { ShownUnits } from '../../units/unitChoice';
+import { columnsOf, effectsOf, shortName, type Effect, type EffectColumn } from '../answers/sideEffects';
+import { turnedParts, type TurnedPart } from '../answers/turnedParts';
+import { missWords, wantedName, type MissWords } from './reachWords';
+import { stretchesOf, type Stretch } from './stretches';
+
+export type ReachOrder = Extract<StudyOrder, { study: 'reach' }> & { readonly from: string };
+
+/** A wanted reading as one answer gives it. */
+export interface WantedCell {
+  readonly value: string;
+  readonly miss: MissWords;
+  readonly stretch: Stretch | null;
+}
+
+export interface ReachRow {
+  readonly index: number;
+  readonly answer: ReachAnswerRow;
+  readonly parts: readonly TurnedPart[];
+  /** free points: "tie-rod end 2.5 mm up" */
+  readonly points: readonly string[];
+  readonly wanted: readonly WantedCell[];
+  readonly used: readonly { readonly label: string; readonly share: number | null }[];
+  readonly effects: readonly Effect[];
+  readonly score: string;
+}
+
+export interface ReachTable {
+  readonly wanted: readonly { readonly name: string; readonly unit: string; readonly over: string | null }[];
+  readonly columns: readonly EffectColumn[];
+  readonly rows: readonly ReachRow[];
+  /** axles that side effects are shown of */
+  readonly axles: number;
+}
+
+const scoreText = (score: number): string =>
+  score === 0 ? '0' : score < 0.005 ? score.toExponential(0).replace('-', '−') : score.toFixed(2);
+
+/** How far points of the drawing were moved, in words: "tie-rod end 2.5 mm along Z". */
+const pointWords = (document: CarDocument, row: ReachAnswerRow, units: ShownUnits): readonly string[] => {
+  const mm = mmPerFileUnit(document);
+  const shown = shownQuantity({ quantity: 'length', decimals: 2 }, units);
+  return (['front', 'rear'] as const).flatMap((axle) => {
+    const moved = { ...row.points?.[axle]?.points };
+    return Object.entries(moved).flatMap(([name, to]) => {
+      const from = document[axle]?.points[name];
+      if (!from || !to) return [];
+      const by = (['X', 'Y', 'Z'] as const).flatMap((letter, at) => {
+        const size = ((to[at] ?? 0) - (from[at] ?? 0)) * mm;
+        return Math.abs(size) < 1e-9 ? [] : [`${letter} ${shown.formatChange(size)}`];
+      });
+      return [`${nameOfKey(name)} ${by.length === 0 ? 'where it is' : withUnit(by.join(', '), shown.unit)}`];
+    });
+  });
+};
+
+/** What the picture of such a table shows first. */
+const usualOf = (axles: readonly (AxleName | 'wholeCar')[]): readonly string[] =>
+  axles.flatMap((axle) => ['caster', 'kingpinInclination', 'scrubRadius', 'track'].map((key) => `${axle}.${key}`));
+
+/** Rows of answers whose sparkline is worked out; past them there are hundreds, which nobody looks at one by one. */
+const MOST_DRAWN = 30;
+
+/** The answers as a table. @param most - columns of side effects that there is room for */
+export const reachTable = (order: ReachOrder, { answers }: ReachAnswer, units: ShownUnits, most: number): ReachTable => {
+  const { document, question, from } = order;
+  const axles = [...new Set(question.wanted.map(({ axle }) => axle ?? 'wholeCar'))];
+  const withAxle = axles.length > 1;
+  const rows = answers.map((answer, index): ReachRow => {
+    const stretches = index < MOST_DRAWN ? stretchesOf(document, question, from, answer) : [];
+    const parts = turnedParts(document, answer.settings, units);
+    const named = question.may.map((may) =>
+      'point' in may ? { axle: may.axle, name: may.point } : { axle: may.axle, name: may.adjuster },
+    );
+    return {
+      index,
+      answer,
+      parts,
+      points: pointWords(document, answer, units),
+      wanted: question.wanted.map((wanted, at) => {
+        const entry = findReading(wanted.reading);
+        const result = answer.wanted[at] ?? { worst: NaN, missBy: NaN };
+        return {
+          value: entry ? shownReading(entry, units).format(result.worst) : '–',
+          miss: missWords(wanted, result, units),
+          stretch: stretches[at] ?? null,
+        };
+      }),
+      used: named.flatMap(({ axle, name }) => {
+        const share = answer.rangeUsed[name] ?? answer.rangeUsed[`${axle}.${name}`];
+        if (share === undefined) return [];
+        return [{ label: document[axle]?.adjusters?.[name]?.label ?? nameOfKey(name), share }];
+      }),
+      effects: effectsOf(document, answer.changes),
+      score: scoreText(answer.score),
+    };
+  });
+  return {
+    wanted: question.wanted.map((wanted) => {
+      const entry = findReading(wanted.reading);
+      return {
+        name: wantedName(wanted, withAxle),
+        unit: entry ? shownReading(entry, units).unit : '',
+        over: wanted.over === undefined ? null : wanted.over.motion,
+      };
+    }),
+    columns: columnsOf(
+      rows.map(({ effects }) => effects),
+      most,
+      usualOf(axles),
+    ),
+    rows,
+    axles: new Set(rows.flatMap(({ effects }) => effects.map(({ column }) => column.axle))).size,
+  };
+};
+
+/** Whether an answer leaves everything as the setup has it: there is nothing to do. */
+export const isAsItStands = ({ document, from }: ReachOrder, { answer: { settings, points } }: ReachRow): boolean => {
+  const setup = setupNamed(document, from);
+  const hasPoints = (['front', 'rear'] as const).some((axle) =>
+    Object.entries(points?.[axle]?.points ?? {}).some(([name, to]) => {
+      const was = document[axle]?.points[name];
+      return was?.some((part, at) => Math.abs(part - (to?.[at] ?? part)) > 1e-9) === true;
+    }),
+  );
+  if (hasPoints) return false;
+  return (['front', 'rear'] as const).every((axle) =>
+    (['both', 'left', 'right'] as const).every((side) =>
+      Object.entries(settings[axle]?.[side] ?? {}).every(([name, value]) =>
+        (side === 'both' ? (['left', 'right'] as const) : [side]).every((one) => {
+          const adjuster = document[axle]?.adjusters?.[name];
+          const now = settingOf(setup, axle, name, one);
+          return adjuster?.kind === 'offset-bushing' ? now === value : (now ?? 0) === (value ?? 0);
+        }),
+      ),
+    ),
+  );
+};
+
+/** What is done in a row, in one line. */
+export const rowWords = ({ parts, points }: Pick<ReachRow, 'parts' | 'points'>): string =>
+  [...parts.map(({ label, words }) => `${label} ${words}`), ...points].join(' · ');
+
+/** The table as it is copied and saved: full numbers in the units shown, every reading that changes. */
+export const reachPlainTable = (order: ReachOrder, answer: ReachAnswer, units: ShownUnits): PlainTable => {
+  const table = reachTable(order, answer, units, Infinity);
+  const unitIn = (unit: string): string => (unit === '' ? '' : ` [${unit}]`);
+  return {
+    heads: [
+      'rank',
+      'settings',
+      ...table.wanted.flatMap(({ name, unit, over }) => [
+        `${name.toLowerCase()}${over === null ? '' : `, worst over ${over}`}${unitIn(unit)}`,
+        `${name.toLowerCase()}: met?`,
+      ]),
+      'range used [%]',
+      ...table.columns.map(
+        ({ axle, entry }) =>
+          `change of ${axle === 'wholeCar' ? 'car' : axle} ${shortName(entry).toLowerCase()}${unitIn(shownReading(entry, units).unit)}`,
+      ),
+      'score',
+    ],
+    rows: table.rows.map((row) => [
+      row.index + 1,
+      rowWords(row),
+      ...row.wanted.flatMap(({ miss }, at) => {
+        const entry = findReading(order.question.wanted[at]?.reading ?? '');
+        const worst = row.answer.wanted[at]?.worst ?? null;
+        return [entry && worst !== null ? shownReading(entry, units).toShown(worst) : null, miss.words];
+      }),
+      row.used.map(({ share }) => (share === null ? '–' : String(Math.round(100 * share)))).join(' + '),
+      ...table.columns.map((column) => {
+        const change = row.effects.find((effect) => effect.column.key === column.key)?.change ?? null;
+        return change === null ? null : shownReading(column.entry, units).toShown(change);
+      }),
+      row.answer.score,
+    ]),
+  };
+};
