@@ -1,5 +1,12 @@
 import { useId, useMemo, useState, type FormEvent } from 'react';
-import { MOST_TRIED, setupNames, type AxleName, type CarDocument, type QuestionDocument } from '../../../geometry/index';
+import {
+  findReading,
+  MOST_TRIED,
+  setupNames,
+  type AxleName,
+  type CarDocument,
+  type QuestionDocument,
+} from '../../../geometry/index';
 import { useBench } from '../../shell/benchContext';
 import { isSameDocument } from '../../state/sameDocument';
 import { setupNamed } from '../../state/settings';
