@@ -21,13 +21,14 @@ export interface AxleSetting {
   readonly wheelbase: number | null;
 }
 
-export function axleSetting(car: AssembledCar, name: AxleName): AxleSetting {
+/** @param withSprings - false: nobody asks for what springs carry, which costs a pose of each side */
+export function axleSetting(car: AssembledCar, name: AxleName, withSprings = true): AxleSetting {
   const axle = car[name]!;
   const { spring, bar } = axle.mechanism;
   const masses = carMasses(car.mechanism);
   const springRate = axle.setup?.springRate ?? spring?.rate ?? null;
   const datum = (side: 'left' | 'right'): SpringDatum => {
-    if (spring === null || springRate === null) return { by: 'nothing' };
+    if (!withSprings || spring === null || springRate === null) return { by: 'nothing' };
     if (spring.installed !== null && spring.freeLength !== null) return { by: 'lengths' };
     return masses === null ? { by: 'nothing' } : springByWeight(axle[side], axle.standing[side], masses[name].sprung[side]);
   };

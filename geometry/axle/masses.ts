@@ -27,6 +27,17 @@ export interface CarMasses {
  * Without a rear or front axle, and without mass, shares and unsprung masses, there is nothing to share out: null.
  */
 export function carMasses(car: CarMechanism): CarMasses | null {
+  const known = kept.get(car);
+  if (known !== undefined) return known;
+  const made = massesOf(car);
+  kept.set(car, made);
+  return made;
+}
+
+/** By car: no setup moves a mass. */
+const kept = new WeakMap<CarMechanism, CarMasses | null>();
+
+function massesOf(car: CarMechanism): CarMasses | null {
   const { body, front, rear, wheelbase } = car;
   if (front === null || rear === null || wheelbase === null) return null;
   if (body.mass === null || body.frontShare === null || body.unsprungFront === null || body.unsprungRear === null) return null;

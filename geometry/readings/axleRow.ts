@@ -45,7 +45,7 @@ export interface RowMaker {
 export function rowMaker(car: AssembledCar, name: AxleName, scope: Scope = WHOLE_ROW): Result<RowMaker, Failure> {
   const solver = axleSolver(car, name);
   if (!solver.ok) return solver;
-  const setting = axleSetting(car, name);
+  const setting = axleSetting(car, name, scope.springs || scope.reasons);
   return succeed({
     solver: solver.value,
     setting,

@@ -4,7 +4,7 @@ import type { Adjuster, AxleMechanism } from '../car/mechanism';
 import type { Settings } from '../adjusters/adjustment';
 import { fail, succeed, type Result } from '../core/result';
 import { TOE_REACHED } from '../core/tolerances';
-import type { GroundFrame } from '../axle/ground';
+import { mirrorFrame, type GroundFrame } from '../axle/ground';
 import type { Corner } from '../corner/corner';
 import type { Failure } from '../corner/failure';
 import { knuckleDirection } from '../corner/knucklePoint';
@@ -17,7 +17,6 @@ import { solveMonotone } from '../solve/solveMonotone';
 import type { AssembledSide } from './assembleSide';
 import { rodTurner, type RodTurner } from './turnRod';
 import type { BothSides } from './assembleCar';
-import { frameFor } from './axleGround';
 import { withMinus } from '../words/minus';
 
 /** What a toe reset did: settings reached, in the file's unit. */
@@ -29,8 +28,16 @@ export interface ToeReset {
   readonly inRange: boolean;
 }
 
-/** Where the search of a toe reset ended, in the parameters of its adjuster's law. */
-export type ToeFound = Readonly<Record<SideName, number>>;
+/** Where the search of a toe reset ended on one side. */
+interface SideFound {
+  /** in the parameter of the adjuster's law */
+  readonly parameter: number;
+  /** change of toe per parameter there [rad]; null where it was not seen */
+  readonly slope: number | null;
+}
+
+/** Where the search of a toe reset ended: that of a neighbouring setup may start from there. */
+export type ToeFound = Readonly<Record<SideName, SideFound>>;
 
 type Put = (side: SideName, settings: Settings) => Result<AssembledSide, Failure>;
 type Stand = (left: AssembledSide, right: AssembledSide) => Result<BothSides, Failure>;
@@ -40,7 +47,7 @@ type Stand = (left: AssembledSide, right: AssembledSide) => Result<BothSides, Fa
  * The ground point depends on the toe adjuster and the standing travel on the ground point: the sides are solved one after the
  * other on the standing travels of the round before, until nothing changes.
  * @param wantedDeg - toe per wheel, from the file
- * @param from - where the search starts, in the parameters of the adjuster's law; null where nothing near is known
+ * @param from - where the search starts; null where nothing near is known
  * @param areTwins - left and right are mirror images with the same settings: what is found for one is the other's to the last bit
  */
 export function resetToe(
@@ -62,33 +69,36 @@ export function resetToe(
     });
   const wanted = toRadians(wantedDeg);
   const law = toeLaw(adjuster);
-  // a bushing's clock meets a toe twice: which of them is found must not hang on a neighbour
-  const at = from === null || adjuster.kind === 'offset-bushing' ? { left: law.start, right: law.start } : { ...from };
+  const seekerOf = (side: SideName): ToeSeeker => {
+    // a bushing's clock meets a toe twice: which of them is found must not hang on a neighbour
+    const start = from === null || adjuster.kind === 'offset-bushing' ? { parameter: law.start, slope: null } : from[side];
+    return new ToeSeeker(axle, adjuster, law, side, settings[side], wanted, frame, (changed) => put(side, changed), start);
+  };
+  const left = seekerOf('left');
+  const right = areTwins ? left : seekerOf('right');
+  const seekers = areTwins ? [left] : [left, right];
   let travels: Readonly<Record<SideName, number>> = { left: 0, right: 0 };
+  const begun = [left.begin(), right.begin()] as const;
+  if (begun[0] !== null && begun[1] !== null) {
+    const standing = stand(begun[0], begun[1]);
+    if (standing.ok) travels = standing.value.standing;
+  }
   for (let round = 0; round < 30; round++) {
-    const sides: Partial<Record<SideName, AssembledSide>> = {};
-    for (const side of ['left', 'right'] as const) {
-      if (side === 'right' && areTwins && travels.left === travels.right) {
-        at.right = at.left;
-        const right = put('right', { ...settings.right, [adjuster.name]: law.setting(at.right) });
-        if (!right.ok) return right;
-        sides.right = right.value;
-        continue;
-      }
-      const search = { axle, adjuster, law, settings: settings[side], wanted, travel: travels[side], frame, side };
-      const found = solveToe({ ...search, put: (changed) => put(side, changed) }, at[side]);
-      if (!found.ok) return found;
-      at[side] = found.value.parameter;
-      sides[side] = found.value.side;
+    for (const seeker of seekers) {
+      const failure = seeker.seek(travels[seeker.side]);
+      if (failure !== null) return fail(failure);
     }
-    const both = stand(sides.left!, sides.right!);
+    const both = stand(left.found(), right.found());
     if (!both.ok) return both;
     travels = both.value.standing;
-    const reached = (['left', 'right'] as const).every((side) => {
-      const toe = toeAt(both.value[side], travels[side], frame);
-      return toe !== null && Math.abs(toe - wanted) < TOE_REACHED;
+    if (!seekers.every((seeker) => seeker.isThere(travels[seeker.side]))) continue;
+    const twin = areTwins ? put('right', { ...settings.right, [adjuster.name]: law.setting(left.parameter) }) : null;
+    if (twin?.ok === false) return twin;
+    return succeed({
+      both: twin === null ? both.value : { ...both.value, right: twin.value },
+      toeReset: toeResetOf(adjuster, law, { left: left.parameter, right: right.parameter }, mm),
+      toeFound: { left: left.end(), right: right.end() },
     });
-    if (reached) return succeed({ both: both.value, toeReset: toeResetOf(adjuster, law, at, mm), toeFound: at });
   }
   return fail({ kind: 'unreachable', message: `Toe and standing height of the ${axle.axle} axle do not settle on each other.` });
 }
@@ -105,67 +115,122 @@ function toeResetOf(adjuster: Adjuster, law: ToeLaw, at: Readonly<Record<SideNam
   };
 }
 
-/** Toe of an assembled side at one travel, rack 0 [rad, + in]; null where that travel is out of reach. */
-const toeAt = (side: AssembledSide, travel: number, frame: GroundFrame): number | null =>
-  toeOf(side.corner, travel, frameFor(side, frame));
+/** Turns the toe adjuster of one side until the wheel has the wanted toe at a travel. */
+class ToeSeeker {
+  /** where the adjuster stands, in the parameter of its law */
+  parameter: number;
+  private slope: number | null;
+  /** the side as it was put together last, and at which parameter */
+  private known: { readonly parameter: number; readonly side: AssembledSide } | null = null;
+  private turner: RodTurner | null = null;
 
+  constructor(
+    private readonly axle: AxleMechanism,
+    private readonly adjuster: Adjuster,
+    private readonly law: ToeLaw,
+    readonly side: SideName,
+    private readonly settings: Settings,
+    /** [rad] */
+    private readonly wanted: number,
+    private readonly frame: GroundFrame,
+    private readonly put: (settings: Settings) => Result<AssembledSide, Failure>,
+    start: SideFound,
+  ) {
+    ({ parameter: this.parameter, slope: this.slope } = start);
+  }
+
+  /** The side where the search starts; null where it cannot be put together there. */
+  begin(): AssembledSide | null {
+    const { parameter, known } = this;
+    return known?.parameter === parameter ? known.side : this.assemble(parameter);
+  }
+
+  /** @returns why no setting gives the toe at this travel; null where one was found */
+  seek(travel: number): Failure | null {
+    let nearest = Infinity;
+    let before: { readonly at: number; readonly miss: number } | null = null;
+    const miss = (parameter: number): number | null => {
+      const toe = this.toeAt(parameter, travel);
+      if (toe === null) return null;
+      const off = toe - this.wanted;
+      nearest = Math.min(nearest, Math.abs(off));
+      if (before !== null && Math.abs(parameter - before.at) > 1e-9) this.slope = (off - before.miss) / (parameter - before.at);
+      before = { at: parameter, miss: off };
+      return off;
+    };
+    const { law } = this;
+    const found = solveMonotone(miss, this.parameter, law.step, law.limits, TOE_REACHED / 5, this.slope);
+    if (found === null) return this.failureOf(nearest);
+    this.parameter = found;
+    return null;
+  }
+
+  /** The side at the parameter that was found. */
+  found(): AssembledSide {
+    const { parameter, known, turner } = this;
+    if (known?.parameter === parameter) return known.side;
+    if (turner !== null && turner.look(this.law.setting(parameter)) !== null) {
+      const side = turner.take();
+      this.known = { parameter, side };
+      return side;
+    }
+    const made = this.assemble(parameter);
+    if (made === null) throw new Error('A toe was found at a setting where the side cannot be put together.');
+    return made;
+  }
+
+  /** Whether the side that was found has the wanted toe at this travel. */
+  isThere(travel: number): boolean {
+    const toe = toeOf(this.found().corner, travel, this.ownFrame());
+    return toe !== null && Math.abs(toe - this.wanted) < TOE_REACHED;
+  }
+
+  end(): SideFound {
+    return { parameter: this.parameter, slope: this.slope };
+  }
+
+  /** Toe at a parameter and a travel, rack 0 [rad, + in]; null where that is out of reach. */
+  private toeAt(parameter: number, travel: number): number | null {
+    const { known, turner } = this;
+    if (known?.parameter === parameter) return toeOf(known.side.corner, travel, this.ownFrame());
+    if (turner !== null) {
+      const corner = turner.look(this.law.setting(parameter));
+      return corner === null ? null : toeOf(corner, travel, this.ownFrame());
+    }
+    const made = this.assemble(parameter);
+    return made === null ? null : toeOf(made.corner, travel, this.ownFrame());
+  }
+
+  private assemble(parameter: number): AssembledSide | null {
+    const made = this.put({ ...this.settings, [this.adjuster.name]: this.law.setting(parameter) });
+    if (!made.ok) return null;
+    this.known = { parameter, side: made.value };
+    this.turner ??= rodTurner(this.axle, made.value, this.adjuster);
+    return made.value;
+  }
+
+  private ownFrame(): GroundFrame {
+    return this.side === 'left' ? this.frame : mirrorFrame(this.frame);
+  }
+
+  private failureOf(nearest: number): Failure {
+    const { adjuster, law, side, wanted } = this;
+    const ends = law.limits === null ? '' : ', for its law ends before';
+    const short =
+      nearest === Infinity ? 'the linkage closes at none of them' : `the nearest is ${toDegrees(nearest).toFixed(3)}° away`;
+    return {
+      kind: 'unreachable',
+      side,
+      message: `No setting of ${adjuster.name} gives the ${side} wheel a toe of ${withMinus(Number(toDegrees(wanted).toFixed(3)))}°${ends}: ${short}.`,
+      limitedBy: adjuster.name,
+    };
+  }
+}
+
+/** @param ownFrame - the ground in the side's own frame */
 function toeOf(corner: Corner, travel: number, ownFrame: GroundFrame): number | null {
   const at = (motion: Motion): number => -steerOf(knuckleDirection(motion, corner.spindle), ownFrame);
   if (travel === 0) return at(corner.home);
   const track = startTrack(corner);
   return trackCorner(corner, track, travel, 0) === SOLVED ? at(track.motion) : null;
-}
-
-/** What a search for the toe of one side looks at. */
-interface ToeSearch {
-  readonly axle: AxleMechanism;
-  readonly adjuster: Adjuster;
-  readonly law: ToeLaw;
-  readonly settings: Settings;
-  readonly wanted: number;
-  readonly travel: number;
-  readonly put: (settings: Settings) => Result<AssembledSide, Failure>;
-  readonly frame: GroundFrame;
-  readonly side: SideName;
-}
-
-function solveToe(search: ToeSearch, start: number): Result<{ parameter: number; side: AssembledSide }, Failure> {
-  const { axle, adjuster, law, settings, wanted, travel, put, frame, side } = search;
-  let last: { readonly parameter: number; readonly side: AssembledSide } | null = null;
-  let turner: RodTurner | null = null;
-  let nearest = Infinity;
-  const missOf = (toe: number | null): number | null => {
-    if (toe === null) return null;
-    nearest = Math.min(nearest, Math.abs(toe - wanted));
-    return toe - wanted;
-  };
-  const miss = (parameter: number): number | null => {
-    const setting = law.setting(parameter);
-    if (turner !== null && last !== null) {
-      const corner = turner.look(setting);
-      return corner === null ? null : missOf(toeOf(corner, travel, frameFor(last.side, frame)));
-    }
-    const assembled = put({ ...settings, [adjuster.name]: setting });
-    if (!assembled.ok) return null;
-    last = { parameter, side: assembled.value };
-    turner = rodTurner(axle, assembled.value, adjuster);
-    return missOf(toeAt(assembled.value, travel, frame));
-  };
-  const found = solveMonotone(miss, start, law.step, law.limits, TOE_REACHED / 5);
-  if (found !== null) {
-    const turned = turner as RodTurner | null;
-    if (turned !== null && turned.look(law.setting(found)) !== null) return succeed({ parameter: found, side: turned.take() });
-    // most searches end on the parameter they tried last
-    if (last === null || (last as { parameter: number }).parameter !== found) miss(found);
-    return succeed(last!);
-  }
-  const ends = law.limits === null ? '' : ', for its law ends before';
-  const short =
-    nearest === Infinity ? 'the linkage closes at none of them' : `the nearest is ${toDegrees(nearest).toFixed(3)}° away`;
-  return fail({
-    kind: 'unreachable',
-    side,
-    message: `No setting of ${adjuster.name} gives the ${side} wheel a toe of ${withMinus(Number(toDegrees(wanted).toFixed(3)))}°${ends}: ${short}.`,
-    limitedBy: adjuster.name,
-  });
 }

@@ -8,6 +8,7 @@ const SCAN = 48;
  * @param miss - the function; null where it has no value
  * @param limits - the parameter stays inside; null where nothing limits it
  * @param stop - |miss| that counts as reached
+ * @param slope - of the function at the start, as far as it is known: the first step goes where it says
  * @returns the parameter, or null where none is found
  */
 export function solveMonotone(
@@ -16,20 +17,23 @@ export function solveMonotone(
   step: number,
   limits: readonly [number, number] | null,
   stop: number,
+  slope: number | null = null,
 ): number | null {
   const inside = (x: number): boolean => limits === null || (x >= limits[0] && x <= limits[1]);
   let x0 = start;
   let f0 = miss(x0);
   if (f0 === null) return scan(miss, start, step, limits, stop);
   if (Math.abs(f0) <= stop) return x0;
+  const guess = slope === null ? NaN : start - f0 / slope;
   let x1 = inside(start + step) ? start + step : start - step;
+  if (Math.abs(guess - start) < 4 * step && inside(guess)) x1 = guess;
   for (let i = 0; i < 40; i++) {
     const f1 = miss(x1);
     if (f1 === null) break;
     if (Math.abs(f1) <= stop) return x1;
-    const slope = (f1 - f0) / (x1 - x0);
-    if (!(Math.abs(slope) > 0) || !Number.isFinite(slope)) break;
-    const next = x1 - f1 / slope;
+    const secant = (f1 - f0) / (x1 - x0);
+    if (!(Math.abs(secant) > 0) || !Number.isFinite(secant)) break;
+    const next = x1 - f1 / secant;
     if (!inside(next)) break;
     // rounding ends the search before `stop` where the slope is steep
     if (Math.abs(next - x1) <= 4e-16 * Math.max(1, Math.abs(x1))) return x1;
