@@ -8,7 +8,21 @@ import type { Point } from '../points';
 import { convexHull } from '../screenLines';
 import { wheelCircle } from '../wheelCircle';
 import { skeleton } from '../wheelItems';
-import { across, joint, path, scaleBar, sheet, target, upright, words, type SheetPoint } from './sheet';
+import {
+  across,
+  joint,
+  named,
+  path,
+  scaleBar,
+  sheet,
+  target,
+  upright,
+  words,
+  type SheetBox,
+  type SheetPart,
+  type SheetPoint,
+} from './sheet';
+import { placeWords } from './wordPlaces';
 
 /** Views that lengths can be taken from. */
 export type DrawnView = 'front' | 'side' | 'top';
@@ -61,7 +75,7 @@ interface Laid {
 }
 
 /** What is drawn of a corner: links, joints, the tyre's outline. */
-const cornerParts = ({ axle, at }: Laid, side: SideName): readonly string[] => {
+const cornerParts = ({ axle, at }: Laid, side: SideName): readonly SheetPart[] => {
   const corner = axle.placed[side];
   const tyre = [-0.5, 0.5].flatMap((share) => wheelCircle(corner, axle.tyreRadius, share * axle.tyreWidth)).map(at);
   const links = skeleton(corner);
@@ -73,20 +87,20 @@ const cornerParts = ({ axle, at }: Laid, side: SideName): readonly string[] => {
   ];
 };
 
-const axisOf = ({ at }: Laid, corner: PlacedCorner): string => {
+const axisParts = ({ at }: Laid, corner: PlacedCorner): readonly SheetPart[] => {
   const axis = corner.steeringAxis;
-  if (!axis) return '';
+  if (!axis) return [];
   const by =
     (corner.wheelCentre[2] + 1.1 * corner.loadedRadius - axis.ground[2]) /
     (Math.abs(axis.direction[2]) < 0.2 ? 0.2 : axis.direction[2]);
   const high = axis.ground.map((value, index) => value + (axis.direction[index] ?? 0) * by) as unknown as Point;
-  return path('axis', [at(axis.ground), at(high)]);
+  return [path('axis', [at(axis.ground), at(high)])];
 };
 
 /** An instant centre within the sheet with the line to it; one beyond it as a line to the edge with its distance. */
-const centreParts = (from: SheetPoint, to: SheetPoint, beyond: (share: number) => string, name: string): readonly string[] => {
+const centreParts = (from: SheetPoint, to: SheetPoint, beyond: (share: number) => string, name: string): readonly SheetPart[] => {
   const inside = (p: SheetPoint): boolean => p[0] > MARGIN && p[0] < WIDTH - MARGIN && p[1] > HEAD && p[1] < HEIGHT - FOOT;
-  if (inside(to)) return [path('construct', [from, to]), target(to), words(name, [to[0], to[1] - 5])];
+  if (inside(to)) return [path('construct', [from, to]), target(to), named(name, to)];
   let [seen, unseen] = [0, 1];
   const on = (share: number): SheetPoint => [from[0] + (to[0] - from[0]) * share, from[1] + (to[1] - from[1]) * share];
   for (let halving = 0; halving < 30; halving += 1) {
@@ -96,32 +110,37 @@ const centreParts = (from: SheetPoint, to: SheetPoint, beyond: (share: number) =
   }
   const edge = on(seen);
   const anchor = edge[0] > WIDTH / 2 ? 'end' : 'start';
-  return [path('construct', [from, edge]), words(`${name}, ${beyond(1 - seen)} further`, [edge[0], edge[1] - 2], anchor)];
+  // Over the line or under it, at its end or a part of the way back.
+  const places = [1, 0.85, 0.7, 0.55].flatMap((share) => {
+    const [x, y] = on(seen * share);
+    return [y - 2, y + 4.6, y - 6, y + 8].map((baseline) => ({ at: [x, baseline], anchor }) as const);
+  });
+  return [path('construct', [from, edge]), { text: `${name}, ${beyond(1 - seen)} further`, names: edge, places }];
 };
 
 const separationOf = (a: Point, b: Point, axes: readonly (0 | 1 | 2)[]): number =>
   Math.sqrt(axes.reduce<number>((sum, axis) => sum + (a[axis] - b[axis]) * (a[axis] - b[axis]), 0));
 
-const frontParts = (laid: Laid): readonly string[] => {
+const frontParts = (laid: Laid): readonly SheetPart[] => {
   const { axle, at, on, ground, size, far } = laid;
   const { placed } = axle;
   const [left, right] = [ground(placed.left.contactCentre), ground(placed.right.contactCentre)];
   const middle: Point = [left[0], 0, 0];
   const [pl, pr, pm] = [on(left), on(right), on(middle)];
-  const parts = [
-    across(pl, pr, pm[1] + 24, size('track', left[1] - right[1])),
-    across(pl, pm, pm[1] + 14, size('half', left[1])),
-    across(pm, pr, pm[1] + 14, size('half', -right[1])),
+  const parts: SheetPart[] = [
+    ...across(pl, pr, pm[1] + 24, size('track', left[1] - right[1])),
+    ...across(pl, pm, pm[1] + 14, size('half', left[1])),
+    ...across(pm, pr, pm[1] + 14, size('half', -right[1])),
     path('middle', [pm, on([left[0], 0, Math.max(...Object.values(placed.left.points).map((point) => ground(point)[2])) + 60])]),
   ];
   for (const side of SIDES) {
     const corner = placed[side];
     const centre = corner.frontViewInstantCentre;
-    parts.push(axisOf(laid, corner));
+    parts.push(...axisParts(laid, corner));
     const axis = corner.steeringAxis;
     if (axis) {
       const [contact, foot] = [ground(corner.contactCentre), ground(axis.ground)];
-      parts.push(across(on(contact), on(foot), pm[1] + 6, size('scrub, square to the car', Math.abs(contact[1] - foot[1]))));
+      parts.push(...across(on(contact), on(foot), pm[1] + 6, size('scrub, square to the car', Math.abs(contact[1] - foot[1]))));
     }
     if (!centre) continue;
     const point: Point = [corner.contactCentre[0], centre[0], centre[1]];
@@ -130,25 +149,29 @@ const frontParts = (laid: Laid): readonly string[] => {
   }
   if (placed.rollCentre) {
     const roll = ground(placed.rollCentre);
-    parts.push(target(on(roll)), upright(on([roll[0], roll[1], 0]), on(roll), on(roll)[0] + 9, size('roll centre', roll[2])));
+    parts.push(target(on(roll)), ...upright(on([roll[0], roll[1], 0]), on(roll), on(roll)[0] + 9, size('roll centre', roll[2])));
     if (Math.abs(roll[1]) > 0.5)
-      parts.push(across(on(roll), on([roll[0], 0, roll[2]]), on(roll)[1] - 6, size('offset', Math.abs(roll[1]))));
+      parts.push(...across(on(roll), on([roll[0], 0, roll[2]]), on(roll)[1] - 6, size('offset', Math.abs(roll[1]))));
   }
   return parts;
 };
 
-const sideParts = (laid: readonly Laid[]): readonly string[] => {
-  const parts: string[] = [];
+const sideParts = (laid: readonly Laid[]): readonly SheetPart[] => {
+  const parts: SheetPart[] = [];
   for (const one of laid) {
     const { axle, at, on, ground, size, far } = one;
     const corner = axle.placed.left;
     const contact = ground(corner.contactCentre);
-    parts.push(axisOf(one, corner));
-    parts.push(upright(on(contact), at(corner.wheelCentre), on(contact)[0] - 10, size('centre', ground(corner.wheelCentre)[2])));
+    parts.push(...axisParts(one, corner));
+    parts.push(
+      ...upright(on(contact), at(corner.wheelCentre), on(contact)[0] - 10, size('centre', ground(corner.wheelCentre)[2])),
+    );
     const axis = corner.steeringAxis;
     if (axis) {
       const foot = ground(axis.ground);
-      parts.push(across(on(contact), on(foot), on(contact)[1] + 8, size('trail along the car', Math.abs(foot[0] - contact[0]))));
+      parts.push(
+        ...across(on(contact), on(foot), on(contact)[1] + 8, size('trail along the car', Math.abs(foot[0] - contact[0]))),
+      );
     }
     const centre = corner.sideViewInstantCentre;
     if (centre) {
@@ -168,7 +191,7 @@ const sideParts = (laid: readonly Laid[]): readonly string[] => {
   if (first && other) {
     const [a, b] = [first, other].map(({ axle, ground }) => ground(axle.placed.left.contactCentre));
     if (a && b)
-      parts.push(across(first.on(a), first.on(b), first.on(a)[1] + 20, first.size('wheelbase, left', Math.abs(a[0] - b[0]))));
+      parts.push(...across(first.on(a), first.on(b), first.on(a)[1] + 20, first.size('wheelbase, left', Math.abs(a[0] - b[0]))));
     const centres = [first, other].flatMap(({ axle, ground }) =>
       axle.placed.rollCentre ? [ground(axle.placed.rollCentre)] : [],
     );
@@ -178,11 +201,11 @@ const sideParts = (laid: readonly Laid[]): readonly string[] => {
       for (const [index, centre] of [p, q].entries())
         parts.push(
           target(first.on(centre)),
-          upright(
+          ...upright(
             first.on([centre[0], 0, 0]),
             first.on(centre),
             first.on(centre)[0] + 9,
-            first.size(index === 0 ? 'roll centre' : '', centre[2]),
+            first.size(`${(index === 0 ? first : other).axle.name} roll centre`, centre[2]),
           ),
         );
     }
@@ -190,19 +213,19 @@ const sideParts = (laid: readonly Laid[]): readonly string[] => {
   return parts;
 };
 
-const topParts = (laid: readonly Laid[]): readonly string[] => {
-  const parts: string[] = [];
+const topParts = (laid: readonly Laid[]): readonly SheetPart[] => {
+  const parts: SheetPart[] = [];
   for (const { axle, on, ground, size } of laid) {
     const [left, right] = [ground(axle.placed.left.contactCentre), ground(axle.placed.right.contactCentre)];
     const below = Math.max(on(left)[1], on(right)[1]) + axle.tyreRadius * Math.abs(on([0, 1, 0])[0] - on([0, 0, 0])[0]) + 10;
-    parts.push(across(on(left), on(right), below, size(`${axle.name} track`, left[1] - right[1])));
+    parts.push(...across(on(left), on(right), below, size(`${axle.name} track`, left[1] - right[1])));
   }
   const [first, other] = laid;
   if (first && other) {
     const [a, b] = [first, other].map(({ axle, ground }) => ground(axle.placed.left.contactCentre));
     if (a && b)
       parts.push(
-        upright(
+        ...upright(
           first.on(a),
           first.on(b),
           Math.min(first.on(a)[0], first.on(b)[0]) - 16,
@@ -211,6 +234,23 @@ const topParts = (laid: readonly Laid[]): readonly string[] => {
       );
   }
   return parts;
+};
+
+/** Where words may stand: not in the head of the sheet, nor in its foot. */
+const WORDS: SheetBox = { x0: 4, x1: WIDTH - 4, y0: HEAD - 2, y1: HEIGHT - 20 };
+
+/** All parts of a drawing with its words laid where there is room for them. */
+const laidOut = (parts: readonly SheetPart[]): readonly string[] => {
+  const loose = parts.flatMap((part) => ('text' in part ? [part] : []));
+  const drawn = parts.flatMap((part) => ('svg' in part ? [part] : []));
+  const placed = placeWords(loose, drawn, WORDS);
+  return parts.map((part) => {
+    if ('svg' in part) return part.svg;
+    const found = placed.get(part);
+    if (!found) return '';
+    const leader = found.leader ? path('thin', found.leader).svg : '';
+    return leader + words(found.text, found.place.at, found.place.anchor);
+  });
 };
 
 /**
@@ -255,16 +295,18 @@ export const carDrawing = (drawing: CarDrawing): string => {
       [MARGIN, 20],
       'start',
     ),
-    ...(view === 'top'
-      ? []
-      : [
-          path('ground', [
-            [MARGIN, floor],
-            [WIDTH - MARGIN, floor],
+    ...laidOut([
+      ...(view === 'top'
+        ? []
+        : [
+            path('ground', [
+              [MARGIN, floor],
+              [WIDTH - MARGIN, floor],
+            ]),
           ]),
-        ]),
-    ...laid.flatMap((one) => sides.flatMap((side) => cornerParts(one, side))),
-    ...(view === 'front' ? laid.slice(0, 1).flatMap(frontParts) : view === 'side' ? sideParts(laid) : topParts(laid)),
+      ...laid.flatMap((one) => sides.flatMap((side) => cornerParts(one, side))),
+      ...(view === 'front' ? laid.slice(0, 1).flatMap(frontParts) : view === 'side' ? sideParts(laid) : topParts(laid)),
+    ]),
     scaleBar([MARGIN, HEIGHT - 14], perMm, { name: length.unit, mm: length.fromShown(1) }),
     words('Rigid links, no compliance.', [WIDTH - MARGIN, HEIGHT - 10], 'end'),
   ]);

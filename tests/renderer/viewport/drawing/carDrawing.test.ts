@@ -2,7 +2,9 @@ import { describe, expect, test } from 'vitest';
 import { assembleCar, findSetup, placeAxle, readingsOfAxle, toMechanism, type AxleName } from '../../../../geometry/index';
 import { carDrawing, type DrawnAxle, type DrawnView } from '../../../../renderer/viewport/drawing/carDrawing';
 import { drawingOf } from '../../../../renderer/viewport/drawing/drawingOf';
-import { moveTo } from '../../../../renderer/state/actions/lookAt';
+import { named, path, wordsBox } from '../../../../renderer/viewport/drawing/sheet';
+import { placeWords } from '../../../../renderer/viewport/drawing/wordPlaces';
+import { chooseAxle, moveTo } from '../../../../renderer/state/actions/lookAt';
 import { prefer } from '../../../../renderer/state/actions/prefer';
 import { STANDARD_UNITS, type ShownUnits } from '../../../../renderer/units/unitChoice';
 import { carDocument, openedBench } from '../../carUnderTest';
@@ -21,6 +23,18 @@ const drawIn = (units: ShownUnits, view: DrawnView, ...axles: readonly AxleName[
   carDrawing({ title: 'Car <23> & "Baseline"', position: 'Standing', view, units, axles: axles.map(drawn) });
 const draw = (view: DrawnView, ...axles: readonly AxleName[]): string => drawIn(STANDARD_UNITS, view, ...axles);
 const INCHES: ShownUnits = { ...STANDARD_UNITS, length: 'in' };
+
+const DRAWN_CARS = ['car-21', 'car-22', 'car-23', 'car-24'];
+
+/** The room of every word in a drawing: letters no wider than those of the program's own typeface. */
+const textBoxes = (svg: string) =>
+  [...svg.matchAll(/<text x="([\d.-]+)" y="([\d.-]+)" text-anchor="(\w+)" font-size="([\d.]+)">([^<]+)</g)].map(
+    ([, x, y, anchor, size, text = '']) => {
+      const wide = text.length * Number(size) * 0.55;
+      const x0 = Number(x) - (anchor === 'start' ? 0 : anchor === 'end' ? wide : wide / 2);
+      return { text, x0, x1: x0 + wide, y0: Number(y) - 0.75 * Number(size), y1: Number(y) + 0.22 * Number(size) };
+    },
+  );
 
 const texts = (svg: string): readonly string[] => [...svg.matchAll(/<text[^>]*>([^<]*)</g)].map(([, text]) => text ?? '');
 const numberAfter = (svg: string, name: string): number =>
@@ -103,6 +117,69 @@ describe('a drawing with dimensions', () => {
         expect(Number(y) >= 0 && Number(y) <= 297).toBe(true);
       }
     }
+  });
+
+  test.each(DRAWN_CARS)(
+    'of %s: every word stands clear of the others and on the sheet, in every view and at every position',
+    (name) => {
+      const store = openedBench(name);
+      for (const scope of ['axle', 'car'])
+        for (const axle of ['front', 'rear'] as const)
+          for (const position of [
+            { travel: 0, rollDeg: 0, rack: 0 },
+            { travel: 30, rollDeg: 1, rack: 8 },
+            { travel: -25, rollDeg: -2, rack: 0 },
+          ])
+            for (const view of ['front', 'side', 'top'] as const) {
+              prefer(store, 'view.shown', scope);
+              chooseAxle(store, axle);
+              moveTo(store, position);
+              const svg = drawingOf(store.getState(), view) ?? '';
+              const boxes = textBoxes(svg);
+              const where = `${axle} ${scope} ${view} ${JSON.stringify(position)}`;
+              expect(boxes.length, where).toBeGreaterThan(6);
+              const met = boxes.flatMap((box, index) =>
+                boxes
+                  .slice(index + 1)
+                  .filter((other) => box.x0 < other.x1 && other.x0 < box.x1 && box.y0 < other.y1 && other.y0 < box.y1)
+                  .map((other) => `${box.text} on ${other.text}`),
+              );
+              expect(met, where).toEqual([]);
+              expect(
+                boxes.filter(({ x0, x1, y0, y1 }) => x0 < 0 || x1 > 420 || y0 < 0 || y1 > 297),
+                where,
+              ).toEqual([]);
+            }
+    },
+  );
+
+  test('leaves out no words for want of room', () => {
+    const names = (svg: string) => texts(svg).map((text) => text.replace(/ [\d,.]+$/, ''));
+    expect(names(draw('side', 'front', 'rear'))).toEqual(
+      expect.arrayContaining(['wheelbase, left', 'front roll centre', 'rear roll centre', 'centre', 'trail along the car']),
+    );
+    // a crowd about one point, some of it where nothing fits beside it
+    const crowd = Array.from({ length: 40 }, (_, index) => named(`number ${index}`, [200, 150]));
+    const area = { x0: 120, x1: 280, y0: 80, y1: 220 };
+    const placed = [...placeWords(crowd, [], area).values()];
+    const boxes = placed.map(({ text, place }) => wordsBox(text, place));
+    expect(placed).toHaveLength(40);
+    for (const [index, box] of boxes.entries())
+      for (const other of boxes.slice(index + 1))
+        expect(box.x0 >= other.x1 || other.x0 >= box.x1 || box.y0 >= other.y1 || other.y0 >= box.y1).toBe(true);
+    expect(placed.some(({ leader }) => leader !== null)).toBe(true);
+  });
+
+  test('has words beside a line, not on it, where there is room', () => {
+    const across = path('link', [
+      [100, 145],
+      [300, 145],
+    ]);
+    const [words] = [named('instant centre', [200, 150])];
+    const found = placeWords([words], [across], { x0: 0, x1: 420, y0: 0, y1: 297 }).get(words);
+    const box = found && wordsBox(found.text, found.place);
+    expect(box && (box.y0 >= 145 || box.y1 <= 145)).toBe(true);
+    expect(found?.leader).toBeNull();
   });
 
   test('takes any name for a title', () => {
