@@ -17,7 +17,12 @@ const KEPT_DOCUMENTS = 3;
 let mechanismSources: readonly CarDocument[] = [];
 
 const sameCar = (a: CarDocument, b: CarDocument): boolean =>
-  a.front === b.front && a.rear === b.rear && a.body === b.body && a.units === b.units && a.masses === b.masses;
+  a.front === b.front &&
+  a.rear === b.rear &&
+  a.body === b.body &&
+  a.units === b.units &&
+  a.masses === b.masses &&
+  a.limits === b.limits;
 
 /** The earliest known document of the same car, so that the mechanism is built once for all its setups. */
 const sourceOf = (document: CarDocument): CarDocument => {

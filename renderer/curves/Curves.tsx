@@ -1,6 +1,7 @@
 import { useId, useRef } from 'react';
 import type { CurveOver } from '../compute/curves';
 import { Segments } from '../look/controls/Segments';
+import { useFailureWords } from '../readings/useFailureWords';
 import { useBench, useWindow } from '../shell/benchContext';
 import { moveTo } from '../state/actions/lookAt';
 import { prefer } from '../state/actions/prefer';
@@ -72,6 +73,7 @@ const Strip = ({ shown, isDragged }: { readonly shown: CurvesShown; readonly isD
   const { store } = useWindow();
   const { over, numbers, motion, whole } = shown;
   const position = useBench((state) => state.position);
+  const failure = useFailureWords();
   const hintId = useId();
   const strip = useRef<HTMLDivElement>(null);
   const { width } = useSize(strip);
@@ -114,6 +116,11 @@ const Strip = ({ shown, isDragged }: { readonly shown: CurvesShown; readonly isD
       <p id={hintId} className="unseen">
         {HINT}
       </p>
+      {shown.hasFailed && failure && (
+        <p className="curvewhy" role="note" title={failure.detail}>
+          <b>No curves of {shown.setup}.</b> {failure.detail}
+        </p>
+      )}
       <div ref={strip} className="plots" title={HINT}>
         {plots.map((content, index) => (
           <Plot
@@ -137,7 +144,6 @@ const Strip = ({ shown, isDragged }: { readonly shown: CurvesShown; readonly isD
           />
         ))}
       </div>
-      {shown.failure !== null && <p className="plotwhy">{shown.failure}</p>}
     </>
   );
 };

@@ -98,8 +98,8 @@ export const useCurves = (isDragged: boolean) => {
     zoomTo: setZoomed,
     setup: bench?.setup ?? null,
     compared: other?.name ?? null,
-    /** why the setup on the bench has no curves */
-    failure: own && !own.ok ? own.failure.message : null,
+    /** the setup on the bench has no curves: it cannot be set up */
+    hasFailed: own?.ok === false,
   };
 };
 

@@ -1,18 +1,24 @@
 import { useState } from 'react';
 import { csvOf } from '../curves/curveCsv';
 import { saveFile } from '../look/saveFile';
+import { useFailureWords } from '../readings/useFailureWords';
 import { useWindow } from '../shell/benchContext';
-import { tabbed, type PlainTable } from './lengthTables';
+import { tabbed, unreachedTable, type PlainTable } from './lengthTables';
 
 interface KeepTableProps {
   /** what is in it, for the file's name: "lengths" */
   readonly name: string;
   readonly table: () => PlainTable;
+  /** its numbers are of the position on the bench: where that cannot be reached the file says so instead */
+  readonly isOfPosition?: true;
 }
 
 /** A table to the clipboard for a spreadsheet, or to a CSV file. */
-export const KeepTable = ({ name, table }: KeepTableProps) => {
+export const KeepTable = ({ name, table: tableOf, isOfPosition }: KeepTableProps) => {
   const { store } = useWindow();
+  const failure = useFailureWords();
+  const unreached = isOfPosition ? failure : null;
+  const table = (): PlainTable => (unreached ? unreachedTable(tableOf(), `${unreached.title} ${unreached.detail}`) : tableOf());
   const [said, setSaid] = useState('');
   const copy = async () => {
     try {

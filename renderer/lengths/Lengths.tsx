@@ -1,4 +1,5 @@
 import { useMemo } from 'react';
+import { Unreachable } from '../readings/Unreachable';
 import { useBench } from '../shell/benchContext';
 import { useLengthUnit } from './useLengthUnit';
 import { KeepTable } from './KeepTable';
@@ -19,7 +20,7 @@ const Parts = () => {
     <section aria-labelledby="parts-head">
       <div className="lengthhead">
         <h3 id="parts-head">Parts, centre to centre</h3>
-        <KeepTable name="lengths" table={() => lengthTable(rows, against)} />
+        <KeepTable name="lengths" isOfPosition table={() => lengthTable(rows, against)} />
       </div>
       <table className="lengthtable">
         <thead>
@@ -61,6 +62,7 @@ const Parts = () => {
  */
 export const Lengths = () => (
   <section className="column readings" aria-label="Lengths">
+    <Unreachable />
     <div className="scroll lengths" tabIndex={0} role="region" aria-label="Tables of lengths">
       <Parts />
       <TapeReader />

@@ -28,7 +28,7 @@ export const PointTable = () => {
     <section aria-labelledby="places-head">
       <div className="lengthhead">
         <h3 id="places-head">Points, now and at design</h3>
-        <KeepTable name="points" table={() => placeTable(rows, side)} />
+        <KeepTable isOfPosition name="points" table={() => placeTable(rows, side)} />
       </div>
       <Segments label="Side of the points" options={SIDES} chosen={side} onChoose={setSide} />
       <table className="lengthtable places">

@@ -119,6 +119,16 @@ export const tapeReading = (placed: PlacedAxle, compared: PlacedAxle | null, fro
   return { now, change: then ? [now[0] - then[0], now[1] - then[1], now[2] - then[2], now[3] - then[3]] : null };
 };
 
+/** The table of a position that cannot be reached: no number of another one in it, and in every row why. */
+export const unreachedTable = ({ heads, rows }: PlainTable, why: string): PlainTable => {
+  const head = 'why missing';
+  const place = heads.includes(head) ? heads.indexOf(head) : heads.length;
+  return {
+    heads: [...heads.slice(0, place), head],
+    rows: rows.map((row) => [...row.slice(0, place).map((cell) => (typeof cell === 'number' ? null : cell)), why]),
+  };
+};
+
 /** Tab-separated, as a spreadsheet takes it from the clipboard. */
 export const tabbed = ({ heads, rows }: PlainTable): string =>
   [heads, ...rows]

@@ -1,5 +1,6 @@
 import { useEffect, useMemo, useState } from 'react';
 import { Segments } from '../look/controls/Segments';
+import { Unreachable } from '../readings/Unreachable';
 import { useBench, useWindow } from '../shell/benchContext';
 import { choosePage } from '../state/actions/lookAt';
 import { askPick, choosePoint, layViews } from '../state/actions/viewing';
@@ -102,6 +103,7 @@ export const PointsPage = () => {
                 {begun ? 'Another new car' : 'New car'}
               </button>
             </div>
+            <Unreachable />
             <CarPanel key={panel === 'car' ? panel : `${panel} ${axle}`} panel={panel} />
             {begun && <StepEnd begun={begun} chosen={step} onChoose={setStep} />}
           </section>

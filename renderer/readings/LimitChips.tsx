@@ -11,8 +11,10 @@ const ORDER: readonly Verdict[] = ['within', 'close', 'broken'];
 export const LimitChips = () => {
   const limits = useLimits();
   const open = useBench((state) => state.history !== null);
+  const hasLimits = useBench((state) => (state.history?.present.document.limits ?? []).length > 0);
   const moved = useBench(({ position }) => isMoved(position));
-  if (limits.length === 0) return open ? <span className="quiet">no limits in this car file</span> : null;
+  if (limits.length === 0)
+    return open ? <span className="quiet">{hasLimits ? 'limits: not judged' : 'no limits in this car file'}</span> : null;
   return (
     <span className="chips" role="group" aria-label="Limits, where the setup stands">
       {moved && <span className="quiet">standing:</span>}

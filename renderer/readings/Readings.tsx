@@ -6,7 +6,7 @@ import { useBench, useWindow } from '../shell/benchContext';
 import { prefer } from '../state/actions/prefer';
 import { closedGroups, groupId, READINGS_CLOSED, shownGroups } from './chosenReadings';
 import { LimitChips } from './LimitChips';
-import { isMoved, positionWords } from './positionWords';
+import { isMoved, lastReachedWords, positionWords } from './positionWords';
 import { hasOwnChanges, readingGroups, type ReadingGroup } from './readingRows';
 import { ReadingLine } from './ReadingLine';
 import { readingTable } from './readingTable';
@@ -89,8 +89,10 @@ export const Readings = () => {
   const units = useUnits();
   const shown = useBench((state) => state.shown);
   const against = useBench((state) => state.shown?.against ?? null);
-  const position = useBench((state) => positionWords(state.position, units));
-  const isAway = useBench((state) => isMoved(state.position));
+  const position = useBench(({ answer, shown: last, position: asked }) =>
+    answer?.ok === false && last ? lastReachedWords(last.position, units) : positionWords(asked, units),
+  );
+  const isAway = useBench(({ answer, position: asked }) => answer?.ok === false || isMoved(asked));
   const { preferences, opened, closed, onOpen, onClose } = useTable();
   const all = useMemo(() => (shown ? readingGroups(shown, units) : []), [shown, units]);
   const groups = useMemo(() => shownGroups(all, preferences), [all, preferences]);
@@ -158,7 +160,7 @@ export const Readings = () => {
             Choose…
           </button>
           <span className="spread" />
-          <KeepTable name="readings" table={() => readingTable(shown, groups, limits, units)} />
+          <KeepTable name="readings" isOfPosition table={() => readingTable(shown, groups, limits, units)} />
         </div>
       )}
       {isChoosing && (

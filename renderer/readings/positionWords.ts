@@ -21,3 +21,7 @@ export const movedWords = ({ travel, rollDeg, rack }: BenchPosition, units: Show
 /** "at bump +10.0 mm, roll +1.50°", or that the car stands. */
 export const positionWords = (position: BenchPosition, units: ShownUnits): string =>
   isMoved(position) ? `at ${movedWords(position, units)}` : 'standing';
+
+/** Which position the numbers are of while the one asked for cannot be reached: "last that could be reached: bump −3.1 mm". */
+export const lastReachedWords = (position: BenchPosition, units: ShownUnits): string =>
+  `last that could be reached: ${isMoved(position) ? movedWords(position, units) : 'standing'}`;

@@ -1,14 +1,27 @@
+import { assembleSetup } from '../compute/assembleBench';
 import { judgedLimits, type JudgedLimit } from '../compute/limits';
 import { useMemo } from 'react';
 import { useBench } from '../shell/benchContext';
-import { comparedWith } from '../state/benchStore';
+import { comparedWith, type BenchState } from '../state/benchStore';
 import type { LimitPair } from './LimitBars';
 
 const NONE: readonly JudgedLimit[] = [];
 
-/** The limits of the axle, judged where the shown setup stands. */
-export const useLimits = (): readonly JudgedLimit[] =>
-  useBench(({ history, shown, axle }) => (history && shown ? judgedLimits(history.present.document, shown.row.car, axle) : NONE));
+/**
+ * The limits of the axle, judged where the shown setup stands. None where that is not the setup on the bench, because it cannot be
+ * set up: the verdicts of what was there before are not its.
+ */
+export const limitsOf = ({ history, answer, shown, axle }: BenchState): readonly JudgedLimit[] => {
+  if (!history || !shown) return NONE;
+  const { document, setup } = history.present;
+  if (answer?.ok === false) {
+    const car = assembleSetup(document, setup);
+    if (!car.ok || car.value !== shown.row.car) return NONE;
+  }
+  return judgedLimits(document, shown.row.car, axle);
+};
+
+export const useLimits = (): readonly JudgedLimit[] => useBench(limitsOf);
 
 /** The same of the compared setup, by the limits of its own car. */
 const useComparedLimits = (): readonly JudgedLimit[] => {
