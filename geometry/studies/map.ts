@@ -117,8 +117,8 @@ interface Column {
   readonly limits: readonly { readonly name: string; readonly limit: LimitDocument }[];
 }
 
-/** Columns of a map that one chunk works out: each is one x. */
-const COLUMNS = 4;
+/** Values of a map that one chunk works out, as far as they are whole columns: each column is one x. */
+const CHUNK = 400;
 
 /**
  * One reading over a grid of two things.
@@ -150,14 +150,15 @@ export function mapStudy(mechanism: CarMechanism, question: MapQuestion): Study<
     ...grid.x.map((x) => ({ x, y: grid.y })),
     ...(steps.y.length === 0 ? [] : steps.x.map((x) => ({ x, y: steps.y }))),
   ];
+  const atOnce = Math.max(1, Math.floor(CHUNK / Math.max(question.ny, steps.y.length)));
   return {
     failure: started.ok ? null : started.failure,
     round: () =>
       roundOf<readonly Column[], MapAnswer>({
         doing: 'drawing the map',
-        chunks: Math.ceil(columns.length / COLUMNS),
+        chunks: Math.ceil(columns.length / atOnce),
         run: (chunk) =>
-          columns.slice(chunk * COLUMNS, (chunk + 1) * COLUMNS).map(({ x, y }) => columnAt(mechanism, question, x, y)),
+          columns.slice(chunk * atOnce, (chunk + 1) * atOnce).map(({ x, y }) => columnAt(mechanism, question, x, y)),
         merge: (parts) => {
           const all = parts.flat();
           return { answer: mapOf(mechanism, question, grid, steps, all) };
