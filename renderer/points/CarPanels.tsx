@@ -3,10 +3,11 @@ import { AdjusterCard } from '../adjusters/AdjusterCard';
 import { useBench } from '../shell/benchContext';
 import { FieldForm, FieldsOf } from './fields/FieldForm';
 import { buildFieldTree, type Field } from './fields/fieldTree';
-import { FormContext } from './fields/formHost';
+import { FormContext, type FormHost } from './fields/formHost';
 import type { FieldPath } from './fields/pathValue';
 import { useCarForm } from './fields/useCarForm';
 import { PointTable } from './PointTable';
+import { useViewFollows } from './useViewFollows';
 
 /** What of the car file a panel edits. */
 export type PanelName = 'points' | 'axle' | 'adjusters' | 'car' | 'wheel' | 'spring' | 'limits';
@@ -51,10 +52,22 @@ const TITLES: Readonly<Record<Exclude<PanelName, 'points'>, string>> = {
 export const CarPanel = ({ panel }: { readonly panel: PanelName }) => {
   const axle = useBench((state) => state.axle);
   const ofAxle = useCarForm(axle);
+  if (!ofAxle) return null;
+  return panel === 'points' ? <PointTable host={ofAxle} /> : <FieldsPanel panel={panel} ofAxle={ofAxle} />;
+};
+
+interface FieldsPanelProps {
+  readonly panel: Exclude<PanelName, 'points'>;
+  readonly ofAxle: FormHost;
+}
+
+/** A form of some fields of the axle and of the car. What it asks for in the view is on the left. */
+const FieldsPanel = ({ panel, ofAxle }: FieldsPanelProps) => {
+  const axle = useBench((state) => state.axle);
   const ofCar = useCarForm(null);
   const tree = useMemo(() => buildFieldTree(), []);
-  if (!ofAxle || !ofCar) return null;
-  if (panel === 'points') return <PointTable host={ofAxle} />;
+  useViewFollows('left');
+  if (!ofCar) return null;
   const shown = PANELS[panel];
   // a strut has no rods to list; another layout is a step of its own there
   const isStrut = panel === 'wheel' && ofAxle.document[axle]?.layout === 'strut';

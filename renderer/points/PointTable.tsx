@@ -2,20 +2,23 @@ import { useMemo, useState } from 'react';
 import { designPoint, pointsCsv, withRightPoints, type SideName, type Triple } from '../../geometry/index';
 import { nameOfKey } from '../adjusters/fitterWords';
 import { Segments } from '../look/controls/Segments';
+import { VerdictShape } from '../look/controls/VerdictShape';
 import { saveFile } from '../look/saveFile';
 import { useBench, useWindow } from '../shell/benchContext';
 import { choosePoint } from '../state/actions/viewing';
 import { useUnits } from '../look/units';
 import { shownQuantity } from '../units/shownQuantity';
+import { ChosenPoint } from './ChosenPoint';
 import { DraftPart } from './fields/DraftPart';
 import type { Field } from './fields/fieldTree';
 import { FormContext, type FormHost } from './fields/formHost';
-import { NameLeaf } from './fields/NameLeaf';
 import { isTypical } from './newCar/newCarSteps';
 import { placedFor } from './placedFor';
 import { PointCell } from './PointCell';
-import { pointLines, pointsAsText, type PointLine } from './pointRows';
-import { whyNameStays } from './renaming/renamePart';
+import { FarNotice } from './FarNotice';
+import { farLimit, linesBesideSaved } from './farMoved';
+import { pointsAsText, type PointLine } from './pointRows';
+import { useViewFollows } from './useViewFollows';
 
 const SIDES = [
   { name: 'left', label: 'Left' },
@@ -38,18 +41,22 @@ export const PointTable = ({ host }: { readonly host: FormHost }) => {
   const length = shownQuantity({ quantity: 'length', decimals: 2 }, units);
   const { store } = useWindow();
   const name = useBench((state) => state.axle);
-  const saved = useBench((state) => state.file?.saved.document ?? null);
-  const begun = useBench((state) => state.file?.begun);
+  const file = useBench((state) => state.file);
+  const history = useBench((state) => state.history);
+  const begun = file?.begun;
   const chosen = useBench((state) => state.viewing.chosen);
   const [side, setSide] = useState<SideName>('left');
   const [adding, setAdding] = useState(false);
   const [refused, setRefused] = useState<string | null>(null);
   const axle = host.document[name];
-  const lines = useMemo(() => (axle ? pointLines(axle, side, saved?.[name]) : []), [axle, side, saved, name]);
+  const lines = useMemo(() => linesBesideSaved({ history, file }, name, side), [history, file, name, side]);
+  const follow = useViewFollows(side);
   if (!axle) return null;
   const { mm } = host;
   const picked = lines.find((line) => chosen?.axle === name && chosen.point === line.name) ?? null;
 
+  const limit = farLimit({ file }).mm;
+  const isFar = ({ moved }: PointLine): boolean => moved !== null && moved * mm > limit;
   const move = (line: PointLine, index: number, to: number): string | null => {
     const at = line.at.map((old, i) => (i === index ? Number((to / mm).toFixed(9)) : old)) as unknown as Triple;
     const holder = side === 'left' ? [name, 'points'] : [name, 'right', 'points'];
@@ -95,6 +102,7 @@ export const PointTable = ({ host }: { readonly host: FormHost }) => {
           CSV
         </button>
       </div>
+      <FarNotice axle={name} side={side} />
       <div className="scroll pointscroll" tabIndex={0} role="group" aria-label="Table of points">
         <table className="pointtable">
           <thead>
@@ -120,7 +128,10 @@ export const PointTable = ({ host }: { readonly host: FormHost }) => {
                 <tr
                   key={line.name}
                   className={isChosen ? 'chosen' : undefined}
-                  onFocus={() => isChosen || choosePoint(store, { axle: name, side, point: line.name })}
+                  onFocus={() => {
+                    follow();
+                    if (!isChosen) choosePoint(store, { axle: name, side, point: line.name });
+                  }}
                 >
                   <th scope="row">
                     <button type="button" onClick={() => choosePoint(store, { axle: name, side, point: line.name })}>
@@ -138,7 +149,8 @@ export const PointTable = ({ host }: { readonly host: FormHost }) => {
                       />
                     </td>
                   ))}
-                  <td className="number quiet">
+                  <td className={`number ${isFar(line) ? 'far' : 'quiet'}`}>
+                    {isFar(line) && <VerdictShape verdict="close" />}
                     {isTypical(begun, host.document, name, line.name)
                       ? 'typical'
                       : line.moved === null
@@ -204,41 +216,5 @@ export const PointTable = ({ host }: { readonly host: FormHost }) => {
         </div>
       </div>
     </>
-  );
-};
-
-interface ChosenPointProps {
-  readonly host: FormHost;
-  readonly line: PointLine;
-  readonly axle: 'front' | 'rear';
-  readonly onRefused: (fault: string | null) => void;
-}
-
-/** The point that is chosen: its name, which is changed wherever the file names it, and whether it can go. */
-const ChosenPoint = ({ host, line, axle, onRefused }: ChosenPointProps) => {
-  const { name, role } = line;
-  const stays = whyNameStays(host.document, { part: 'point', axle, name });
-  const path = [axle, 'points', name];
-  const named: FormHost = {
-    ...host,
-    read: () => name,
-    faultAt: () => null,
-    write: (_path, value) => host.rename(path, String(value ?? '').trim()),
-  };
-  const remove = () => {
-    const { [name]: _left, ...points } = host.document[axle]?.points ?? {};
-    const { [name]: _right, ...right } = host.document[axle]?.right?.points ?? {};
-    const of = host.document[axle];
-    if (of) onRefused(host.write([axle], withRightPoints({ ...of, points }, right), `Remove ${name}`));
-  };
-  return (
-    <div className="chosenpoint" role="group" aria-label={`Point ${name}`}>
-      {stays === null ? <NameLeaf host={named} path={path} /> : <p className="quiet">{stays}</p>}
-      {role === 'not used' && (
-        <button type="button" className="button" onClick={remove}>
-          Remove {name}
-        </button>
-      )}
-    </div>
   );
 };

@@ -68,14 +68,24 @@ const distance = (a: Triple, b: Triple): number => {
   return Math.sqrt(x * x + y * y + z * z);
 };
 
-/** The lines of the table, in the order of the file. @param saved - the same axle of the car as saved */
-export const pointLines = (axle: AxleDocument, side: SideName, saved: AxleDocument | undefined): readonly PointLine[] =>
+/**
+ * The lines of the table, in the order of the file.
+ * @param saved - the same axle of the car as saved
+ * @param savedName - what a point is called there; null where it is not in it
+ */
+export const pointLines = (
+  axle: AxleDocument,
+  side: SideName,
+  saved: AxleDocument | undefined,
+  savedName: (point: string) => string | null = (point) => point,
+): readonly PointLine[] =>
   Object.keys(axle.points).flatMap((name): readonly PointLine[] => {
     const at = designPoint(axle, side, name, 1);
     if (!at) return [];
     const right = axle.right?.points?.[name];
     const left = axle.points[name];
-    const before = saved ? designPoint(saved, side, name, 1) : null;
+    const then = savedName(name);
+    const before = saved && then !== null ? designPoint(saved, side, then, 1) : null;
     return [
       {
         name,

@@ -7,6 +7,7 @@ import type { BegunCar, UnfinishedCar } from './begunCar';
 import { comparedOf, type AgainstCar, type Compared } from './compared';
 import { startFiles, type FilesState } from './filesState';
 import { startHistory, type History } from './history';
+import type { PointNames } from './pointNames';
 import type { Preferences } from './preferences';
 import { isSameDocument } from './sameDocument';
 import { START_VIEWING, type Viewing, type ViewName } from './viewing';
@@ -14,7 +15,7 @@ import { START_VIEWING, type Viewing, type ViewName } from './viewing';
 export type { ViewName };
 
 export type Theme = 'light' | 'dark' | 'system';
-export type PageName = 'bench' | 'points' | 'studies';
+export type PageName = 'bench' | 'points' | 'studies' | 'sheet';
 
 export type StudyName = 'sweep' | 'compare' | 'influence' | 'ways' | 'reach' | 'map' | 'gauges';
 
@@ -32,6 +33,8 @@ export interface Bench {
   /** the compared setup, of the car that `againstCar` says */
   readonly against: string;
   readonly againstCar: AgainstCar;
+  /** points that were given other names since the car was opened */
+  readonly names?: PointNames;
 }
 
 export interface OpenedFile {
@@ -57,6 +60,8 @@ export interface SavedCar {
   readonly text: string;
   /** when the file was written, ms since 1970; null: unknown, or no file */
   readonly at: number | null;
+  /** points that had other names then than when it was opened */
+  readonly names?: PointNames;
 }
 
 /** A file that could not be opened: what was tried and every fault that was found. */

@@ -1,5 +1,6 @@
 import { nameOfKey } from '../adjusters/fitterWords';
 import { NumberField } from '../look/controls/NumberField';
+import { FarNotice } from '../points/FarNotice';
 import { useBench, useWindow } from '../shell/benchContext';
 import { movePoint } from '../state/actions/editCar';
 import { holdAdjuster } from '../state/actions/lookAt';
@@ -111,6 +112,8 @@ export const PointCard = () => {
   const chosen = useBench((state) => state.viewing.chosen);
   const placed = useBench((state) => (chosen && state.axle === chosen.axle ? state.shown?.row.placed : undefined));
   const hasPath = useBench((state) => overlaysOf(state.preferences).includes('path'));
+  // beside the table of points it is said there
+  const hasTable = useBench((state) => state.page === 'points');
   const exists = useBench(
     (state) => chosen !== null && state.history?.present.document[chosen.axle]?.points[chosen.point] !== undefined,
   );
@@ -137,6 +140,7 @@ export const PointCard = () => {
         Path over bump
       </label>
       <Ways chosen={chosen} />
+      {!hasTable && <FarNotice axle={chosen.axle} side={chosen.side} point={chosen.point} />}
     </div>
   );
 };

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { openSample, pictureOf, SEEN, shareChanged } from './bench';
 import { openWindow } from './chromium';
+import { choose } from './viewMarks';
 import { MEASURED, seriousFaults, setField, step } from './pointsPage';
 
 test('another car: by layout, from a list in other axes, with two adjusters; undone again', { timeout: 180_000 }, async () => {
@@ -124,13 +125,38 @@ test('another car: by layout, from a list in other axes, with two adjusters; und
 test('a point is moved in its cell, on the right alone and back; both themes, narrow too', { timeout: 180_000 }, async () => {
   const { page, complaints } = await openWindow({ reducedMotion: 'reduce' });
   await page.locator('tr[data-reading="camber"]').waitFor();
+  // the view follows the side that is edited, and goes back to what it showed
+  const shown = () => page.getByRole('group', { name: 'Shown' }).locator('[aria-pressed="true"]').innerText();
+  await choose(page, 'Shown', 'Right');
   await page.getByRole('navigation').getByRole('link', { name: 'Points' }).click();
   const rack = page.getByLabel('rackEnd, Z up, left, mm');
   const before = await rack.inputValue();
+  const left = await pictureOf(page);
+  await choose(page, 'Side', 'Right');
+  expect(await shareChanged(page, left, await pictureOf(page))).toBeGreaterThan(SEEN);
+  await choose(page, 'What is edited', 'Adjusters');
+  await expect.poll(shown).toBe('Left');
+  await choose(page, 'What is edited', 'Points');
+  await page.getByRole('navigation').getByRole('link', { name: 'Bench' }).click();
+  expect(await shown()).toBe('Right');
+  await page.getByRole('navigation').getByRole('link', { name: 'Points' }).click();
+  await rack.waitFor();
+
+  // a slipped point is taken, said beside it, and taken back by one press
+  await rack.fill('2500');
+  await rack.press('Enter');
+  const far = page.getByRole('status').filter({ hasText: 'from where it was saved' });
+  expect(await far.innerText()).toMatch(/^rackEnd is 2,2\d\d mm from where it was saved: farther than the 200 mm/);
+  expect(await rack.inputValue()).toBe('2500.00');
+  expect(await page.locator('tr.chosen td.far').innerText()).toMatch(/^\+2,2/);
+  expect(await seriousFaults(page)).toEqual([]);
+  await far.getByRole('button', { name: 'Undo: Move rack end' }).click();
+  await far.waitFor({ state: 'detached' });
+  expect(await rack.inputValue()).toBe(before);
   await rack.fill('260');
   await rack.press('Enter');
   await expect.poll(() => page.getByRole('button', { name: /^Undo: Move rack end/ }).count()).toBe(1);
-  await page.getByRole('button', { name: 'Right', exact: true }).click();
+  await choose(page, 'Side', 'Right');
   const right = page.getByLabel('rackEnd, Z up, right, mm');
   expect(await right.inputValue()).toBe('260.00');
   await page.getByRole('button', { name: 'rackEnd: right side of its own' }).click();
@@ -142,7 +168,7 @@ test('a point is moved in its cell, on the right alone and back; both themes, na
   await expect.poll(() => right.inputValue()).toBe('260.00');
   for (let steps = 0; steps < 4; steps += 1) await page.keyboard.press('Control+z');
   await expect.poll(() => page.getByRole('button', { name: 'Nothing to undo' }).count()).toBe(1);
-  await page.getByRole('button', { name: 'Left', exact: true }).click();
+  await choose(page, 'Side', 'Left');
   expect(await rack.inputValue()).toBe(before);
   // a point where it makes no linkage is refused with the reason, and what was typed stays
   const wheel = page.getByLabel('wheelCentre, Y left, left, mm');
@@ -192,6 +218,8 @@ test(
     await name.fill('toeInner');
     await name.press('Enter');
     await page.getByRole('group', { name: 'Point toeInner' }).waitFor();
+    // beside the saved car it is still the same point, and no new one
+    expect(await page.locator('tr.chosen > td').nth(3).innerText()).toBe('');
 
     await page.getByRole('button', { name: 'Axle', exact: true }).click();
     const rods = page.getByRole('group', { name: 'Rods', exact: true });

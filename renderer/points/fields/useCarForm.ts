@@ -1,7 +1,7 @@
 import { useMemo } from 'react';
 import type { AxleName, CarDocument } from '../../../geometry/index';
 import { useBench, useWindow } from '../../shell/benchContext';
-import { editCar } from '../../state/actions/editCar';
+import { callPoint, editCar } from '../../state/actions/editCar';
 import { abandonTurn, beginTurn, endTurn } from '../../state/actions/editSetup';
 import { benchOf } from '../../state/benchStore';
 import { mmPerFileUnit } from '../../units/fileLength';
@@ -65,8 +65,9 @@ export const useCarForm = (axle: AxleName | null): FormHost | null => {
         if (!bench) return 'The car is no longer open.';
         const renamed = renamedKey(bench.document, path, to);
         if (!renamed.ok) return renamed.fault;
-        editCar(store, `Rename ${String(path.at(-1))}`, () => renamed.document);
         const part = partAt(path);
+        if (part?.part === 'point') callPoint(store, part.axle, part.name, to, renamed.document);
+        else editCar(store, `Rename ${String(path.at(-1))}`, () => renamed.document);
         if (part) followName(store, part, to);
         return null;
       },

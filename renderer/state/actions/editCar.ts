@@ -1,6 +1,7 @@
 import type { AxleDocument, AxleName, CarDocument, SideName, Triple } from '../../../geometry/index';
 import { change, type BenchStore } from '../benchStore';
 import { record } from '../history';
+import { pointCalled } from '../pointNames';
 
 /**
  * One edit of the car itself, undone like any other: points, rods, wheel, parts, limits, setups.
@@ -12,6 +13,17 @@ export const editCar = (store: BenchStore, name: string, changed: (document: Car
   const document = changed(history.present.document);
   if (document === history.present.document) return;
   change(store, { history: record(history, name, { ...history.present, document }) });
+};
+
+/**
+ * Another name for a point, which was told to all that names it: it is still compared with its saved self under the old one.
+ * @param document - the car with the new name
+ */
+export const callPoint = (store: BenchStore, axle: AxleName, from: string, to: string, document: CarDocument): void => {
+  const { history } = store.getState();
+  if (!history || document === history.present.document) return;
+  const names = pointCalled(history.present.names ?? {}, axle, from, to);
+  change(store, { history: record(history, `Rename ${from}`, { ...history.present, document, names }) });
 };
 
 const withAxle = (document: CarDocument, axle: AxleName, changed: (axle: AxleDocument) => AxleDocument): CarDocument => {

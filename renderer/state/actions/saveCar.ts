@@ -6,6 +6,7 @@ import { clockTime } from '../../files/times';
 import { fileNameFor, nameOfPlace, type FilePlace, type PickedFile } from '../../files/places';
 import { changeFiles, type BenchState, type BenchStore, type SavedCar } from '../benchStore';
 import type { FileNotice, NoticeWay } from '../filesState';
+import { namesIn } from '../pointNames';
 
 /** What would be written now. */
 export const textOfCar = ({ file, history }: Pick<BenchState, 'file' | 'history'>): string | null =>
@@ -13,11 +14,12 @@ export const textOfCar = ({ file, history }: Pick<BenchState, 'file' | 'history'
 
 /** Notes that this document stands in the file by now. What was changed since it was read out for saving stays unsaved. */
 const noteSaved = (store: BenchStore, saved: SavedCar, place: FilePlace, notice: FileNotice | null = null): void => {
-  const { file, files } = store.getState();
-  if (!file) return;
+  const { file, files, history } = store.getState();
+  if (!file || !history) return;
+  const names = namesIn(history, saved.document);
   // a car that was saved is a file of the person's own
   store.setState({
-    file: { ...file, saved, place, sample: null, isNeverSaved: false },
+    file: { ...file, saved: { ...saved, names }, place, sample: null, isNeverSaved: false },
     files: { ...files, notice, toldOf: null },
   });
 };
