@@ -49,6 +49,29 @@ describe('the search over real steps', () => {
     expect([walled.values, walled.cost]).toEqual([[2, 5], expect.closeTo(6.25, 9)]);
   });
 
+  // D40: planar strut, exact. The plate moves the top inboard and turns the whole strut about the ball joint; the clamp turns
+  // the knuckle on the strut. 697 combinations; the rounded continuous answer (13 mm, 5 steps) is second.
+  test('D40: camber and kingpin inclination by top plate and clamp', () => {
+    const { atan, PI } = Math;
+    const inclination = (plate: number): number => (atan((130 + plate) / 533) * 180) / PI;
+    const camber = ([plate, clamp]: readonly number[]): number => -0.5 - (inclination(plate) - inclination(0)) - 0.25 * clamp;
+    const cost = (n: readonly number[]): number => ((inclination(n[0]) - 15) / 0.1) ** 2 + ((camber(n) + 3) / 0.05) ** 2;
+    const lists = [steps(20, 1), steps(8, 1)];
+    expect(lists[0].length * lists[1].length).toBe(697);
+    const found = bestOf(lists, cost).slice(0, 3);
+    const expected = [
+      [[12, 5], 14.918035004, -2.961074, 1.277919449],
+      [[13, 5], 15.018360631, -3.061399627, 1.541676959],
+      [[14, 4], 15.118592084, -2.91163108, 4.530034647],
+    ] as const;
+    expected.forEach(([values, kingpin, wheel, score], index) => {
+      expect(cleanZeros(found[index].values)).toEqual(values);
+      expect(inclination(values[0])).toBeCloseTo(kingpin, 8);
+      expect(camber(values)).toBeCloseTo(wheel, 6);
+      expect(found[index].cost).toBeCloseTo(score, 6);
+    });
+  });
+
   // P41: the six-hump camel (as in rdrr.io gek::camel6), minima on lattices by trying them all.
   test('P41: a landscape with false minima, both of the equal best', () => {
     const camel = ([a, b]: readonly number[]): number => (4 - 2.1 * a * a + a ** 4 / 3) * a * a + a * b + (4 * b * b - 4) * b * b;

@@ -78,7 +78,7 @@ test('over a motion; what cannot be reached is null with its reason', () => {
 });
 
 test('the same however its chunks are run', () => {
-  const question = { ...QUESTION, nx: 11 };
+  const question = { ...QUESTION, nx: 30, ny: 40 };
   const round = mapStudy(mechanism, question).round();
   expect(round.chunks).toBeGreaterThan(1);
   const parts = Array.from({ length: round.chunks }, (_, chunk) => chunk)
