@@ -163,6 +163,16 @@ const filing: CommandMaker = ({ store, files }, state) => [
   { id: 'file.newCar', label: 'New car', where: 'Points', run: () => newCar(store) },
 ];
 
+/** What can be done with the sheet while it is on the screen. */
+const sheet: CommandGroup = (_tools, { page }) =>
+  page === 'sheet'
+    ? [
+        { id: 'sheet.print', label: 'Print the sheet', where: 'Sheet', keys: 'Ctrl P', run: () => press('.printsheet') },
+        { id: 'sheet.pdf', label: 'Save the sheet as PDF', where: 'Sheet', run: () => press('[aria-label="Save as PDF"]') },
+        { id: 'sheet.html', label: 'Save the sheet as HTML', where: 'Sheet', run: () => press('[aria-label="Save as HTML"]') },
+      ]
+    : [];
+
 const withCar =
   (group: CommandGroup): CommandMaker =>
   (tools, state) => {
@@ -173,6 +183,7 @@ const withCar =
 /** What one does most stands first; what one looks for by its name, and there is much of, comes last. */
 const GROUPS: readonly CommandMaker[] = [
   withCar(steps),
+  withCar(sheet),
   filing,
   ...[adjusters, axleValues, motions, setups, axles, curves, table, views].map(withCar),
   pages,

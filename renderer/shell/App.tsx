@@ -26,6 +26,7 @@ import { typingIn, windowCommand } from './windowKeys';
 const RefusedFile = lazy(async () => ({ default: (await import('../files/refused/RefusedFile')).RefusedFile }));
 const PointsPage = lazy(async () => ({ default: (await import('../points/PointsPage')).PointsPage }));
 const StudiesPage = lazy(async () => ({ default: (await import('../studies/StudiesPage')).StudiesPage }));
+const SheetPage = lazy(async () => ({ default: (await import('../sheet/SheetPage')).SheetPage }));
 const FileDialogs = lazy(async () => ({ default: (await import('../files/FileDialogs')).FileDialogs }));
 
 /** What stands in a field and was not taken yet is taken before it is saved. */
@@ -95,6 +96,11 @@ export const App = () => {
           {page === 'studies' && (
             <Suspense>
               <StudiesPage />
+            </Suspense>
+          )}
+          {page === 'sheet' && (
+            <Suspense>
+              <SheetPage />
             </Suspense>
           )}
           {/* One canvas for all pages: it stays mounted here and each page gives it its place. */}

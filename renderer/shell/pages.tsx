@@ -43,6 +43,16 @@ export const PAGES: readonly Page[] = [
       </>
     ),
   },
+  {
+    name: 'sheet',
+    label: 'Sheet',
+    shape: (
+      <>
+        <path d="M6 3h10l5 5v15H6z" />
+        <path d="M16 3v5h5M9 12h9M9 16h9M9 20h5" />
+      </>
+    ),
+  },
 ];
 
 /** The page that an address names; the bench where it names none. */

@@ -46,7 +46,7 @@ const targets = (section: TargetsSection): string =>
 const corners = (section: CornersSection): string =>
   table(
     said(section.heading, section.note),
-    ['', ...section.axles.flatMap((axle) => [`${axle} left`, `${axle} right`])],
+    ['Number', ...section.axles.flatMap((axle) => [`${axle} left`, `${axle} right`])],
     section.rows.map((line) =>
       row(
         said(line.name, line.unit),

@@ -6,7 +6,7 @@ import { headOf } from './heading';
 import { boxAt, lineAt, textAt, watchMark, type Primitive } from './primitives';
 import { wrapText } from './wrapText';
 
-const TITLES = 92;
+const TITLES = 100;
 const TICK = 7;
 const TICKED = 12;
 const BETWEEN = 18;
