@@ -1,4 +1,4 @@
-import type { Triple } from '../../geometry/index';
+import { toRadians, type Triple } from '../../geometry/index';
 import type { GroundFrame } from './groundFrame';
 import type { Point } from './points';
 
@@ -28,6 +28,29 @@ export const alongAxis = (
   // An axis that points at the eye is a dot on the screen: there the hand moves nothing.
   const by = square < 1e-6 ? 0 : ((hand[0] - a[0]) * dx + (hand[1] - a[1]) * dy) / square;
   return [from[0] + axis[0] * by, from[1] + axis[1] * by, from[2] + axis[2] * by];
+};
+
+/** An axis within this of the line of sight is seen as a dot: a pixel would be metres of it. */
+const NO_ARM = Math.cos(toRadians(15));
+/** A view that looks along an axis within this shows the plane of the other two. */
+const SQUARE = Math.cos(toRadians(1));
+
+const sight = (axis: Point, away: Point): number => Math.abs(axis[0] * away[0] + axis[1] * away[1] + axis[2] * away[2]);
+
+/** Whether an axis points at the eye, so that nothing can be dragged along it. @param axis,away - unit vectors */
+export const isAtEye = (axis: Point, away: Point): boolean => sight(axis, away) > NO_ARM;
+
+/**
+ * A move in the plane that a view shows: where it looks along one of the axes, nothing of that axis is in it, although no eye looks
+ * straight down.
+ * @param axes - unit vectors, as `moved` and `away` in the ground's frame
+ * @param away - along the line of sight
+ */
+export const inPlane = (moved: Point, axes: readonly Point[], away: Point): Point => {
+  const depth = axes.find((axis) => sight(axis, away) > SQUARE);
+  if (!depth) return moved;
+  const by = moved[0] * depth[0] + moved[1] * depth[1] + moved[2] * depth[2];
+  return [moved[0] - by * depth[0], moved[1] - by * depth[1], moved[2] - by * depth[2]];
 };
 
 /**

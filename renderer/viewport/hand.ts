@@ -6,7 +6,7 @@ import { jointAt } from './joints';
 import { placeOf, turnedToGround, type OverlayContent } from './overlayContent';
 import type { Pane } from './pane';
 import { beginPointDrag, wayToDrag, type AxisName, type PointDrag } from './pointDrag';
-import { AXES } from './pointItems';
+import { AXES, armsOf } from './pointItems';
 import { along, direction, separation, type Point } from './points';
 
 /** What the pointer can do to the joints in the view. Places are px from the view's upper left. */
@@ -92,11 +92,7 @@ export const buildHand = ({ store, paneAt, content: contentOf, hover }: HandTool
       if (!chosen || !at || !frame) return null;
       const way = wayToDrag(store, chosen);
       if (way.kind === 'ask') return null;
-      const arm = content.handles;
-      const held =
-        arm === null
-          ? undefined
-          : AXES.find(({ direction: axis }) => isNear(pane, along(at, turnedToGround(frame, axis), arm), found.x, found.y));
+      const held = armsOf(content).find(({ end }) => isNear(pane, end, found.x, found.y));
       if (!held && !isNear(pane, at, found.x, found.y)) return null;
       const drag = beginPointDrag(store, chosen, way, pane, frame, at, [found.x, found.y]);
       const locked: AxisName | null = held?.name ?? null;

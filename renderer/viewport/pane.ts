@@ -29,6 +29,8 @@ export interface Pane {
   readonly project: Project;
   /** the point under a place of the pane in the plane through a point, square to the line of sight */
   readonly onPlane: (x: number, y: number, through: Point) => Point;
+  /** along the line of sight, away from the eye: unit vector in the ground's frame */
+  readonly away: () => Point;
   /** how much of the car a pixel is at a point [mm] */
   readonly mmPerPixel: (at: Point) => number;
 }
@@ -101,9 +103,11 @@ export const buildPane = (view: ViewName, overlay: Overlay): Pane => {
     return [scratch.x, scratch.y, scratch.z];
   };
 
+  const awayNow = (): Point => (eye ? eyeAxes(eye)[2] : [1, 0, 0]);
+
   const onPlane = (x: number, y: number, through: Point): Point => {
     const [near, far] = [unproject(x, y, -1), unproject(x, y, 1)];
-    const away = eye ? eyeAxes(eye)[2] : ([1, 0, 0] as const);
+    const away = awayNow();
     const depth = (to: Point): number => (to[0] - near[0]) * away[0] + (to[1] - near[1]) * away[1] + (to[2] - near[2]) * away[2];
     return between(near, far, depth(through) / depth(far));
   };
@@ -140,6 +144,7 @@ export const buildPane = (view: ViewName, overlay: Overlay): Pane => {
     },
     project,
     onPlane,
+    away: awayNow,
     mmPerPixel: (at) => {
       const place = project(at);
       return place ? separation(onPlane(place[0], place[1], at), onPlane(place[0] + 1, place[1], at)) : 1;

@@ -1,4 +1,5 @@
 import { nameOfKey } from '../adjusters/fitterWords';
+import { nearestMark } from '../compute/adjusterSteps';
 import { nearestSetting } from '../compute/nearestSetting';
 import { placeSetup } from '../compute/placeSetup';
 import { movePoint } from '../state/actions/editCar';
@@ -7,7 +8,8 @@ import type { BenchStore } from '../state/benchStore';
 import { isApart, settingOf, setupNamed, withSetting, withSetup } from '../state/settings';
 import type { PointRef } from '../state/viewing';
 import { mmPerFileUnit } from '../units/fileLength';
-import { alongAxis, moveAtDesign, roundedPlace, toCar } from './dragTarget';
+import { alongAxis, inPlane, isAtEye, moveAtDesign, roundedPlace, toCar } from './dragTarget';
+import { clockToward } from './clockToward';
 import type { GroundFrame } from './groundFrame';
 import { adjustersMoving, isOnKnuckle } from './joints';
 import { turnedToGround } from './overlayContent';
@@ -54,9 +56,15 @@ const targetOf = (
 ): Point => {
   const hand = pane.onPlane(x, y, start);
   const to: Point = [start[0] + hand[0] - grip[0], start[1] + hand[1] - grip[1], start[2] + hand[2] - grip[2]];
+  const away = pane.away();
   const line = AXES.find(({ name }) => name === axis);
-  if (!line) return to;
+  if (!line) {
+    const axes = AXES.map(({ direction }) => turnedToGround(frame, direction));
+    const [dx, dy, dz] = inPlane([to[0] - start[0], to[1] - start[1], to[2] - start[2]], axes, away);
+    return [start[0] + dx, start[1] + dy, start[2] + dz];
+  }
   const direction = turnedToGround(frame, line.direction);
+  if (isAtEye(direction, away)) return start;
   const [from, beside, place] = [pane.project(start), pane.project(along(start, direction, 1)), pane.project(to)];
   return from && beside && place ? alongAxis(start, direction, [from, beside], [place[0], place[1]]) : start;
 };
@@ -80,9 +88,22 @@ const moveItself = (store: BenchStore, ref: PointRef, frame: GroundFrame, start:
   };
 };
 
-const turnIt = (store: BenchStore, ref: PointRef, name: string, frame: GroundFrame): ((target: Point) => void) => {
+/** Pulled less than this, a bushing's hole points nowhere [mm]. */
+const PULLED = 2;
+
+const turnIt = (store: BenchStore, ref: PointRef, name: string, frame: GroundFrame, start: Point): ((target: Point) => void) => {
   const adjuster = store.getState().history?.present.document[ref.axle]?.adjusters?.[name];
   if (!adjuster) return () => undefined;
+  const label = (adjuster.label ?? nameOfKey(name)).toLowerCase();
+  const from = toCar(frame, start);
+  /** A bushing that rides on a part leaves its bolt where it is and moves the part: its hole is pulled to where the hand is. */
+  const pulled = (target: Point): number | null => {
+    if (adjuster.kind !== 'offset-bushing' || separation(start, target) < PULLED) return null;
+    const to = toCar(frame, target);
+    const clock = clockToward(adjuster, [to[0] - from[0], to[1] - from[1], to[2] - from[2]], ref.side);
+    return clock === null ? null : nearestMark(adjuster, clock);
+  };
+  const isOnPart = adjuster.kind === 'offset-bushing' && adjuster.seat !== undefined && adjuster.seat !== 'body';
   return (target) => {
     const { history, position } = store.getState();
     if (!history) return;
@@ -90,13 +111,18 @@ const turnIt = (store: BenchStore, ref: PointRef, name: string, frame: GroundFra
     const setup = setupNamed(document, setupName);
     const sides = isApart(setup, ref.axle, name) ? ref.side : 'both';
     const now = settingOf(setup, ref.axle, name, ref.side);
+    if (isOnPart) {
+      const clock = pulled(target);
+      if (clock !== null && clock !== now) turnAdjuster(store, name, label, sides, clock);
+      return;
+    }
     const missAt = (setting: number | null): number => {
       const tried = withSetup(document, setupName, withSetting(setup, ref.axle, name, sides, setting));
       const at = placeSetup(tried, setupName, ref.axle, position)?.[ref.side].points[ref.point];
       return at ? separation(frame.toGround(at), target) : Infinity;
     };
     const setting = nearestSetting(adjuster, now, missAt);
-    if (setting !== now) turnAdjuster(store, name, (adjuster.label ?? nameOfKey(name)).toLowerCase(), sides, setting);
+    if (setting !== now) turnAdjuster(store, name, label, sides, setting);
   };
 };
 
@@ -115,7 +141,7 @@ export const beginPointDrag = (
   grip: readonly [number, number],
 ): PointDrag => {
   const held = pane.onPlane(grip[0], grip[1], start);
-  const move = way.kind === 'point' ? moveItself(store, ref, frame, start) : turnIt(store, ref, way.name, frame);
+  const move = way.kind === 'point' ? moveItself(store, ref, frame, start) : turnIt(store, ref, way.name, frame, start);
   if (way.kind === 'adjuster') store.setState({ held: way.name });
   beginTurn(store);
   return {

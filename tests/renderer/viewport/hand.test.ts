@@ -2,7 +2,9 @@ import { describe, expect, test } from 'vitest';
 import { assembleCar, findSetup, placeAxle, toMechanism } from '../../../geometry/index';
 import { nearestSetting } from '../../../renderer/compute/nearestSetting';
 import { choosePoint, allowMove } from '../../../renderer/state/actions/viewing';
-import { alongAxis, moveAtDesign, roundedPlace, toCar } from '../../../renderer/viewport/dragTarget';
+import { clockToward } from '../../../renderer/viewport/clockToward';
+import { eyeAxes, STEEPEST } from '../../../renderer/viewport/camera';
+import { alongAxis, inPlane, isAtEye, moveAtDesign, roundedPlace, toCar } from '../../../renderer/viewport/dragTarget';
 import { groundFrame } from '../../../renderer/viewport/groundFrame';
 import { adjustersMoving, isOnKnuckle } from '../../../renderer/viewport/joints';
 import { wayToDrag } from '../../../renderer/viewport/pointDrag';
@@ -58,6 +60,20 @@ describe('where a drag wants a point', () => {
       separation(between, [endAtDesign[0] - ballAtDesign[0], endAtDesign[1] - ballAtDesign[1], endAtDesign[2] - ballAtDesign[2]]),
     ).toBeLessThan(1e-6);
   });
+  test('an axis that points at the eye is no arm, and a view along it moves nothing in depth', () => {
+    const axes = [
+      [1, 0, 0],
+      [0, 1, 0],
+      [0, 0, 1],
+    ] as const;
+    // the view from above is half a degree from upright, so that it knows which way is up
+    const [, , away] = eyeAxes({ azimuth: Math.PI, elevation: STEEPEST });
+    expect(axes.map((axis) => isAtEye(axis, away))).toEqual([false, false, true]);
+    expect(inPlane([30, -20, 0.26], axes, away)).toEqual([30, -20, 0]);
+    const [, , slant] = eyeAxes({ azimuth: 0.5, elevation: 0.35 });
+    expect(axes.some((axis) => isAtEye(axis, slant))).toBe(false);
+    expect(inPlane([30, -20, 5], axes, slant)).toEqual([30, -20, 5]);
+  });
   test('places are written as a person would', () => {
     expect(roundedPlace([1.23456, -0.001, 3], 1)).toEqual([1.23, 0, 3]);
     expect(roundedPlace([25.4, 50.8, 12.7], 25.4)).toEqual([1, 2, 0.5]);
@@ -100,6 +116,17 @@ test('an adjuster is turned to its nearest mark, and stops at its range', () => 
   expect(nearestSetting(plate, 0, missFrom(-40))).toBe(-10);
   expect(nearestSetting(plate, null, missFrom(0.2))).toBe(null);
   expect(nearestSetting(plate, 3, () => Infinity)).toBe(3);
+});
+
+test('the hole of a bushing points to where it is pulled, on the right as in a mirror', () => {
+  const bushing = { kind: 'offset-bushing', moves: 'armRear', axis: [0, 0, 1], twelve: [0, 1, 0], offset: 6, index: 30 } as const;
+  for (const clock of [0, 30, 135, -120]) {
+    const rad = (clock * Math.PI) / 180;
+    const pull = [-20 * Math.sin(rad), 20 * Math.cos(rad), 7] as const;
+    expect(clockToward(bushing, pull, 'left')).toBeCloseTo(clock, 9);
+    expect(clockToward(bushing, [pull[0], -pull[1], pull[2]], 'right')).toBeCloseTo(clock, 9);
+  }
+  expect(clockToward(bushing, [0, 0, 30], 'left')).toBeNull();
 });
 
 describe('lines on the screen', () => {
