@@ -2,7 +2,7 @@ import type { AxleName, LimitDocument, SetupDocument } from '../car/document';
 import type { CarMechanism } from '../car/mechanism';
 import { realSettings, stepScaleOf } from '../adjusters/stepScale';
 import { toRadians } from '../core/angle';
-import type { Result } from '../core/result';
+import { succeed, type Result } from '../core/result';
 import type { Failure } from '../corner/failure';
 import { valueInContractUnits, type ReadingValue } from '../readings/contractUnits';
 import type { ReadingEntry } from '../readings/readingEntry';
@@ -120,6 +120,23 @@ interface Column {
 /** Values of a map that one chunk works out, as far as they are whole columns: each column is one x. */
 const CHUNK = 400;
 
+type Maker = (setup: SetupDocument) => Result<AssembledCar, Failure>;
+
+/**
+ * Puts cars of a map together: only the axles whose parts the map turns; the others stand as in the setup it started from. A
+ * toe reset starts from the last one's, so every column has a maker of its own.
+ */
+function carMaker(mechanism: CarMechanism, { x, y }: MapQuestion, started: AssembledCar): Maker {
+  const turned = [x, y].flatMap((axis) => (axis.kind === 'adjuster' ? [axis.axle] : []));
+  let near = started;
+  return (setup) => {
+    const car = assembleCar(mechanism, setup, turned, near);
+    if (!car.ok) return car;
+    near = { ...car.value, front: car.value.front ?? started.front, rear: car.value.rear ?? started.rear };
+    return succeed(near);
+  };
+}
+
 /**
  * One reading over a grid of two things.
  * @returns the failure of the setup itself where it cannot be put together; a place without value has its reason in `why`
@@ -157,8 +174,12 @@ export function mapStudy(mechanism: CarMechanism, question: MapQuestion): Study<
       roundOf<readonly Column[], MapAnswer>({
         doing: 'drawing the map',
         chunks: Math.ceil(columns.length / atOnce),
-        run: (chunk) =>
-          columns.slice(chunk * atOnce, (chunk + 1) * atOnce).map(({ x, y }) => columnAt(mechanism, question, x, y)),
+        run: (chunk) => {
+          if (!started.ok) throw new Error(started.failure.message);
+          return columns
+            .slice(chunk * atOnce, (chunk + 1) * atOnce)
+            .map(({ x, y }) => columnAt(carMaker(mechanism, question, started.value), question, x, y));
+        },
         merge: (parts) => {
           const all = parts.flat();
           return { answer: mapOf(mechanism, question, grid, steps, all) };
@@ -179,7 +200,9 @@ function mapOf(mechanism: CarMechanism, question: MapQuestion, grid: Grid, steps
     axis.kind === 'adjuster'
       ? settingOf(question.setup, axis.axle, axis.name, axis.side === 'right' ? 'right' : 'left')
       : question.at[axis.kind];
-  const standing = cellsAt(mechanism, { ...question, withLimits: false }, question.setup, [question.at]).cells[0];
+  const standing = cellsAt((setup) => assembleCar(mechanism, setup), { ...question, withLimits: false }, question.setup, [
+    question.at,
+  ]).cells[0];
   const { z, ...more } = layersOf(question, grid.y, own);
   return {
     ...grid,
@@ -212,7 +235,7 @@ function layersOf(
   };
 }
 
-function columnAt(mechanism: CarMechanism, question: MapQuestion, x: number, y: readonly number[]): Column {
+function columnAt(make: Maker, question: MapQuestion, x: number, y: readonly number[]): Column {
   const laid = (setup: SetupDocument, axis: MapAxis, value: number): SetupDocument =>
     axis.kind === 'adjuster' ? withSetting(setup, axis.axle, axis.name, axis.side, value) : setup;
   const placed = (position: MapQuestion['at'], axis: MapAxis, value: number): MapQuestion['at'] =>
@@ -222,29 +245,24 @@ function columnAt(mechanism: CarMechanism, question: MapQuestion, x: number, y: 
   // along a motion the car is put together once
   if (question.y.kind !== 'adjuster')
     return cellsAt(
-      mechanism,
+      make,
       question,
       setup,
       y.map((value) => placed(at, question.y, value)),
     );
-  const columns = y.map((value) => cellsAt(mechanism, question, laid(setup, question.y, value), [at]));
+  const columns = y.map((value) => cellsAt(make, question, laid(setup, question.y, value), [at]));
   return {
     cells: columns.flatMap(({ cells }) => cells),
     limits: columns.find(({ limits }) => limits.length > 0)?.limits ?? [],
   };
 }
 
-function cellsAt(
-  mechanism: CarMechanism,
-  question: MapQuestion,
-  setup: SetupDocument,
-  positions: readonly MapQuestion['at'][],
-): Column {
+function cellsAt(make: Maker, question: MapQuestion, setup: SetupDocument, positions: readonly MapQuestion['at'][]): Column {
   const none = (why: string): Column => ({
     cells: positions.map(() => ({ first: { why }, second: null, spares: null })),
     limits: [],
   });
-  const car = assembleCar(mechanism, setup);
+  const car = make(setup);
   if (!car.ok) return none(car.failure.message);
   for (const axle of axlesOf(question)) {
     const reset = car.value[axle]?.toeReset;
