@@ -90,6 +90,7 @@ export type { AskedToe } from './studies/toeReset';
 export { resolveQuestion, type Question, type Wanted } from './studies/question';
 export { MOST_TRIED, reach, type ReachAnswer } from './studies/reach';
 export type { ReachAnswerRow } from './studies/reachAnswers';
+export { reachNow } from './studies/reachNow';
 export type { Help } from './studies/reachHelp';
 export { ways, type Reached, type Way, type Ways, type WaysQuestion } from './studies/ways';
 export { sweep, type Sweep, type SweepQuestion, type SweptRow } from './studies/sweep';

@@ -1,5 +1,6 @@
 import {
   findReading,
+  reachNow,
   parseCar,
   type CarDocument,
   type Fault,
@@ -27,9 +28,10 @@ export async function answer({ car, options, study }: Call): Promise<Answer> {
   const { name, setup } = changedSetup(car, options.setup ?? question.setup, options.set);
   const answered = await study({ study: 'reach', document: car.document, setup, question });
   const title = titleOf(car, name, options);
+  const isThere = reachNow(car.mechanism, question, setup)?.met === true;
   return {
     document: { car: car.document.name, setup: name, units: UNITS, ...answered },
-    words: (style) => reachInWords(car.document, title, question, answered, style),
+    words: (style) => reachInWords(car.document, title, question, answered, isThere, style),
   };
 }
 
@@ -101,6 +103,7 @@ function reachInWords(
   title: string,
   question: QuestionDocument,
   answered: ReachAnswer,
+  isThere: boolean,
   style: TextStyle,
 ): string {
   const { reachable, answers, helps, tried, all, starts } = answered;
@@ -114,6 +117,7 @@ function reachInWords(
       '  ',
     ),
   );
+  if (isThere) lines.push('', '  Nothing to do: the setup has all of it already.');
   if (answers.length === 0)
     lines.push('', '  No combination of the steps can be there, inside the ranges and the limits of the file.');
   else if (!reachable) lines.push('', '  Not reachable: the nearest are');

@@ -85,6 +85,10 @@ describe('reach', () => {
     const { stdout } = await jounce(['batch'], { stdin: `${line}\n` });
     const answered = JSON.parse(stdout) as Json;
     expect(answered['answer']?.['answers']).toEqual(document['answers']);
+    const wide = { wanted: [{ reading: 'camber', axle: 'front', range: [-4, 0], tolerance: 0.1 }] };
+    const asked = JSON.stringify({ ...wide, may: [{ axle: 'front', adjuster: 'plateAcross' }] });
+    const already = await jounce(['reach', HATCH, '-'], { stdin: asked });
+    expect(already.stdout).toContain('Nothing to do: the setup has all of it already.');
     const words = await jounce(['reach', HATCH, QUESTION]);
     expect(words.stdout).toContain('All 6,825 combinations tried.');
     expect(isNarrow(words.stdout)).toBe(true);

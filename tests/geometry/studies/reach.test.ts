@@ -6,6 +6,7 @@ import {
   answerStudy,
   createStudyWorker,
   openStudy,
+  reachNow,
   readingsOfAxle,
   toMechanism,
   type CarMechanism,
@@ -159,6 +160,13 @@ describe('laws', () => {
     );
     expect(answer.answers[0]).toMatchObject({ score: 0, met: true, settings: { front: { both: { plateAcross: 0 } } } });
     expect(answer.helps).toBeNull();
+    const wide = { wanted: [{ reading: 'camber', axle: 'front', range: [-4, 0], tolerance: 0.1 }], may: [] } as const;
+    expect(reachNow(mechanism, { ...wide, may: [{ axle: 'front', adjuster: 'plateAcross' }] }, start)).toMatchObject({
+      score: 0,
+      met: true,
+    });
+    const far = { ...FRONT, may: [{ axle: 'front', adjuster: 'plateAcross' }] } as const;
+    expect(reachNow(mechanism, far, start)?.met).toBe(false);
   });
 
   test('a tighter tolerance never makes a better score', () => {
