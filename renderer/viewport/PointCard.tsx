@@ -3,14 +3,15 @@ import { NumberField } from '../look/controls/NumberField';
 import { FarNotice } from '../points/FarNotice';
 import { useBench, useWindow } from '../shell/benchContext';
 import { movePoint } from '../state/actions/editCar';
-import { holdAdjuster } from '../state/actions/lookAt';
+import { chooseAxle, holdAdjuster } from '../state/actions/lookAt';
 import { allowMove, choosePoint, switchOverlay } from '../state/actions/viewing';
+import type { BenchStore } from '../state/benchStore';
 import { overlaysOf, type PointRef } from '../state/viewing';
 import { setupNamed } from '../state/settings';
 import { mmPerFileUnit } from '../units/fileLength';
 import { useUnits } from '../look/units';
 import { shownQuantity } from '../units/shownQuantity';
-import { adjustersMoving } from './joints';
+import { adjustersHeldBack, adjustersMoving } from './joints';
 import type { Triple } from '../../geometry/index';
 
 const AXIS_WORDS = ['X, forward', 'Y, left', 'Z, up'] as const;
@@ -56,6 +57,12 @@ const DesignFields = ({ chosen }: { readonly chosen: PointRef }) => {
   );
 };
 
+/** Puts the point's own axle on the bench, and keeps it chosen. */
+const showAxleOf = (store: BenchStore, chosen: PointRef): void => {
+  chooseAxle(store, chosen.axle);
+  choosePoint(store, chosen);
+};
+
 /** How the chosen point can be moved: by its adjuster, or itself once the person says so. */
 const Ways = ({ chosen }: { readonly chosen: PointRef }) => {
   const { store } = useWindow();
@@ -65,8 +72,19 @@ const Ways = ({ chosen }: { readonly chosen: PointRef }) => {
   const mayMove = useBench((state) => state.viewing.mayMove);
   const axle = bench?.document[chosen.axle];
   if (!bench || !axle) return null;
+  if (chosen.axle !== onBench)
+    return (
+      <p className="ask">
+        It is of the other axle.
+        <button type="button" className="button" onClick={() => showAxleOf(store, chosen)}>
+          Show the {chosen.axle} axle
+        </button>
+      </p>
+    );
   const setup = setupNamed(bench.document, bench.setup);
-  const moving = chosen.axle === onBench ? adjustersMoving(axle, chosen.point, setup[chosen.axle]?.setToe !== undefined) : [];
+  const isToeSet = setup[chosen.axle]?.setToe !== undefined;
+  const moving = adjustersMoving(axle, chosen.point, isToeSet);
+  const heldBack = adjustersHeldBack(axle, chosen.point, isToeSet);
   const labelOf = (name: string): string => axle.adjusters?.[name]?.label ?? nameOfKey(name);
   const name = nameOfKey(chosen.point).toLowerCase();
   if (moving.length > 0) {
@@ -91,7 +109,12 @@ const Ways = ({ chosen }: { readonly chosen: PointRef }) => {
   if (!mayMove)
     return (
       <p className="ask">
-        The {name} is no adjuster’s. Move the pickup point itself, in the car file and for every setup?
+        {heldBack.length === 0
+          ? `The ${name} is no adjuster’s.`
+          : heldBack.map(
+              (one) => `${labelOf(one)} ${axle.adjusters?.[one]?.locked === undefined ? 'is set by toe' : 'is locked'}.`,
+            )}{' '}
+        Move the pickup point itself, in the car file and for every setup?
         <button type="button" className="button" onClick={() => allowMove(store)}>
           Move the point
         </button>

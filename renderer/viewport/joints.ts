@@ -1,4 +1,4 @@
-import type { AxleDocument } from '../../geometry/index';
+import type { AdjusterDocument, AxleDocument } from '../../geometry/index';
 import type { OverlayContent } from './overlayContent';
 import type { PointRef } from '../state/viewing';
 import type { Project } from './screenLines';
@@ -22,17 +22,24 @@ export const jointAt = (content: OverlayContent, project: Project, x: number, y:
   return best?.ref ?? null;
 };
 
+/** The named point that an adjuster moves; null where it moves a rod or a seat. */
+const movedBy = (adjuster: AdjusterDocument): string | null => {
+  if ('moves' in adjuster && adjuster.kind !== 'perch') return adjuster.moves;
+  return adjuster.kind === 'clamp-eccentric' ? adjuster.bolt : null;
+};
+
+/** Adjusters that would move a point, but are locked, or turned by the set toe. */
+export const adjustersHeldBack = (axle: AxleDocument, point: string, toeIsSet: boolean): readonly string[] => {
+  const free = adjustersMoving(axle, point, toeIsSet);
+  const all = Object.entries(axle.adjusters ?? {}).filter(([, adjuster]) => movedBy(adjuster) === point);
+  return all.map(([name]) => name).filter((name) => !free.includes(name));
+};
+
 /** Adjusters that move a point, which a drag of it turns; locked ones and the one that the set toe turns are not among them. */
 export const adjustersMoving = (axle: AxleDocument, point: string, toeIsSet: boolean): readonly string[] =>
   Object.entries(axle.adjusters ?? {}).flatMap(([name, adjuster]) => {
     if (adjuster.locked !== undefined || (toeIsSet && axle.toeAdjuster === name)) return [];
-    const moved =
-      'moves' in adjuster && adjuster.kind !== 'perch'
-        ? adjuster.moves
-        : adjuster.kind === 'clamp-eccentric'
-          ? adjuster.bolt
-          : null;
-    return moved === point ? [name] : [];
+    return movedBy(adjuster) === point ? [name] : [];
   });
 
 const STRUT_KNUCKLE = ['ballJoint', 'tieRodEnd', 'strutFoot', 'clampUpper', 'clampLower'];

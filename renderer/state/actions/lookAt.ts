@@ -15,9 +15,12 @@ export const chooseAxle = (store: BenchStore, axle: AxleName): void => {
   const bench = benchOf(store.getState());
   if (!bench?.document[axle] || axle === store.getState().axle) return;
   const held = Object.keys(bench.document[axle].adjusters ?? {})[0] ?? null;
-  const { position } = store.getState();
+  const { position, viewing } = store.getState();
   const rack = bench.document[axle].steering ? position.rack : 0;
-  change(store, { axle, held, position: { ...position, rack } });
+  // a point of the other axle would be moved unseen
+  const isOther = viewing.chosen !== null && viewing.chosen.axle !== axle;
+  const looked = isOther ? { viewing: { ...viewing, chosen: null, mayMove: false } } : {};
+  change(store, { axle, held, position: { ...position, rack }, ...looked });
 };
 
 /** Moves the car: any of wheel travel from standing [mm], roll [degrees], rack [mm]. */

@@ -5,6 +5,7 @@ import { notePicked } from './notePicked';
 import { bytesOf, fileNameFor, nameOfPlace, type FilePlace, type PickedFile } from '../../files/places';
 import type { BegunCar } from '../begunCar';
 import { change, changeFiles, isUnsaved, openBench, type BenchStore } from '../benchStore';
+import { START_VIEWING } from '../viewing';
 
 const STILL = { travel: 0, rollDeg: 0, rack: 0 };
 
@@ -43,7 +44,9 @@ export const putOnBench = (store: BenchStore, source: CarSource, read: Extract<R
   // in one step: a copy's id and the car that it is of are never of two cars
   const fresh = { copy: crypto.randomUUID(), notice: null, question: null, others: 0, alike: 0, toldOf: null };
   const files = { ...store.getState().files, ...fresh };
-  change(store, { ...openBench(file, setupNames(document)), axle, held, position: STILL, files });
+  // a point, a tape or a question of the view is of the car that it was asked on; the views are the page's
+  const viewing = { ...START_VIEWING, layout: store.getState().viewing.layout };
+  change(store, { ...openBench(file, setupNames(document)), axle, held, position: STILL, files, viewing });
 };
 
 const sourceOf = (title: string, sample: string | null): CarSource => {

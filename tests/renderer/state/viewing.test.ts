@@ -1,8 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { chooseScope, choosePoint, switchOverlay, switchProjection } from '../../../renderer/state/actions/viewing';
-import { chooseView } from '../../../renderer/state/actions/lookAt';
+import { allowMove, chooseScope, choosePoint, switchOverlay, switchProjection } from '../../../renderer/state/actions/viewing';
+import { chooseAxle, chooseView } from '../../../renderer/state/actions/lookAt';
+import { openCarText } from '../../../renderer/state/actions/openCar';
 import { createBenchStore } from '../../../renderer/state/benchStore';
 import type { Preferences } from '../../../renderer/state/preferences';
+import { carText, openedBench } from '../carUnderTest';
 import { overlaysOf, projectionOf, scopeOf } from '../../../renderer/state/viewing';
 
 describe('how the car is looked at', () => {
@@ -46,5 +48,20 @@ describe('how the car is looked at', () => {
     expect(store.getState().viewing.chosen).toEqual({ axle: 'front', side: 'right', point: 'ballJoint' });
     chooseScope(store, 'car');
     expect(store.getState().viewing.chosen?.side).toBe('right');
+  });
+
+  test('a chosen point is let go of where the other axle or another car comes on the bench: it would be moved unseen', () => {
+    const store = openedBench();
+    const choose = () => {
+      choosePoint(store, { axle: 'front', side: 'left', point: 'ballJoint' });
+      allowMove(store);
+    };
+    choose();
+    chooseAxle(store, 'rear');
+    expect(store.getState().viewing).toMatchObject({ chosen: null, mayMove: false });
+    chooseAxle(store, 'front');
+    choose();
+    openCarText(store, 'car-21', 'car-21', carText('car-21'));
+    expect(store.getState().viewing).toMatchObject({ chosen: null, mayMove: false, tape: null });
   });
 });

@@ -6,7 +6,7 @@ import { clockToward } from '../../../renderer/viewport/clockToward';
 import { eyeAxes, STEEPEST } from '../../../renderer/viewport/camera';
 import { alongAxis, inPlane, isAtEye, moveAtDesign, roundedPlace, toCar } from '../../../renderer/viewport/dragTarget';
 import { groundFrame } from '../../../renderer/viewport/groundFrame';
-import { adjustersMoving, isOnKnuckle } from '../../../renderer/viewport/joints';
+import { adjustersHeldBack, adjustersMoving, isOnKnuckle } from '../../../renderer/viewport/joints';
 import { wayToDrag } from '../../../renderer/viewport/pointDrag';
 import { separation } from '../../../renderer/viewport/points';
 import { clipRay, convexHull } from '../../../renderer/viewport/screenLines';
@@ -89,6 +89,8 @@ describe('who moves a point', () => {
       adjusters: { plateAcross: { ...front.adjusters?.['plateAcross'], locked: 'rule 5' } },
     } as typeof front;
     expect(adjustersMoving(locked, 'strutTop', false)).toEqual([]);
+    expect(adjustersHeldBack(locked, 'strutTop', false)).toEqual(['plateAcross']);
+    expect(adjustersHeldBack(front, 'strutTop', false)).toEqual([]);
   });
   test('knuckle points turn with the knuckle', () => {
     expect(isOnKnuckle(front, 'ballJoint')).toBe(true);
