@@ -31,4 +31,10 @@ export const STUDIES: readonly Study[] = [
     sentence: 'settings that give what I want',
     Panel: lazy(async () => ({ default: (await import('./reach/ReachStudy')).ReachStudy })),
   },
+  {
+    name: 'map',
+    label: 'Map',
+    sentence: 'two adjusters, one reading',
+    Panel: lazy(async () => ({ default: (await import('./map/MapStudy')).MapStudy })),
+  },
 ];

@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'react';
+import { useCallback, useEffect, useRef, useState } from 'react';
 import type { StudyOrder } from '../../geometry/index';
 import { useStudy, type Answered } from './useStudy';
 
@@ -15,12 +15,13 @@ export const useFollowed = <Order extends StudyOrder>(order: Order | null, onAns
   useEffect(() => {
     listener.current = onAnswered;
   });
-  useEffect(() => {
+  const again = useCallback(() => {
     if (order === null) return;
     ask(order, (answered) => {
       setLast(answered);
       listener.current?.(answered);
     });
   }, [order, ask]);
-  return { state, last: state.kind === 'failed' ? null : last, cancel };
+  useEffect(again, [again]);
+  return { state, last: state.kind === 'failed' ? null : last, cancel, again };
 };
