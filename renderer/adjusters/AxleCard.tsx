@@ -1,14 +1,13 @@
-import { useLayoutEffect, useRef, type FocusEvent, type ReactNode } from 'react';
+import { useRef, type FocusEvent, type ReactNode } from 'react';
 import { HELD_AXLE_VALUES, steppedAxleValue, withinScale, type AxleScale, type AxleValueName } from '../compute/axleValues';
 import { NumberField } from '../look/controls/NumberField';
 import { useFieldUnit } from '../look/controls/useFieldUnit';
 import { useBench, useWindow } from '../shell/benchContext';
 import { holdAdjuster } from '../state/actions/lookAt';
+import { HeldFrame } from './HeldFrame';
 import { LockShape } from './LockShape';
-import { NextStepWords } from './NextStepWords';
 import { StepButtons } from './StepButtons';
 import { useHand } from './useHand';
-import { useInSight } from './useInSight';
 
 /** Drawing units of pointer travel for one step. */
 const UNITS_PER_STEP = 4;
@@ -74,15 +73,10 @@ const Drawing = ({ size, className, children }: DrawingProps) => (
 
 const HeldAxleCard = (props: AxleCardProps & { readonly takesFocus: boolean }) => {
   const { value, scale, lockedBy, dense, takesFocus, onSet } = props;
-  const card = useRef<HTMLDivElement>(null);
-  useLayoutEffect(() => {
-    if (takesFocus) card.current?.querySelector<HTMLInputElement>('.field input')?.focus();
-  }, [takesFocus]);
-  useInSight(card);
   const locked = lockedBy !== undefined;
   const shown = useFieldUnit(props.measures, props.unit, props.decimals);
   const stepped = (steps: number): number => steppedAxleValue(props.from, steps, scale);
-  const { ref, handlers } = useHand<HTMLDivElement>({
+  const hand = useHand<HTMLDivElement>({
     value: value ?? props.from,
     locked,
     drag: (start, from, to, fine) => {
@@ -95,33 +89,26 @@ const HeldAxleCard = (props: AxleCardProps & { readonly takesFocus: boolean }) =
   });
   const stepWords = `${shown.format(scale.step)}${shown.unit === '°' || shown.unit === '' ? '' : ' '}${shown.unit}`;
   return (
-    <div ref={card} className={`held${dense ? ' densecard' : ''}`} role="group" aria-label={`${props.group}, in hand`}>
-      <div className="heldhead">
-        <b>{props.name}</b>
-        <span className="heldsize">{props.note}</span>
-        <span className="spread" />
-        {locked && <LockShape />}
-      </div>
-      <div className="heldbody">
-        <div ref={ref} className={`dial${locked ? '' : ' turns'}`} {...handlers}>
-          <Drawing size={dense ? 104 : 154} className="">
-            {props.children}
-          </Drawing>
-        </div>
-        <div className="heldside">
-          <span className="fields">
-            <AxleField {...props} />
-          </span>
-          {!locked && <StepButtons of={props.name} words={stepWords} onStep={(steps) => onSet(stepped(steps))} />}
-          <span className="sub">{props.words}</span>
-        </div>
-      </div>
-      {!locked && (
-        <div className="effects">
-          <NextStepWords />
-        </div>
-      )}
-    </div>
+    <HeldFrame
+      label={props.group}
+      name={props.name}
+      note={props.note}
+      locked={locked}
+      dense={dense}
+      focusField={takesFocus ? 0 : null}
+      hand={hand}
+      drawing={
+        <Drawing size={dense ? 104 : 154} className="">
+          {props.children}
+        </Drawing>
+      }
+    >
+      <span className="fields">
+        <AxleField {...props} />
+      </span>
+      {!locked && <StepButtons of={props.name} words={stepWords} onStep={(steps) => onSet(stepped(steps))} />}
+      <span className="sub">{props.words}</span>
+    </HeldFrame>
   );
 };
 

@@ -1,4 +1,4 @@
-import { useLayoutEffect, useMemo, useRef, useState, type FocusEvent } from 'react';
+import { useMemo, useState, type FocusEvent } from 'react';
 import { isOffMark } from '../compute/adjusterSteps';
 import { Segments } from '../look/controls/Segments';
 import { useUnits } from '../look/units';
@@ -8,12 +8,10 @@ import type { UnitChoice } from '../units/unitChoice';
 import { AdjusterFields } from './AdjusterFields';
 import type { AdjusterCardProps } from './AdjusterCard';
 import { fitterWordsOfSides, partSize } from './fitterWords';
-import { LockShape } from './LockShape';
-import { NextStepWords } from './NextStepWords';
+import { HeldFrame } from './HeldFrame';
 import { PartDrawing } from './parts/PartDrawing';
 import type { AdjusterInHand } from './useAdjuster';
 import { StepButtons } from './StepButtons';
-import { useInSight } from './useInSight';
 import { useTurning } from './useTurning';
 
 const SIDES = [
@@ -37,11 +35,6 @@ interface HeldCardProps {
 export const HeldCard = (props: AdjusterCardProps & HeldCardProps) => {
   const { adjuster, hand, dense, focusField } = props;
   const units = useUnits();
-  const card = useRef<HTMLDivElement>(null);
-  useLayoutEffect(() => {
-    if (focusField !== null) card.current?.querySelectorAll<HTMLInputElement>('.field input')[focusField]?.focus();
-  }, [focusField]);
-  useInSight(card);
   const { left, right } = hand.value;
   const words = useMemo(
     () => fitterWordsOfSides(adjuster, { left, right }, hand.mm, units, hand.pivotToBolt),
@@ -60,58 +53,50 @@ export const HeldCard = (props: AdjusterCardProps & HeldCardProps) => {
     setChosen(fields.indexOf(event.target) === 1 ? 'right' : 'left');
   };
   return (
-    <div ref={card} className={`held${dense ? ' densecard' : ''}`} role="group" aria-label={`${hand.label}, in hand`}>
-      <div className="heldhead">
-        <b>{hand.label}</b>
-        <span className="heldsize">{partSize(adjuster, hand.mm, units)}</span>
-        <span className="spread" />
-        {locked ? (
-          <LockShape />
-        ) : (
-          <Segments
-            label={`${hand.label}: sides`}
-            className="sides"
-            options={SIDES}
-            chosen={hand.apart ? 'apart' : 'together'}
-            onChoose={(name) => (name === 'apart' ? hand.separate() : hand.join())}
-          />
-        )}
-      </div>
-      <div className="heldbody">
-        <div ref={turning.ref} className={`dial${locked ? '' : ' turns'}`} {...turning.handlers}>
-          <PartDrawing
-            adjuster={adjuster}
-            value={value}
-            side={side}
-            mm={hand.mm}
-            pivotToBolt={hand.pivotToBolt}
-            size={dense ? 104 : 154}
-          />
-        </div>
-        <div className="heldside">
-          <span className="fieldsinhand" onFocus={takeSide}>
-            <AdjusterFields adjuster={adjuster} hand={hand} />
-          </span>
-          {!locked && (
-            <StepButtons
-              of={hand.label}
-              words={stepWord(hand, units)}
-              side={hand.apart ? `${side}: ` : undefined}
-              onStep={(steps) => hand.step(sides, steps)}
-            />
-          )}
-          <span className="say">{locked ? props.words : words.short}</span>
-          <span className="sub">
-            {(isOffMark(adjuster, left) || isOffMark(adjuster, right)) && hand.toeDeg === null ? 'between marks; ' : ''}
-            {words.detail}
-          </span>
-        </div>
-      </div>
+    <HeldFrame
+      label={hand.label}
+      name={hand.label}
+      note={partSize(adjuster, hand.mm, units)}
+      locked={locked}
+      dense={dense}
+      focusField={focusField}
+      tools={
+        <Segments
+          label={`${hand.label}: sides`}
+          className="sides"
+          options={SIDES}
+          chosen={hand.apart ? 'apart' : 'together'}
+          onChoose={(name) => (name === 'apart' ? hand.separate() : hand.join())}
+        />
+      }
+      hand={turning}
+      drawing={
+        <PartDrawing
+          adjuster={adjuster}
+          value={value}
+          side={side}
+          mm={hand.mm}
+          pivotToBolt={hand.pivotToBolt}
+          size={dense ? 104 : 154}
+        />
+      }
+    >
+      <span className="fieldsinhand" onFocus={takeSide}>
+        <AdjusterFields adjuster={adjuster} hand={hand} />
+      </span>
       {!locked && (
-        <div className="effects">
-          <NextStepWords />
-        </div>
+        <StepButtons
+          of={hand.label}
+          words={stepWord(hand, units)}
+          side={hand.apart ? `${side}: ` : undefined}
+          onStep={(steps) => hand.step(sides, steps)}
+        />
       )}
-    </div>
+      <span className="say">{locked ? props.words : words.short}</span>
+      <span className="sub">
+        {(isOffMark(adjuster, left) || isOffMark(adjuster, right)) && hand.toeDeg === null ? 'between marks; ' : ''}
+        {words.detail}
+      </span>
+    </HeldFrame>
   );
 };

@@ -1,20 +1,10 @@
 import { expect, test } from 'vitest';
 import { orbit, pan, zoom } from '../../../renderer/viewport/camera';
-import { buildPane, type Pane } from '../../../renderer/viewport/pane';
-import { eyeOf, type Subject } from '../../../renderer/viewport/views';
+import { buildPane, easedEye, type Pane } from '../../../renderer/viewport/pane';
+import { eyeOf } from '../../../renderer/viewport/views';
+import { cornerSubject } from './cornerSubject';
 
-const subject: Subject = {
-  axle: 'front',
-  scope: 'left',
-  points: [
-    [300, 300, 0],
-    [-300, 800, 640],
-    [0, 700, 850],
-  ],
-  joints: [],
-  spindle: [0, 1, 0],
-  steeringAxis: null,
-};
+const subject = cornerSubject;
 const [WIDE, HIGH] = [600, 400] as const;
 
 /** A pane that the window framed. */
@@ -66,4 +56,16 @@ test('another look of the window’s frames anew', () => {
   pane.turn((eye) => orbit(eye, 1, 0));
   pane.look(eyeOf('side', subject, 1, 'parallel'));
   expect(pane.isTurned()).toBe(false);
+});
+
+test('the eye goes from one look to another by the shorter way round', () => {
+  const eye = eyeOf('corner', subject, 1, 'perspective');
+  const [from, to] = [
+    { ...eye, azimuth: 3, distance: 1000 },
+    { ...eye, azimuth: -3, distance: 2000 },
+  ];
+  const middle = easedEye(from, to, 0.5);
+  expect(Math.abs(middle.azimuth)).toBeCloseTo(Math.PI, 9);
+  expect(middle.distance).toBe(1500);
+  expect(easedEye(from, to, 1).distance).toBe(2000);
 });

@@ -1,0 +1,54 @@
+import { useLayoutEffect, useRef, type ReactNode, type RefObject } from 'react';
+import { LockShape } from './LockShape';
+import { NextStepWords } from './NextStepWords';
+import { useInSight } from './useInSight';
+
+export interface HeldFrameProps {
+  /** what the group is called aloud */
+  readonly label: string;
+  readonly name: string;
+  /** its size, range or sense, small behind the name */
+  readonly note: string;
+  readonly locked: boolean;
+  readonly dense: boolean;
+  /** which of its fields had the focus, or was asked for, when the card was taken in hand */
+  readonly focusField: number | null;
+  /** at the right of the head, where nothing is locked */
+  readonly tools?: ReactNode;
+  /** what turns under the hand */
+  readonly hand: { readonly ref: RefObject<HTMLDivElement | null>; readonly handlers: object };
+  readonly drawing: ReactNode;
+  /** fields, steps and words beside the drawing */
+  readonly children: ReactNode;
+}
+
+/** The card in hand: its head, its drawing that is turned, what stands beside it, and what the next step does. */
+export const HeldFrame = (props: HeldFrameProps) => {
+  const { locked, dense, focusField, hand } = props;
+  const card = useRef<HTMLDivElement>(null);
+  useLayoutEffect(() => {
+    if (focusField !== null) card.current?.querySelectorAll<HTMLInputElement>('.field input')[focusField]?.focus();
+  }, [focusField]);
+  useInSight(card);
+  return (
+    <div ref={card} className={`held${dense ? ' densecard' : ''}`} role="group" aria-label={`${props.label}, in hand`}>
+      <div className="heldhead">
+        <b>{props.name}</b>
+        <span className="heldsize">{props.note}</span>
+        <span className="spread" />
+        {locked ? <LockShape /> : props.tools}
+      </div>
+      <div className="heldbody">
+        <div ref={hand.ref} className={`dial${locked ? '' : ' turns'}`} {...hand.handlers}>
+          {props.drawing}
+        </div>
+        <div className="heldside">{props.children}</div>
+      </div>
+      {!locked && (
+        <div className="effects">
+          <NextStepWords />
+        </div>
+      )}
+    </div>
+  );
+};
