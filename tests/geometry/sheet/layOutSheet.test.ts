@@ -1,7 +1,10 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import path from 'node:path';
 import { describe, expect, test } from 'vitest';
 import {
   layOutSheet,
   PAPERS,
+  parseCar,
   setupNames,
   WHOLE_SHEET,
   type CarDocument,
@@ -16,6 +19,16 @@ import { SAMPLES, sampleNamed } from '../../samples/samples';
 import { sheetOf } from './sheets';
 
 const PAPER_NAMES = ['A4', 'Letter'] as const;
+const REFERENCE_CARS = ['golden', 'fixtures'].flatMap((kind) => {
+  const folder = path.resolve(import.meta.dirname, '../..', kind, 'cars');
+  return readdirSync(folder)
+    .filter((name) => name.endsWith('.jounce.json'))
+    .map((name) => {
+      const parsed = parseCar(readFileSync(path.join(folder, name), 'utf8'));
+      if (!parsed.ok) throw new Error(name);
+      return { name, document: parsed.value.document };
+    });
+});
 const hatch = sampleNamed('saltmarsh-hatch').document;
 
 /** Letters reach so far over their baseline and under it, as a share of their size. */
@@ -113,6 +126,12 @@ describe.each(PAPER_NAMES)('on %s', (paper) => {
     for (const { document } of SAMPLES)
       for (const setup of setupNames(document))
         expect(faultsOf(sheetOf(document, setup), paper), `${document.name}, ${setup}`).toEqual([]);
+  });
+
+  test('nor of the reference cars and of those that use every key of the file', () => {
+    for (const { name, document } of REFERENCE_CARS)
+      for (const setup of setupNames(document))
+        expect(faultsOf(sheetOf(document, setup), paper), `${name}, ${setup}`).toEqual([]);
   });
 
   test.each([
