@@ -13,6 +13,7 @@ import './curves/curves.css';
 import { findFiles, keepPresence } from './files/findFiles';
 import { App } from './shell/App';
 import { WindowContext } from './shell/benchContext';
+import { isUnderDialog } from './shell/windowKeys';
 import { pageOfAddress } from './shell/pages';
 import { choosePage } from './state/actions/lookAt';
 import { beginWindow } from './state/actions/beginWindow';
@@ -49,6 +50,7 @@ if (place) {
   });
   files.whenHanded((file) => void openHanded(store, files, file));
   files.whenAsked((command) => {
+    if (isUnderDialog()) return;
     const answers = {
       open: () => chooseCar(store, files),
       save: () => saveCar(store, files),

@@ -1,4 +1,5 @@
 import { lazy, Suspense, useEffect, useState } from 'react';
+import { isUnderDialog } from '../shell/windowKeys';
 import './commands.css';
 
 /** The list is a chunk of its own: a window is painted before anybody looks for a command. */
@@ -14,7 +15,7 @@ export const Commands = () => {
     const onKeyDown = (event: KeyboardEvent) => {
       if (!isCommandKey(event)) return;
       event.preventDefault();
-      setOpen(true);
+      if (!isUnderDialog()) setOpen(true);
     };
     window.addEventListener('keydown', onKeyDown);
     return () => window.removeEventListener('keydown', onKeyDown);

@@ -20,8 +20,9 @@ import { PAGES } from './pages';
 import { Rail } from './Rail';
 import { RightColumn } from './RightColumn';
 import { useNarrow } from './useNarrow';
+import { useTitle } from './useTitle';
 import { useTheme } from './useTheme';
-import { typingIn, windowCommand } from './windowKeys';
+import { isUnderDialog, selectsWindow, typingIn, windowCommand } from './windowKeys';
 
 const RefusedFile = lazy(async () => ({ default: (await import('../files/refused/RefusedFile')).RefusedFile }));
 const PointsPage = lazy(async () => ({ default: (await import('../points/PointsPage')).PointsPage }));
@@ -48,12 +49,14 @@ export const App = () => {
   const isRefused = useBench((state) => state.refused !== null);
   const isAsking = useBench(({ files: { offer, question } }) => offer !== null || question !== null);
   useFileDrop();
+  useTitle();
 
   useEffect(() => {
     const onKeyDown = (event: KeyboardEvent) => {
-      const command = windowCommand(event, typingIn(event.target instanceof Element ? event.target : null));
-      if (!command) return;
-      event.preventDefault();
+      const typing = typingIn(event.target instanceof Element ? event.target : null);
+      const command = windowCommand(event, typing);
+      if (command || selectsWindow(event, typing)) event.preventDefault();
+      if (!command || isUnderDialog()) return;
       switch (command) {
         case 'undo':
           return undoStep(store);

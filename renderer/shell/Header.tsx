@@ -1,5 +1,6 @@
 import type { AxleName } from '../../geometry/index';
 import { FileMenu } from '../files/FileMenu';
+import { nameOfPlace } from '../files/places';
 import { Segments } from '../look/controls/Segments';
 import { redoStep, undoStep } from '../state/actions/editSetup';
 import { chooseAxle, chooseTheme } from '../state/actions/lookAt';
@@ -62,6 +63,7 @@ const UndoRedo = () => {
 export const Header = () => {
   const { store } = useWindow();
   const title = useBench((state) => state.file?.title ?? null);
+  const place = useBench(({ file }) => (file && file.place.kind !== 'none' ? nameOfPlace(file.place) : null));
   const changed = useBench(isUnsaved);
   const isNew = useBench((state) => state.file?.isNeverSaved === true);
   const axle = useBench((state) => state.axle);
@@ -70,7 +72,7 @@ export const Header = () => {
   return (
     <header className="top">
       <h1 className="car">
-        <span className="ellipsis" title={title ?? undefined}>
+        <span className="ellipsis" title={place === null || title === null ? (title ?? undefined) : `${title}, in ${place}`}>
           {title ?? 'No car open'}
         </span>
         {changed && (

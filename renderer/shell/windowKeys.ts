@@ -29,6 +29,16 @@ export const typingIn = (element: Focused | null): Typing => {
 };
 
 /**
+ * Whether a dialog stands over the window: what lies behind it is then not to change, be saved or be replaced by a key, under the
+ * very question that may be asking about it. A dialog that wants such keys takes them itself.
+ */
+export const isUnderDialog = (): boolean => document.querySelector('dialog:modal') !== null;
+
+/** Whether a key would select all that is written in the window: no text of it is meant. */
+export const selectsWindow = (pressed: Pressed, typing: Typing): boolean =>
+  (pressed.ctrlKey || pressed.metaKey) && pressed.key.toLowerCase() === 'a' && typing === 'no';
+
+/**
  * @param pressed - the key event
  * @param typing - where it was pressed: undo of a text that is being typed is the field's own
  */

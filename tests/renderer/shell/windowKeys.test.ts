@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { windowCommand } from '../../../renderer/shell/windowKeys';
+import { selectsWindow, windowCommand } from '../../../renderer/shell/windowKeys';
 
 const plain = { ctrlKey: false, metaKey: false, shiftKey: false, altKey: false };
 
@@ -13,6 +13,14 @@ test.each([
   [{ key: 'z' }, null],
   [{ key: 'a', ctrlKey: true }, null],
 ])('%o asks for %s', (pressed, command) => expect(windowCommand({ ...plain, ...pressed }, 'no')).toBe(command));
+
+test('Ctrl A selects what is in a field, never the whole window', () => {
+  const pressed = { ...plain, key: 'a', ctrlKey: true };
+  expect(selectsWindow(pressed, 'no')).toBe(true);
+  expect(selectsWindow(pressed, 'control')).toBe(false);
+  expect(selectsWindow(pressed, 'draft')).toBe(false);
+  expect(selectsWindow({ ...plain, key: 'a' }, 'no')).toBe(false);
+});
 
 test('Home belongs to the field that has the focus', () => {
   expect(windowCommand({ ...plain, key: 'Home' }, 'control')).toBeNull();
