@@ -11,7 +11,7 @@ import { SteerRule } from './SteerRule';
 import { PLAY_KIND } from './playChoices';
 import { PlayControl } from './PlayControl';
 import { RIDE_KINDS, rideSpan, type RideKind } from './ride';
-import { usePlay } from './usePlay';
+import { asksForLess, usePlay } from './usePlay';
 
 /** One press of an arrow key: what a person would try next. */
 const TRAVEL_STEP = 1;
@@ -42,12 +42,13 @@ export const Motion = () => {
   const [chosen, setChosen] = useState<(typeof MOTIONS)[number]['name']>('bump');
   const shows = (name: typeof chosen): boolean => !narrow || name === chosen;
   const greeted = useRef(false);
-  // First start: the car moves until the first touch, unless the system asks for less movement.
+  const isSample = useBench((state) => (state.file?.sample ?? null) !== null);
+  // First start: a sample moves until the first touch, unless the system asks for less movement. After that nothing plays by itself.
   useEffect(() => {
     if (!ranges || greeted.current) return;
     greeted.current = true;
-    if (!matchMedia('(prefers-reduced-motion: reduce)').matches) play();
-  }, [ranges, play]);
+    if (isSample && !navigator.userActivation.hasBeenActive && !asksForLess()) play();
+  }, [ranges, isSample, play]);
   if (!ranges) return <footer className="motion" aria-label="Motion" role="group" />;
   return (
     <footer className={narrow ? 'motion one' : 'motion'} aria-label="Motion" role="group">
@@ -87,7 +88,12 @@ export const Motion = () => {
             <b>Steer</b> <span className="quiet">this axle is not steered</span>
           </p>
         ))}
-      <button type="button" className="button" onClick={() => standStill(store)}>
+      <button
+        type="button"
+        className="button"
+        title="Bump, roll and steer. In a field or on a rule Home zeroes that one alone."
+        onClick={() => standStill(store)}
+      >
         Zero <span className="key">Home</span>
       </button>
     </footer>

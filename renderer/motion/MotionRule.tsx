@@ -5,6 +5,7 @@ import { keySteps } from '../look/controls/keySteps';
 import { labelIn, useFieldUnit } from '../look/controls/useFieldUnit';
 import { ruleMarks } from './ruleMarks';
 import type { LockWords } from './steerSense';
+import { useSliderDrag } from './useSliderDrag';
 
 export interface MotionRuleProps {
   readonly name: string;
@@ -50,6 +51,7 @@ export const MotionRule = (props: MotionRuleProps) => {
       ruleMarks(shown.toShown(min), shown.toShown(max), length).map((mark) => ({ ...mark, value: shown.fromShown(mark.value) })),
     [min, max, length, shown],
   );
+  const { onPointerDown, dragTo } = useSliderDrag(value, onMove);
   // "left lock", or "left" where two of them would touch
   const endWord = (words: string): string => (length < BOTH_ENDS ? (words.split(' ')[0] ?? words) : words);
   const way = ends && value !== 0 ? `, towards ${value < 0 ? ends.min : ends.max}` : '';
@@ -107,7 +109,8 @@ export const MotionRule = (props: MotionRuleProps) => {
           value={clamp(value)}
           aria-label={`${labelIn(props.spoken, unit, shown.typedIn)}, slider`}
           aria-valuetext={`${value > 0 ? '+' : ''}${shown.format(value)} ${shown.unit}${way}`}
-          onChange={(event) => onMove(roundTo(Number(event.target.value), step / 2))}
+          onPointerDown={onPointerDown}
+          onChange={(event) => dragTo(roundTo(Number(event.target.value), step / 2))}
           onKeyDown={(event) => {
             const steps = keySteps(event.key, event.shiftKey);
             if (steps === null) return;

@@ -5,7 +5,8 @@ import { isAsking } from '../state/benchStore';
 import { everyFrame } from './everyFrame';
 import { rideAt, type RideKind, type RideSpan } from './ride';
 
-const asksForLess = (): boolean => matchMedia('(prefers-reduced-motion: reduce)').matches;
+/** Whether the system asks for less movement. */
+export const asksForLess = (): boolean => matchMedia('(prefers-reduced-motion: reduce)').matches;
 
 /**
  * Plays a ride until it is stopped: by its button, or by any touch of the window. The space bar starts and stops it. It stands
