@@ -139,6 +139,7 @@ const Strip = ({ shown, isDragged }: { readonly shown: CurvesShown; readonly isD
             onChoose={(number) => keep(numbers.map((one, place) => (place === index ? number : one)))}
             onRemove={numbers.length > 1 ? () => keep(numbers.filter((_, place) => place !== index)) : null}
             onMove={(input) => move(toGrain(motion.fromShown(input), step / 2))}
+            onMoveBack={(input) => move(Number(motion.fromShown(input).toFixed(9)))}
             onStep={(steps) => move(toGrain(at + steps * step, step / 10))}
             onZoom={(x) => shown.zoomTo(x && [motion.fromShown(x[0]), motion.fromShown(x[1])])}
           />

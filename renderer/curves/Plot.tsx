@@ -37,6 +37,7 @@ export interface PlotProps {
   readonly onChoose: (number: string) => void;
   readonly onRemove: (() => void) | null;
   readonly onMove: (input: number) => void;
+  readonly onMoveBack: (input: number) => void;
   readonly onStep: (steps: number) => void;
   readonly onZoom: (x: Range | null) => void;
 }
@@ -101,6 +102,7 @@ export const Plot = (props: PlotProps) => {
   };
   const { box, handlers } = usePlotHand(drawing, frame, cursor, {
     moveTo: props.onMove,
+    moveBack: props.onMoveBack,
     stepBy: props.onStep,
     zoomTo: (nextX, nextY) => {
       zoomTo(nextY);

@@ -7,6 +7,8 @@ import { panRange, zoomRange, type Range } from './plotScale';
 export interface PlotActions {
   /** moves the car to a position of the motion, in the units shown */
   readonly moveTo: (input: number) => void;
+  /** back to where the car was, given up */
+  readonly moveBack: (input: number) => void;
   readonly stepBy: (steps: number) => void;
   readonly zoomTo: (x: Range, y: Range) => void;
   readonly showWhole: () => void;
@@ -19,7 +21,7 @@ export interface ZoomBox {
 }
 
 type Drag =
-  | { readonly kind: 'cursor' }
+  | { readonly kind: 'cursor'; readonly from: number }
   | { readonly kind: 'box'; readonly x: number; readonly y: number }
   | { readonly kind: 'pan'; readonly x: number; readonly y: number; readonly frame: PlotFrame };
 
@@ -99,7 +101,7 @@ export const usePlotHand = (
     if (event.shiftKey) drag.current = { kind: 'box', x, y };
     else if (event.altKey || event.button === 1) drag.current = { kind: 'pan', x, y, frame };
     else {
-      drag.current = { kind: 'cursor' };
+      drag.current = { kind: 'cursor', from: cursor };
       actions.moveTo(inputOf(frame, x));
     }
   };
@@ -127,6 +129,13 @@ export const usePlotHand = (
     setBox(null);
   };
 
+  /** Escape: everything is as it was before the drag, and the rest of it does nothing. */
+  const putBack = (given: Drag) => {
+    giveUp();
+    if (given.kind === 'cursor') actions.moveBack(given.from);
+    if (given.kind === 'pan') actions.zoomTo(given.frame.x, given.frame.y);
+  };
+
   const onKeyDown = (event: KeyboardEvent) => {
     if (!frame) return;
     const taken = () => {
@@ -135,7 +144,7 @@ export const usePlotHand = (
     };
     if (event.key === 'Escape' && drag.current) {
       taken();
-      return giveUp();
+      return putBack(drag.current);
     }
     const middle = (frame.y[0] + frame.y[1]) / 2;
     if (event.ctrlKey || event.metaKey) {
