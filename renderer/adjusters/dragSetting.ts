@@ -13,6 +13,25 @@ const isRotary = (adjuster: AdjusterDocument): boolean =>
 /** Drawing units of pointer travel for one step of a part that slides. */
 const UNITS_PER_STEP = 5;
 
+/** Whether a part that slides is drawn standing: a perch on its thread, a stack of shims. */
+const isUpright = (adjuster: AdjusterDocument): boolean =>
+  adjuster.kind === 'perch' ||
+  (adjuster.kind === 'slide' &&
+    (adjuster.shims !== undefined || (adjuster.along !== 'spindle' && Math.abs(adjuster.along[2]) > 0.7)));
+
+/** How much more across than along a part the hand has to go before that counts instead. */
+const ACROSS = 2;
+
+/**
+ * How far a hand went along a part. To the right and upward are plus, both together add up; where they speak against each other the
+ * way that the part slides counts, unless the hand clearly went the other.
+ */
+const alongPart = (right: number, up: number, upright: boolean): number => {
+  if (right * up >= 0) return right + up;
+  const [along, across] = upright ? [up, right] : [right, up];
+  return Math.abs(across) > ACROSS * Math.abs(along) ? across : along;
+};
+
 const clockOf = ({ x, y }: DialPoint): number => toDegrees(Math.atan2(x, -y));
 
 /** The smallest turn from one clock angle to another [degrees, −180…180]. */
@@ -35,6 +54,6 @@ export const dragSetting = (
 ): number => {
   const nearest = fine ? nearestTenth : nearestMark;
   if (isRotary(adjuster)) return nearest(adjuster, start + reversed * turnBetween(clockOf(from), clockOf(to)));
-  const moved = to.x - from.x - (to.y - from.y);
+  const moved = alongPart(to.x - from.x, from.y - to.y, isUpright(adjuster));
   return nearest(adjuster, start + (moved / UNITS_PER_STEP) * scaleOf(adjuster).step);
 };

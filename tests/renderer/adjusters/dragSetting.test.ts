@@ -33,3 +33,11 @@ test('a sliding part follows the hand to the right and upward and stops at its r
   expect(dragSetting(plate, 0, { x: 0, y: 0 }, { x: 0, y: 15 }, 1)).toBe(-3);
   expect(dragSetting(plate, 0, { x: 0, y: 0 }, { x: 900, y: 0 }, 1)).toBe(8);
 });
+
+test('a slanting drag goes the way that the part slides: left and up along a slot is left, down and right of a stack is down', () => {
+  const from = { x: 0, y: 0 };
+  expect(dragSetting(plate, 8, from, { x: -200, y: -190 }, 1)).toBe(-12);
+  expect(dragSetting(plate, 0, from, { x: -5, y: -20 }, 1)).toBe(4);
+  const shims: AdjusterDocument = { ...plate, moves: 'rackEnd', along: [0, 0, 1], range: [0, 6], shims: [1] };
+  expect(dragSetting(shims, 4, from, { x: 9, y: 10 }, 1)).toBe(2);
+});
