@@ -71,9 +71,12 @@ export const offsetBushing = (
 
 const asin = (sine: number): number => toDegrees(Math.asin(Math.max(-1, Math.min(1, sine))));
 
+/** Where the strut's two bolts are drawn. */
+const [UPPER, LOWER] = [32, 88];
+
 /**
- * The strut's bracket: a plain bolt above, a cam bolt below, and the knuckle that turns about the upper one. Outboard is on
- * the right.
+ * The strut's bracket with its plain bolt, its cam bolt above or below it as on the car, and the knuckle that turns about the
+ * plain one. Outboard is on the right.
  */
 export const clampEccentric = (
   adjuster: ClampEccentricDocument,
@@ -81,26 +84,29 @@ export const clampEccentric = (
   mm: number,
   pivotToBolt: number | undefined,
 ): readonly Shape[] => {
-  const tilt = pivotToBolt ? asin((adjuster.throw * Math.sin(toRadians(value))) / pivotToBolt) : 0;
+  const turned = pivotToBolt ? asin((adjuster.throw * Math.sin(toRadians(value))) / pivotToBolt) : 0;
+  // a turn about an axis that points forward leans the wheel's top in
+  const tilt = adjuster.axis[0] < 0 ? -turned : turned;
+  const [plain, cammed] = adjuster.bolt === 'clampUpper' ? [LOWER, UPPER] : [UPPER, LOWER];
   const cam = Math.min(3.5, adjuster.throw * mm * 1.15);
   return [
     rect('body', 12, 0, 30, 120),
     path('scribed', 'M27 0v120', [9, 3, 2, 3]),
     rect('dark', 38, 14, 44, 92, 3),
     group(
-      [turn(-tilt, 62, 32)],
-      [path('face', 'M52 20h18c6 0 10 4 10 10v40l34 14v22l-44-6c-8-1-18-4-18-14z'), rect('hole', 53, 82, 18, 14, 7)],
+      [turn(-tilt, 62, plain)],
+      [path('face', 'M52 20h18c6 0 10 4 10 10v40l34 14v22l-44-6c-8-1-18-4-18-14z'), rect('hole', 53, cammed - 6, 18, 14, 7)],
     ),
-    circle('nut', 62, 32, 11),
-    group([move(62, 32)], [path('face', hexagon(7))]),
+    circle('nut', 62, plain, 11),
+    group([move(62, plain)], [path('face', hexagon(7))]),
     group(
-      [move(62, 88), turn(value)],
+      [move(62, cammed), turn(value)],
       [
         circle('face', 0, cam, 19),
         ...dialMarks({ cx: 0, cy: cam, inner: 12, outer: 18, every: adjuster.mark, from: -90, to: 90 }),
         path('nut', hexagon(8.5)),
       ],
     ),
-    path('index', 'M62 68.500l-4-7h8z'),
+    path('index', `M62 ${cammed - 19.5}l-4-7h8z`),
   ];
 };

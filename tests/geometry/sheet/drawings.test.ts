@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { partDrawing, type AdjusterDocument, type PartStanding } from '../../../geometry/index';
+import { fitterWords, partDrawing, STANDARD_UNITS, type AdjusterDocument, type PartStanding } from '../../../geometry/index';
 import { flatten, scaledTo, type FlatPath } from '../../../geometry/drawing/flatten';
 import { group, mirror, path, turn } from '../../../geometry/drawing/shape';
 import { drawnAsFiled, drawnForFitter } from '../../../geometry/sheet/drawnAs';
@@ -94,6 +94,31 @@ describe('as the fitter finds them', () => {
   test('as filed, both sides are drawn as on the left', () => {
     for (const name of ['plateAcross', 'rearBush', 'clampBolt'])
       expect(drawnAsFiled(standing(one(name), 30, 'right'))).toEqual(drawnAsFiled(standing(one(name), 30, 'left')));
+  });
+});
+
+describe('a clamp', () => {
+  const clamp = one('clampBolt') as Extract<AdjusterDocument, { kind: 'clamp-eccentric' }>;
+  const knuckleTop = (adjuster: AdjusterDocument, value: number): number => {
+    const knuckle = flat(partDrawing(standing(adjuster, value, 'left'))).find(({ role }) => role === 'face')!;
+    return (knuckle.commands[0] as readonly ['M', number, number])[1];
+  };
+  const camAt = (adjuster: AdjusterDocument): number => {
+    const index = flat(partDrawing(standing(adjuster, 0, 'left'))).find(({ role }) => role === 'index')!;
+    return (index.commands[0] as readonly ['M', number, number])[2];
+  };
+
+  test('has its cam bolt where it is on the car', () => {
+    expect(camAt(clamp)).toBeLessThan(60);
+    expect(camAt({ ...clamp, pivot: 'clampUpper', bolt: 'clampLower' })).toBeGreaterThan(60);
+  });
+
+  test('leans the knuckle the way that the words say', () => {
+    const about = (axis: readonly [number, number, number]) => ({ ...clamp, axis });
+    expect(fitterWords(clamp, 60, 1, STANDARD_UNITS).short).toContain('top in');
+    expect(knuckleTop(clamp, 60)).toBeLessThan(knuckleTop(clamp, 0));
+    expect(fitterWords(about([-1, 0, 0]), 60, 1, STANDARD_UNITS).short).toContain('top out');
+    expect(knuckleTop(about([-1, 0, 0]), 60)).toBeGreaterThan(knuckleTop(clamp, 0));
   });
 });
 
