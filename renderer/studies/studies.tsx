@@ -14,6 +14,12 @@ export interface Study {
 /** The studies that there are, in the order of the list. */
 export const STUDIES: readonly Study[] = [
   {
+    name: 'compare',
+    label: 'Compare',
+    sentence: 'setups at the same positions',
+    Panel: lazy(async () => ({ default: (await import('./compare/CompareStudy')).CompareStudy })),
+  },
+  {
     name: 'influence',
     label: 'Influence',
     sentence: 'what one step of each part does',
