@@ -11,6 +11,7 @@ import { SteerRule } from './SteerRule';
 import { PLAY_KIND } from './playChoices';
 import { PlayControl } from './PlayControl';
 import { RIDE_KINDS, rideSpan, type RideKind } from './ride';
+import { isTouched } from './touched';
 import { asksForLess, usePlay } from './usePlay';
 
 /** One press of an arrow key: what a person would try next. */
@@ -47,7 +48,7 @@ export const Motion = () => {
   useEffect(() => {
     if (!ranges || greeted.current) return;
     greeted.current = true;
-    if (isSample && !navigator.userActivation.hasBeenActive && !asksForLess()) play();
+    if (isSample && !isTouched() && !asksForLess()) play();
   }, [ranges, isSample, play]);
   if (!ranges) return <footer className="motion" aria-label="Motion" role="group" />;
   return (
