@@ -1,1 +1,1 @@
-export { clockSeen, hourWords, seenFromWords } from '../../geometry/index';
+export { clockSeen, hourWords } from '../../geometry/index';

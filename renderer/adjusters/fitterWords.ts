@@ -1,9 +1,1 @@
-export {
-  fitterWords,
-  fitterWordsOfSides,
-  nameOfKey,
-  partSize,
-  shimsFor,
-  turnsText,
-  type FitterWords,
-} from '../../geometry/index';
+export { fitterWords, fitterWordsOfSides, nameOfKey, partSize, shimsFor, turnsText } from '../../geometry/index';

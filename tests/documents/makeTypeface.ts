@@ -1,5 +1,5 @@
 /**
- * Makes the typeface of the sheet: `npx tsx tests/documents/makeTypeface.ts FOLDER`, where FOLDER holds
+ * Makes the typeface of the sheet: `npm run typeface -- FOLDER`, where FOLDER holds
  * EncodeSansSemiCondensed_400Regular.ttf and EncodeSansSemiCondensed_600SemiBold.ttf of the package
  * @expo-google-fonts/encode-sans-semi-condensed 0.2.3 (SIL Open Font License 1.1).
  *

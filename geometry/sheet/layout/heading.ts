@@ -1,5 +1,5 @@
 import { widthOf } from '../typeface/typeface';
-import { baseline, column, HEADING, lineHeight, SOFT, type Block } from './block';
+import { baseline, column, HEADING, SOFT, type Block } from './block';
 import { lineAt, textAt } from './primitives';
 
 const SPACE_BEFORE = 9;
@@ -21,5 +21,3 @@ export const headOf = (heading: string, note: string, width: number, table: Bloc
     ],
   };
 };
-
-export const HEADING_HEIGHT = SPACE_BEFORE + lineHeight(HEADING);
