@@ -103,7 +103,7 @@ const AdjusterLine = ({ may, form, document, onChange, onRemove }: LineProps<'ad
       ) : (
         <span className="nopart" />
       )}
-      <span className="mayname">
+      <span className="mayname" title={`${label}, ${may.axle}: ${stepsWords(document, may.axle, may.name, units)}`}>
         <b>{label}</b>{' '}
         <span className="quiet">
           {may.axle === 'rear' ? 'rear · ' : ''}

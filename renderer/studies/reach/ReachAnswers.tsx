@@ -11,7 +11,6 @@ import { StaleBanner } from '../answers/StaleBanner';
 import { LARGE, useMatch } from '../useMatch';
 import type { Answered } from '../useStudy';
 import {
-  isAsItStands,
   reachPlainTable,
   reachTable,
   rowWords,
@@ -22,6 +21,7 @@ import {
 } from './reachTable';
 import { helpWords, nearestWords, proofWords, stretchWords } from './reachWords';
 import { Sparkline } from './Sparkline';
+import { isMetAsItStands } from './stretches';
 
 interface ReachAnswersProps {
   readonly answered: Answered<ReachOrder>;
@@ -97,13 +97,14 @@ interface OfAnswer {
 
 const Verdict = ({ order, answer, table }: OfAnswer & { readonly table: ReachTable }) => {
   const [best] = table.rows;
+  const isThere = useMemo(() => isMetAsItStands(order.document, order.question, order.from), [order]);
   const met = answer.answers.filter((one) => one.met).length;
   const names = table.wanted.map(({ name }) => name);
   const words = !best
     ? 'No combination stands: each breaks a limit of the file, cannot be put together, or gives one of the readings no value.'
     : answer.reachable
-      ? isAsItStands(order, best)
-        ? `Nothing to do: ${order.from} gives it as it stands.`
+      ? isThere
+        ? `Nothing to do: ${order.from} gives everything that is wanted as it stands.`
         : `${met === 1 ? 'One of the settings below gives' : `${met} of the settings below give`} everything that is wanted.`
       : `Nearest: ${nearestWords(
           names,

@@ -1,6 +1,5 @@
 import {
   findReading,
-  settingOf,
   type AxleName,
   type CarDocument,
   type ReachAnswer,
@@ -9,7 +8,6 @@ import {
 } from '../../../geometry/index';
 import type { PlainTable } from '../../lengths/lengthTables';
 import { nameOfKey } from '../../adjusters/fitterWords';
-import { setupNamed } from '../../state/settings';
 import { mmPerFileUnit } from '../../units/fileLength';
 import { shownQuantity, shownReading, withUnit } from '../../units/shownQuantity';
 import type { ShownUnits } from '../../units/unitChoice';
@@ -126,29 +124,6 @@ export const reachTable = (order: ReachOrder, { answers }: ReachAnswer, units: S
     rows,
     axles: new Set(rows.flatMap(({ effects }) => effects.map(({ column }) => column.axle))).size,
   };
-};
-
-/** Whether an answer leaves everything as the setup has it: there is nothing to do. */
-export const isAsItStands = ({ document, from }: ReachOrder, { answer: { settings, points } }: ReachRow): boolean => {
-  const setup = setupNamed(document, from);
-  const hasPoints = (['front', 'rear'] as const).some((axle) =>
-    Object.entries(points?.[axle]?.points ?? {}).some(([name, to]) => {
-      const was = document[axle]?.points[name];
-      return was?.some((part, at) => Math.abs(part - (to?.[at] ?? part)) > 1e-9) === true;
-    }),
-  );
-  if (hasPoints) return false;
-  return (['front', 'rear'] as const).every((axle) =>
-    (['both', 'left', 'right'] as const).every((side) =>
-      Object.entries(settings[axle]?.[side] ?? {}).every(([name, value]) =>
-        (side === 'both' ? (['left', 'right'] as const) : [side]).every((one) => {
-          const adjuster = document[axle]?.adjusters?.[name];
-          const now = settingOf(setup, axle, name, one);
-          return adjuster?.kind === 'offset-bushing' ? now === value : (now ?? 0) === (value ?? 0);
-        }),
-      ),
-    ),
-  );
 };
 
 /** What is done in a row, in one line. */

@@ -46,6 +46,53 @@ const valuesOf = (car: AssembledCar, wanted: Wanted, owner: string, at: readonly
 };
 type Positions = ReturnType<typeof resolveQuestion>['positions'];
 
+/** What is set, and points that are moved, over the setup that was started from. */
+type Laid = Pick<ReachAnswerRow, 'settings' | 'points'>;
+const AS_IT_STANDS: Laid = { settings: {} };
+
+/** Every wanted reading at its places, as what is laid on the setup gives it; null where it has no value. */
+const coursesOf = (document: CarDocument, question: QuestionDocument, from: string, laid: Laid): readonly (Stretch | null)[] => {
+  const resolved = resolveQuestion(toMechanism(document), question, setupNamed(document, from));
+  const toe = question.setToe === false ? undefined : question.setToe;
+  const setup = answeredSetup(document, { from, settings: laid.settings, toeOn: resolved.axles, toe, points: laid.points });
+  const needsBoth = resolved.wanted.some(({ axle }) => axle === 'wholeCar');
+  const mechanism = toMechanism(withAnswerPoints(document, laid.points));
+  const car = assembleCar(mechanism, setup, needsBoth ? axlesOf(document) : resolved.axles);
+  if (!car.ok) return question.wanted.map(() => null);
+  return resolved.wanted.map((wanted, index) => courseOf(car.value, wanted, resolved.positions, question.wanted[index]?.over));
+};
+
+const courseOf = (
+  car: AssembledCar,
+  wanted: Wanted,
+  positions: Positions,
+  over: QuestionDocument['wanted'][number]['over'],
+): Stretch | null => {
+  const lines = wanted.owners.flatMap((owner) => {
+    const values = valuesOf(car, wanted, owner, wanted.at, positions);
+    const zero = wanted.from === null ? [0] : valuesOf(car, wanted, owner, [wanted.from], positions);
+    if (values === null || zero === null) return [];
+    const side = owner === 'left' || owner === 'right' ? owner : 'both';
+    return [{ side, values: values.map((value) => value - (zero[0] ?? 0)) } as const];
+  });
+  if (lines.length < wanted.owners.length) return null;
+  const [one, other] = lines;
+  const isAlike =
+    one !== undefined &&
+    other !== undefined &&
+    one.values.every((value, at) => Math.abs(value - (other.values[at] ?? NaN)) < ALIKE);
+  const slack = wanted.isValue ? wanted.tolerance : 0;
+  return {
+    inputs: wanted.at.map((_, at) => {
+      if (over === undefined) return 0;
+      return over.steps === 1 ? over.from : over.from + ((over.to - over.from) * at) / (over.steps - 1);
+    }),
+    lines: isAlike ? [{ side: 'both', values: one.values }] : lines,
+    least: wanted.least - slack,
+    greatest: wanted.greatest + slack,
+  };
+};
+
 /**
  * What an answer gives over every stretch that was asked about; null for what is wanted at one place.
  * @param document - the car that was asked about
@@ -54,43 +101,19 @@ export const stretchesOf = (
   document: CarDocument,
   question: QuestionDocument,
   from: string,
-  row: ReachAnswerRow,
+  row: Laid,
 ): readonly (Stretch | null)[] => {
-  const none = question.wanted.map(() => null);
-  if (question.wanted.every(({ over }) => over === undefined)) return none;
-  const resolved = resolveQuestion(toMechanism(document), question, setupNamed(document, from));
-  const toe = question.setToe === false ? undefined : question.setToe;
-  const setup = answeredSetup(document, { from, settings: row.settings, toeOn: resolved.axles, toe, points: row.points });
-  const needsBoth = resolved.wanted.some(({ axle }) => axle === 'wholeCar');
-  const car = assembleCar(
-    toMechanism(withAnswerPoints(document, row.points)),
-    setup,
-    needsBoth ? axlesOf(document) : resolved.axles,
+  if (question.wanted.every(({ over }) => over === undefined)) return question.wanted.map(() => null);
+  return coursesOf(document, question, from, row).map((course, index) =>
+    question.wanted[index]?.over === undefined ? null : course,
   );
-  if (!car.ok) return none;
-  return resolved.wanted.map((wanted, index) => {
-    const over = question.wanted[index]?.over;
-    if (over === undefined) return null;
-    const lines = wanted.owners.flatMap((owner) => {
-      const values = valuesOf(car.value, wanted, owner, wanted.at, resolved.positions);
-      const zero = wanted.from === null ? [0] : valuesOf(car.value, wanted, owner, [wanted.from], resolved.positions);
-      if (values === null || zero === null) return [];
-      const side = owner === 'left' || owner === 'right' ? owner : 'both';
-      return [{ side, values: values.map((value) => value - (zero[0] ?? 0)) } as const];
-    });
-    const [one, other] = lines;
-    const isAlike =
-      one !== undefined &&
-      other !== undefined &&
-      one.values.every((value, at) => Math.abs(value - (other.values[at] ?? NaN)) < ALIKE);
-    const inputs = wanted.at.map((_, at) =>
-      over.steps === 1 ? over.from : over.from + ((over.to - over.from) * at) / (over.steps - 1),
-    );
-    return {
-      inputs,
-      lines: isAlike ? [{ side: 'both', values: one.values }] : lines,
-      least: wanted.least - (wanted.isValue ? wanted.tolerance : 0),
-      greatest: wanted.greatest + (wanted.isValue ? wanted.tolerance : 0),
-    };
-  });
 };
+
+/** Whether the setup that was started from, toe reset as asked, gives everything as it stands: then there is nothing to do. */
+export const isMetAsItStands = (document: CarDocument, question: QuestionDocument, from: string): boolean =>
+  coursesOf(document, question, from, AS_IT_STANDS).every(
+    (course) =>
+      course?.lines.every(({ values }) =>
+        values.every((value) => value >= course.least - ALIKE && value <= course.greatest + ALIKE),
+      ) === true,
+  );

@@ -1,0 +1,150 @@
+import { describe, expect, test } from 'vitest';
+import { resolveQuestion, toMechanism, type QuestionDocument } from '../../../geometry/index';
+import { setupNamed } from '../../../renderer/state/settings';
+import { fieldOf } from '../../../renderer/studies/question/fieldValue';
+import { combinationsOf } from '../../../renderer/studies/reach/combinations';
+import { beginPoint, beginReach, formOf, moved, type MayForm, type ReachForm } from '../../../renderer/studies/reach/reachForm';
+import { readReach } from '../../../renderer/studies/reach/readReach';
+import { sampleCar } from './sampleCar';
+
+const document = sampleCar();
+const kept = Object.entries(document.questions ?? {});
+
+const EVERYTHING: QuestionDocument = {
+  setup: 'Wet',
+  setToe: 0.1,
+  locked: true,
+  count: 3,
+  seed: 7,
+  wanted: [
+    { reading: 'camber', axle: 'rear', side: 'left', at: { travel: 20, rack: 0, roll: 1 }, value: -2, tolerance: 0.05 },
+    {
+      reading: 'camber',
+      axle: 'front',
+      side: 'both',
+      at: { travel: [10, -10], rack: 5, roll: 0 },
+      range: [-3, -2],
+      tolerance: 0.1,
+    },
+    {
+      reading: 'toe',
+      axle: 'front',
+      side: 'right',
+      over: { motion: 'steer', from: -20, to: 20, steps: 5 },
+      change: true,
+      range: [null, 3],
+      tolerance: 0.5,
+    },
+    { reading: 'rollCentreHeight', axle: 'rear', at: { travel: 0, rack: 0, roll: 0 }, range: [40, null], tolerance: 1 },
+    { reading: 'rollGradient', at: { travel: 0, rack: 0, roll: 0 }, value: 2, tolerance: 0.2 },
+  ],
+  may: [
+    { axle: 'front', adjuster: 'rearBush', sides: 'apart' },
+    { axle: 'front', adjuster: 'armBolt', sides: 'together' },
+    { axle: 'front', point: 'tieRodEnd', along: [0, 0, 1], range: [-15, 15], step: 0.5, sides: 'together' },
+    { axle: 'rear', point: 'armPivot', along: [1, 0, 0.2], range: [0, 4], step: 1, sides: 'apart' },
+  ],
+};
+
+const questionOf = (form: ReachForm): QuestionDocument => {
+  const read = readReach(form, document);
+  if ('faults' in read) throw new Error(JSON.stringify(read.faults));
+  return read.question;
+};
+const faultsOf = (form: ReachForm) => {
+  const read = readReach(form, document);
+  return 'faults' in read ? read.faults : {};
+};
+const [, first] = kept[0] ?? [];
+if (!first) throw new Error('the sample keeps questions');
+const base = formOf(document, first, 'Baseline');
+const withWanted = (part: Partial<ReachForm['wanted'][number]>): ReachForm => ({
+  ...base,
+  wanted: base.wanted.map((one, index) => (index === 0 ? { ...one, ...part } : one)),
+});
+
+describe('a question on the page', () => {
+  test.each([...kept, ['everything that a question can say', EVERYTHING] as const])(
+    '%s: read from the page as it is kept',
+    (_, question) => {
+      expect(questionOf(formOf(document, question, 'Baseline'))).toEqual(question);
+    },
+  );
+
+  test('blanks: nothing typed is no number, and nothing to turn is said', () => {
+    const faults = faultsOf(beginReach(document, 'Baseline', 'front'));
+    expect(faults['wanted.1.value']).toBe('Camber: a number is missing.');
+    expect(faults['may']).toBe('Nothing may be turned: choose parts.');
+    expect(faultsOf({ ...base, wanted: [] })['wanted']).toContain('Nothing is wanted');
+  });
+
+  test.each<[string, ReachForm, string, RegExp]>([
+    ['tolerance 0', withWanted({ tolerance: fieldOf(0) }), 'wanted.1.tolerance', /over 0/],
+    ['tolerance below 0', withWanted({ tolerance: fieldOf(-0.1) }), 'wanted.1.tolerance', /over 0/],
+    ['a word for a number', withWanted({ value: { value: null, typed: 'much' } }), 'wanted.1.value', /“much” is not a number/],
+    [
+      'a range the wrong way round',
+      withWanted({ relation: 'within', least: fieldOf(1), greatest: fieldOf(-1) }),
+      'wanted.1.greatest',
+      /wrong way round/,
+    ],
+    [
+      'a stretch the wrong way round',
+      withWanted({ where: 'over', from: fieldOf(40), to: fieldOf(-40) }),
+      'wanted.1.where',
+      /lower to the higher/,
+    ],
+    ['half a position', withWanted({ where: 'over', steps: fieldOf(4.5) }), 'wanted.1.where', /whole number/],
+    ['an unknown reading', withWanted({ reading: 'cambre' }), 'wanted.1.reading', /no reading “cambre”/],
+    ['a setup that is gone', { ...base, setup: 'Gone' }, 'setup', /no setup “Gone”/],
+    ['no answers asked for', { ...base, count: fieldOf(0) }, 'count', /from 1 to 1000/],
+    ['toe to what', { ...base, toe: { kind: 'value', value: { value: null, typed: 'in' } } }, 'toe', /“in” is not a number/],
+  ])('%s is said at its field', (_, form, field, words) => {
+    expect(faultsOf(form)[field]).toMatch(words);
+  });
+
+  test('an adjuster that is not there any more, one that is locked, one named twice', () => {
+    const line = (name: string, id: number): MayForm => ({ kind: 'adjuster', id, axle: 'front', name, sides: 'together' });
+    expect(faultsOf({ ...base, may: [line('gone', 1)] })['may.1.name']).toMatch(/no adjuster “gone” any more/);
+    expect(faultsOf({ ...base, may: [line('armBolt', 1)] })['may.1.name']).toMatch(/locked: sample rules 5.2/);
+    expect(faultsOf({ ...base, withLocked: true, may: [line('armBolt', 1)] })).toEqual({});
+    expect(faultsOf({ ...base, may: [line('perch', 1), line('perch', 2)] })['may.2.name']).toMatch(/twice/);
+  });
+
+  test('a free point: its range, its step and its direction', () => {
+    const point = beginPoint(1, 'front', 'tieRodEnd');
+    if (point.kind !== 'point') throw new Error('a point');
+    const faults = faultsOf({
+      ...base,
+      may: [
+        {
+          ...point,
+          direction: 'own',
+          along: [fieldOf(0), fieldOf(0), fieldOf(0)],
+          least: fieldOf(2),
+          greatest: fieldOf(1),
+          step: fieldOf(0),
+        },
+      ],
+    });
+    expect(faults['may.1.range']).toMatch(/wrong way round/);
+    expect(faults['may.1.step']).toMatch(/over 0/);
+    expect(faults['may.1.along']).toMatch(/points nowhere/);
+  });
+
+  test.each([...kept, ['everything', EVERYTHING] as const])(
+    '%s: the combinations said before are those that are tried',
+    (_, question) => {
+      const form = formOf(document, question, 'Baseline');
+      const resolved = resolveQuestion(toMechanism(document), question, setupNamed(document, form.setup));
+      expect(combinationsOf(form, document)).toBe(resolved.combinations);
+    },
+  );
+
+  test('lines are moved by one place, and not past the ends', () => {
+    const ids = (lines: readonly { readonly id: number }[]) => lines.map(({ id }) => id);
+    expect(ids(moved(base.wanted, 3, -1))).toEqual([1, 3, 2]);
+    expect(ids(moved(base.wanted, 1, -1))).toEqual([1, 2, 3]);
+    expect(ids(moved(base.wanted, 3, 1))).toEqual([1, 2, 3]);
+  });
+});

@@ -1,0 +1,28 @@
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
+import { parseCar, type CarDocument } from '../../../geometry/index';
+import { openCarText } from '../../../renderer/state/actions/openCar';
+import { createBenchStore, type BenchStore } from '../../../renderer/state/benchStore';
+
+const SAMPLE = path.resolve(import.meta.dirname, '../../../samples/saltmarsh-hatch.jounce.json');
+
+const text = readFileSync(SAMPLE, 'utf8');
+
+/** The hatch of the samples: both axles, adjusters of every kind, limits, two questions kept. */
+export const sampleCar = (): CarDocument => {
+  const read = parseCar(text);
+  if (!read.ok) throw new Error('the sample has faults');
+  return read.value.document;
+};
+
+export const sampleBench = (): BenchStore => {
+  const store = createBenchStore();
+  openCarText(store, 'saltmarsh-hatch', 'saltmarsh-hatch', text);
+  return store;
+};
+
+export const benchNow = (store: BenchStore) => {
+  const { history } = store.getState();
+  if (!history) throw new Error('a car is open');
+  return history.present;
+};

@@ -1,0 +1,129 @@
+import { describe, expect, test } from 'vitest';
+import { setupNames } from '../../../geometry/index';
+import { deleteQuestion, faultOfQuestionName, keepQuestion, renameQuestion } from '../../../renderer/state/actions/questions';
+import { undoStep } from '../../../renderer/state/actions/editSetup';
+import { renameSetup } from '../../../renderer/state/actions/setups';
+import { showAnswer, takeAnswer } from '../../../renderer/state/actions/takeAnswer';
+import type { FoundAnswer } from '../../../renderer/state/answeredSetup';
+import { comparedWith } from '../../../renderer/state/benchStore';
+import { setupNamed } from '../../../renderer/state/settings';
+import { againstGroups } from '../../../renderer/setups/againstChoices';
+import { adjusterRenamed } from '../../../renderer/points/renaming/adjusterRenamed';
+import { pointRenamed } from '../../../renderer/points/renaming/pointRenamed';
+import { benchNow, sampleBench, sampleCar } from './sampleCar';
+
+const FOUND: FoundAnswer = {
+  from: 'Wet',
+  settings: { front: { both: { clampBolt: 30, plateAcross: -4 } } },
+  toeOn: ['front'],
+  toe: true,
+};
+
+describe('an answer that is taken to the bench', () => {
+  test('is a setup of its own beside the one that was started from: one step of undo, compared with that', () => {
+    const store = sampleBench();
+    const before = benchNow(store);
+    const made = takeAnswer(store, FOUND, 'new', 'Take clamp bolt 2 marks');
+    const bench = benchNow(store);
+    expect(bench.setup).toBe(made);
+    expect(setupNames(before.document)).not.toContain(made);
+    expect(bench.against).toBe('Wet');
+    expect(bench.document.setups?.['Wet']).toBe(before.document.setups?.['Wet']);
+    expect(setupNamed(bench.document, bench.setup).front).toEqual({
+      ...before.document.setups?.['Wet']?.front,
+      both: { plateAcross: -4, perch: 3, clampBolt: 30 },
+      setToe: -0.05,
+    });
+    expect(store.getState().history?.past.at(-1)?.name).toBe('Take clamp bolt 2 marks');
+    undoStep(store);
+    expect(benchNow(store)).toBe(before);
+  });
+
+  test('or changes the setup that was started from', () => {
+    const store = sampleBench();
+    const before = benchNow(store);
+    expect(takeAnswer(store, FOUND, 'change', 'Take it')).toBe('Wet');
+    expect(setupNames(benchNow(store).document)).toEqual(setupNames(before.document));
+    expect(setupNamed(benchNow(store).document, 'Wet').front?.both?.['clampBolt']).toBe(30);
+  });
+
+  test('a number for both wheels takes their own away; a toe that was asked is set, one that follows is not', () => {
+    const store = sampleBench();
+    const shims = { front: { both: { rodShim: 1 } } };
+    takeAnswer(store, { from: 'Trial 3', settings: shims, toeOn: ['front'], toe: 0.2 }, 'change', 'Take it');
+    const { front } = setupNamed(benchNow(store).document, 'Trial 3');
+    expect([front?.left, front?.right, front?.both?.['rodShim'], front?.setToe]).toEqual([undefined, undefined, 1, 0.2]);
+    takeAnswer(store, { from: 'Baseline', settings: shims, toeOn: ['front'], toe: undefined }, 'change', 'Take it');
+    expect(setupNamed(benchNow(store).document, 'Baseline').front?.setToe).toBeUndefined();
+  });
+
+  test('points of the drawing go where they would be', () => {
+    const store = sampleBench();
+    const points = { front: { points: { tieRodEnd: [1, 2, 3] } } } as const;
+    takeAnswer(store, { ...FOUND, points }, 'new', 'Take it');
+    expect(benchNow(store).document.front?.points['tieRodEnd']).toEqual([1, 2, 3]);
+    expect(benchNow(store).document.front?.points['ballJoint']).toEqual(sampleCar().front?.points['ballJoint']);
+  });
+
+  test('as a ghost it is what the bench is compared with, and the car stays as it is', () => {
+    const store = sampleBench();
+    const { document } = benchNow(store);
+    showAnswer(store, FOUND, 'Clamp bolt 2 marks');
+    const bench = benchNow(store);
+    expect(bench.document).toBe(document);
+    expect(bench.setup).toBe('Wet');
+    expect(comparedWith(store.getState())).toMatchObject({ setup: 'Clamp bolt 2 marks', name: 'Clamp bolt 2 marks' });
+    expect(store.getState().shown?.against).toBe('Clamp bolt 2 marks');
+    expect(store.getState().shown?.difference.left['camber']).toBeGreaterThan(0);
+    expect(againstGroups(bench, null).map(({ label }) => label)).toContain('Answer of a study');
+    expect(store.getState().history?.past).toEqual([]);
+  });
+});
+
+describe('questions kept in the car file', () => {
+  const [name = ''] = Object.keys(sampleCar().questions ?? {});
+
+  test('kept, renamed in their place, deleted: one step each', () => {
+    const store = sampleBench();
+    const question = sampleCar().questions?.[name];
+    if (!question) throw new Error('a question');
+    const names = () => Object.keys(benchNow(store).document.questions ?? {});
+    const before = names();
+    keepQuestion(store, 'Another', question);
+    expect(names()).toEqual([...before, 'Another']);
+    renameQuestion(store, name, 'First');
+    expect(names()).toEqual(['First', ...before.slice(1), 'Another']);
+    keepQuestion(store, 'First', { ...question, count: 2 });
+    expect(benchNow(store).document.questions?.['First']?.count).toBe(2);
+    for (const one of names()) deleteQuestion(store, one);
+    expect(benchNow(store).document).not.toHaveProperty('questions');
+    expect(store.getState().history?.past).toHaveLength(3 + before.length + 1);
+    undoStep(store);
+    expect(names()).toHaveLength(1);
+  });
+
+  test('a name has to be one', () => {
+    const document = sampleCar();
+    expect(faultOfQuestionName(document, ' ', null)).toMatch(/needs a name/);
+    expect(faultOfQuestionName(document, name, null)).toMatch(/already/);
+    expect(faultOfQuestionName(document, name, name)).toBeNull();
+    expect(faultOfQuestionName(document, '12', null)).toMatch(/word/);
+    expect(faultOfQuestionName(document, 'x'.repeat(61), null)).toMatch(/60/);
+  });
+
+  test('are told new names of what they name', () => {
+    const question = (document: ReturnType<typeof sampleCar>) => document.questions?.[name];
+    const document = sampleCar();
+    expect(JSON.stringify(question(adjusterRenamed(document, 'front', 'clampBolt', 'strutCam')))).toContain('"strutCam"');
+    const free = {
+      ...document,
+      questions: {
+        [name]: { wanted: [], may: [{ axle: 'front', point: 'tieRodEnd', along: [0, 0, 1], range: [0, 1], step: 1 }] },
+      },
+    } as const;
+    expect(JSON.stringify(question(pointRenamed(free, 'front', 'tieRodEnd', 'outer')))).toContain('"outer"');
+    const store = sampleBench();
+    renameSetup(store, 'Baseline', 'As built');
+    expect(question(benchNow(store).document)?.setup).toBe('As built');
+  });
+});
