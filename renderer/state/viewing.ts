@@ -41,6 +41,17 @@ export type Pick =
       readonly onAimed: (direction: Triple, phase: 'begin' | 'move' | 'end') => void;
     };
 
+/** Where an adjuster that is being made can put its point: places on a line through it. */
+export interface AimRange {
+  readonly from: PointRef;
+  /** car coordinates, any length */
+  readonly direction: Triple;
+  /** from where the point is now, ascending; the first and the last are the ends [mm] */
+  readonly marks: readonly number[];
+  /** where the point is at design, on the same line [mm] */
+  readonly design: number;
+}
+
 /** What is picked and laid out in the view: remembered while the window is open, never undone and never saved in the file. */
 export interface Viewing {
   /** the point whose path over bump is drawn, and which the card in the view tells about */
@@ -53,6 +64,8 @@ export interface Viewing {
    */
   readonly layout: readonly ViewName[];
   readonly pick: Pick | null;
+  /** the range of an adjuster that is being made */
+  readonly range: AimRange | null;
   /** two points with a tape between them, drawn in the view */
   readonly tape: readonly [PointRef, PointRef] | null;
 }
@@ -62,6 +75,7 @@ export const START_VIEWING: Viewing = {
   mayMove: false,
   layout: [],
   pick: null,
+  range: null,
   tape: null,
 };
 

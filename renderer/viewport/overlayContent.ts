@@ -1,5 +1,5 @@
 import type { AxleDocument, AxleName, PlacedAxle, PlacedCorner, SideName, Triple } from '../../geometry/index';
-import type { OverlayName, PointRef, Scope, ViewName } from '../state/viewing';
+import type { AimRange, OverlayName, PointRef, Scope, ViewName } from '../state/viewing';
 import type { GroundFrame } from './groundFrame';
 import type { Point } from './points';
 
@@ -59,6 +59,8 @@ export interface OverlayContent {
   readonly handles: number | null;
   /** a direction that another page wants aimed: from a point, ring at `reach` mm */
   readonly aim: { readonly from: PointRef; readonly direction: Triple; readonly reach: number } | null;
+  /** the range of an adjuster that is being made, with the length of the axes beside it [mm] */
+  readonly range: (AimRange & { readonly reach: number }) | null;
   readonly envelopes: readonly Envelope[];
 }
 

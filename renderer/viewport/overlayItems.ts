@@ -4,7 +4,7 @@ import { floorItems, gridItems, instantCentreItems, rollAxisItems, rollCentreIte
 import { hiddenItems } from './hiddenItems';
 import type { OverlayContent } from './overlayContent';
 import type { OverlayItem } from './overlayTypes';
-import { aimItems, chosenItems, nameItems, tapeItems } from './pointItems';
+import { aimItems, chosenItems, nameItems, rangeItems, tapeItems } from './pointItems';
 
 /** The links as lines between crosses, named as the file names them, on a grid: views side by side on another page. */
 const lineItems = (content: OverlayContent): readonly OverlayItem[] => {
@@ -18,7 +18,7 @@ const lineItems = (content: OverlayContent): readonly OverlayItem[] => {
         items.push({ kind: 'mark', className: 'joint', shape: 'cross', at: toGround(point) });
       items.push(...nameItems(axle, side, (name) => name));
     }
-  items.push(...tapeItems(content), ...aimItems(content), ...chosenItems(content));
+  items.push(...tapeItems(content), ...rangeItems(content), ...aimItems(content), ...chosenItems(content));
   return items;
 };
 
@@ -48,6 +48,6 @@ export const overlayItems = (content: OverlayContent): readonly OverlayItem[] =>
   const point = held?.point === null || held === null ? undefined : first?.placed[sides[0] ?? 'left'].points[held.point];
   if (held && point && first)
     items.push({ kind: 'label', text: held.label, at: first.frame.toGround(point), reach: [-44, -46], strong: true });
-  items.push(...tapeItems(content), ...aimItems(content), ...chosenItems(content));
+  items.push(...tapeItems(content), ...rangeItems(content), ...aimItems(content), ...chosenItems(content));
   return items;
 };

@@ -81,7 +81,7 @@ export const aimItems = (content: OverlayContent): OverlayItem[] => {
 };
 
 /** Steps nearer to one another than this share of an axis would run together: they are drawn once the eye is near enough. */
-const TELLING = 1 / 14;
+const TELLING = 1 / 7;
 
 /**
  * The range of an adjuster that is being made: thick from end to end and true to scale, its steps as dots, how far each end is

@@ -160,7 +160,8 @@ export const runScene = (tools: SceneTools): RunningScene => {
     const from = farEye(eye);
     const seen = { view: pane.view, outlines: cutWheels(from), hovered, eye: from };
     const content = overlayContent(state, stage, { ...seen, arm: 1 });
-    const at = content?.chosen ? placeOf(content, content.chosen.ref) : content?.aim ? placeOf(content, content.aim.from) : null;
+    const ref = content?.chosen?.ref ?? content?.aim?.from ?? content?.range?.from;
+    const at = content && ref ? placeOf(content, ref) : null;
     return at ? overlayContent(state, stage, { ...seen, arm: ARM_PX * pane.mmPerPixel(at) }) : content;
   };
 

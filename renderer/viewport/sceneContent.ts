@@ -148,6 +148,7 @@ export const overlayContent = (state: BenchState, stage: Stage, seen: ViewSeen):
     lengthWords: (mm, decimals) => lengthWords(mm, decimals, units),
     handles: isShown && viewing.mayMove ? seen.arm : null,
     aim: pick?.kind === 'direction' ? { from: pick.from, direction: pick.direction, reach: 1.6 * seen.arm } : null,
+    range: viewing.range && { ...viewing.range, reach: seen.arm },
     envelopes: envelopesOf(state, stage),
   };
 };

@@ -8,9 +8,11 @@ import { NumberField } from '../../look/controls/NumberField';
 import { useUnits } from '../../look/units';
 import { useBench, useWindow } from '../../shell/benchContext';
 import { tryCar } from '../../state/actions/tryCar';
+import { layRange } from '../../state/actions/viewing';
 import { setupNamed, withSetting, withSetup } from '../../state/settings';
 import { mmPerFileUnit } from '../../units/fileLength';
 import { shownReading, withUnit } from '../../units/shownQuantity';
+import { aimRangeOf } from './aimRange';
 import { judgeEdit } from './judgeEdit';
 import { withValue } from './pathValue';
 
@@ -40,18 +42,32 @@ export const withDraft = (
   return adjuster?.kind !== undefined && judgeEdit(tried).length === 0 ? { document: tried, name: key, adjuster } : null;
 };
 
+/** Its range is drawn along its aim as soon as both are given, whole or not. */
+const useRange = (document: CarDocument, axle: AxleName, value: unknown, setting: number | null): void => {
+  const { store } = useWindow();
+  const range = useMemo(() => {
+    const points = Object.keys(document[axle]?.points ?? {});
+    return aimRangeOf((value ?? {}) as Readonly<Record<string, unknown>>, axle, points, mmPerFileUnit(document), setting);
+  }, [document, axle, value, setting]);
+  useEffect(() => layRange(store, range), [store, range]);
+  useEffect(() => () => layRange(store, null), [store]);
+};
+
 /** An adjuster that is being made, turned before it is taken: the view follows, and what it does to the car stands beside it. */
 export const TryDraft = ({ document, axle, name, value }: TryDraftProps) => {
   const tried = useMemo(() => withDraft(document, axle, name, value), [document, axle, name, value]);
   return (
     <section className="trydraft" aria-label="Try it">
       <h3>Try it</h3>
-      {tried ? (
-        <Trying {...tried} axle={axle} key={tried.adjuster.kind} />
-      ) : (
-        <p className="quiet">With every field marked * filled in, it can be turned here before it is made: the view shows it.</p>
-      )}
+      {tried ? <Trying {...tried} axle={axle} key={tried.adjuster.kind} /> : <Untried {...{ document, axle, value }} />}
     </section>
+  );
+};
+
+const Untried = ({ document, axle, value }: Omit<TryDraftProps, 'name'>) => {
+  useRange(document, axle, value, null);
+  return (
+    <p className="quiet">With every field marked * filled in, it can be turned here before it is made: the view shows it.</p>
   );
 };
 
@@ -67,6 +83,7 @@ const Trying = ({ document, axle, name, adjuster }: TryingProps) => {
   const units = useUnits();
   const setupName = useBench((state) => state.history?.present.setup ?? '');
   const [setting, setSetting] = useState<number | null>(null);
+  useRange(document, axle, adjuster, setting);
   const scale = scaleOf(adjuster);
   const mm = mmPerFileUnit(document);
   const factor = scale.measure === 'length' ? mm : 1;

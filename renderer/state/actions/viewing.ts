@@ -3,6 +3,7 @@ import {
   overlaysOf,
   parallelViews,
   VIEW_PREFERENCES,
+  type AimRange,
   type OverlayName,
   type Pick,
   type PointRef,
@@ -46,6 +47,9 @@ export const layViews = (store: BenchStore, layout: readonly ViewName[]): void =
 
 /** Asks for a point or a direction to be picked in the view; null takes the asking away. */
 export const askPick = (store: BenchStore, pick: Pick | null): void => look(store, { pick });
+
+/** Draws the range of an adjuster that is being made; null takes it away. */
+export const layRange = (store: BenchStore, range: AimRange | null): void => look(store, { range });
 
 /** Lays a tape between two points; null takes it away. */
 export const layTape = (store: BenchStore, tape: Viewing['tape']): void => look(store, { tape });

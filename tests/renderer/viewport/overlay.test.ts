@@ -61,6 +61,7 @@ const contentOf = (position: Parameters<typeof placeAxle>[2], part: Partial<Over
   handles: null,
   eye: [2000, 2500, 900],
   aim: null,
+  range: null,
   envelopes: [],
   ...part,
 });
@@ -165,5 +166,21 @@ describe('what is drawn over the solids', () => {
     const corners = [placedAt({ travel: 60 }).left, placedAt({ travel: -60 }).left];
     const swept = content(['envelope'], { envelopes: [{ axle: 'front', side: 'left', corners }] });
     expect(classed(swept, 'envelope')).toHaveLength(2);
+  });
+
+  test('the range of an adjuster that is being made is true to scale, its steps only where they stand apart', () => {
+    const from = { axle: 'front', side: 'left', point: 'strutTop' } as const;
+    const content = (reach: number) =>
+      overlayItems(contentOf({}, { range: { from, direction: [0, 2, 0], marks: [-8, -3, 2, 7], design: 2, reach } }));
+    const near = content(50);
+    const [line] = near.filter((item) => item.kind === 'line' && item.className === 'range');
+    const [first, last] = line?.kind === 'line' ? line.points : [];
+    if (!first || !last) throw new Error('is drawn');
+    expect(separation(first, last)).toBeCloseTo(15, 9);
+    expect([first, last].map(([x]) => x)).toEqual([first[0], first[0]]);
+    expect(labels(near)).toEqual(expect.arrayContaining(['X', 'Y', 'Z', '−10.0 mm', '+5.0 mm']));
+    expect(classed(near, 'rangestep')).toHaveLength(2);
+    expect(classed(content(500), 'rangestep')).toEqual([]);
+    expect(classed(overlayItems(contentOf({})), 'range')).toEqual([]);
   });
 });
