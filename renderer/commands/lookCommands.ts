@@ -4,7 +4,8 @@ import type { CurveOver } from '../compute/curves';
 import { chosenPlots, CURVES_OVER, CURVES_SHOWN, MOST_PLOTS, nextPlot } from '../curves/curveChoices';
 import { readingOfNumber } from '../curves/plotContent';
 import { PAGES } from '../shell/pages';
-import { choosePage, chooseTheme, chooseView } from '../state/actions/lookAt';
+import { STUDIES } from '../studies/studies';
+import { choosePage, chooseStudy, chooseTheme, chooseView } from '../state/actions/lookAt';
 import { openSample } from '../state/actions/openCar';
 import { prefer } from '../state/actions/prefer';
 import { chooseScope, switchOverlay, switchProjection } from '../state/actions/viewing';
@@ -41,6 +42,15 @@ export const pages: CommandMaker = ({ store }) =>
     label: `Go to ${label}`,
     where: 'Page',
     run: () => choosePage(store, name),
+  }));
+
+export const studies: CommandGroup = ({ store }) =>
+  STUDIES.map(({ name, label, sentence }) => ({
+    id: `study.${name}`,
+    label: `${label}: ${sentence}`,
+    where: 'Studies',
+    words: ['study', 'question', 'ask'],
+    run: () => chooseStudy(store, name),
   }));
 
 export const themes: CommandMaker = ({ store }) =>

@@ -16,7 +16,7 @@ import { freeTrialName } from '../state/settings';
 import type { Command, CommandGroup, CommandMaker } from './command';
 import { goTo, press } from './goTo';
 import { newCar } from './newCar';
-import { curveReadings, curves, pages, readings, samples, themes, units, views } from './lookCommands';
+import { curveReadings, curves, pages, readings, samples, studies, themes, units, views } from './lookCommands';
 
 const AXLES = ['front', 'rear'] as const;
 
@@ -187,6 +187,7 @@ const GROUPS: readonly CommandMaker[] = [
   filing,
   ...[adjusters, axleValues, motions, setups, axles, curves, table, views].map(withCar),
   pages,
+  withCar(studies),
   units,
   themes,
   samples,

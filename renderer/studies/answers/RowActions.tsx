@@ -1,6 +1,5 @@
 import type { FoundAnswer } from '../../state/answeredSetup';
 import { Popover } from '../../look/controls/Popover';
-import { PAGES } from '../../shell/pages';
 import { useWindow } from '../../shell/benchContext';
 import { choosePage } from '../../state/actions/lookAt';
 import { showAnswer, takeAnswer } from '../../state/actions/takeAnswer';
@@ -17,8 +16,6 @@ interface RowActionsProps {
   /** why it cannot be taken; null where it can */
   readonly refused: string | null;
 }
-
-const SHEET = PAGES.find(({ name }) => (name as string) === 'sheet');
 
 /** What can be done with the chosen row. */
 export const RowActions = ({ found, words, refused }: RowActionsProps) => {
@@ -70,19 +67,17 @@ export const RowActions = ({ found, words, refused }: RowActionsProps) => {
             >
               Ghost on bench
             </button>
-            {SHEET && (
-              <button
-                type="button"
-                role="menuitem"
-                disabled={isRefused}
-                onClick={() => {
-                  close();
-                  if (takeAnswer(store, found, 'new', step) !== null) choosePage(store, SHEET.name);
-                }}
-              >
-                Sheet of this, as a new setup
-              </button>
-            )}
+            <button
+              type="button"
+              role="menuitem"
+              disabled={isRefused}
+              onClick={() => {
+                close();
+                if (takeAnswer(store, found, 'new', step) !== null) choosePage(store, 'sheet');
+              }}
+            >
+              Sheet of this, as a new setup
+            </button>
           </>
         )}
       </Popover>
