@@ -1,6 +1,7 @@
 import {
   AXIS_WORDS,
   CAR_AXES,
+  DEFAULT_BRING,
   designPoints,
   MM_PER_POINT_UNIT,
   pointNamesOf,
@@ -54,7 +55,7 @@ export async function askedBring(options: Options, car: LoadedCar, list: PointLi
   if (options.average && side !== 'both') throw usageError('--average needs --side both');
   const sides = options.average ? 'average' : options.mirror ? 'mirror' : 'each';
   const datum = options.datum === undefined ? null : await datumOf(options.datum, car, axle, side === 'right' ? 'right' : 'left');
-  return { axle, unit, axes: axesOf(options.axes), side, sides, datum, names: namesOf(options, car, axle) };
+  return { ...DEFAULT_BRING, axle, unit, axes: axesOf(options.axes), side, sides, datum, names: namesOf(options, car, axle) };
 }
 
 function axleOf(options: Options, car: LoadedCar): AxleName {

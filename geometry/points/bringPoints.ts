@@ -1,7 +1,7 @@
 import type { AxleDocument, AxleName, CarDocument, SideName } from '../car/document';
 import type { Warning } from '../car/fault';
 import { fail, succeed, type Result } from '../core/result';
-import { distance, length, mirror, scale, subtract, type Vector } from '../core/vector';
+import { add, distance, length, mirror, scale, subtract, ZERO, type Vector } from '../core/vector';
 import { designPoint, mmPerUnitOf } from './designPoints';
 import { CAR_AXES, frameOf, inCarFrame, type AxesFailure, type Frame, type FrameAxes } from './frameAxes';
 import { matchName, pointNamesOf, type NameMatch } from './matchName';
@@ -13,6 +13,8 @@ import { warningsOf } from './bringWarnings';
 export interface ReferencePoint {
   readonly name: string;
   readonly at: Vector;
+  /** its row's name in the list; without one it is the row that is named for it by hand, else the one of its own name */
+  readonly row?: string;
 }
 
 /** How a list of points is to be understood. */
@@ -20,6 +22,8 @@ export interface BringOptions {
   readonly axle: AxleName;
   readonly unit: PointUnit;
   readonly axes: FrameAxes;
+  /** added to every point of the list, in its own unit along its own axes; a datum takes it away again */
+  readonly shift: Vector;
   /** the side that was measured; `both`: told apart by column, name or sign of y */
   readonly side: SideName | 'both';
   /** `each`: every side as measured. `mirror`: the other side is the mirror image. `average`: the mean of both, mirrored */
@@ -33,6 +37,7 @@ export interface BringOptions {
 export const DEFAULT_BRING: Omit<BringOptions, 'axle'> = {
   unit: 'mm',
   axes: CAR_AXES,
+  shift: ZERO,
   side: 'left',
   sides: 'each',
   datum: null,
@@ -83,13 +88,19 @@ export type BringFailure =
   | (RigidFitFailure & { readonly names: readonly string[] })
   /** reference points that the list does not have */
   | { readonly kind: 'no-reference'; readonly names: readonly string[]; readonly listed: readonly string[] }
-  /** two rows of the list are the same point of the same side */
-  | { readonly kind: 'twice'; readonly point: string; readonly side: SideName; readonly lines: readonly number[] };
+  /** two rows of the list are the same point of the same side; `rows`: all of them as they were understood */
+  | {
+      readonly kind: 'twice';
+      readonly point: string;
+      readonly side: SideName;
+      readonly lines: readonly number[];
+      readonly rows: readonly BroughtRow[];
+    };
 
 /**
  * Brings a list of points to a car: unit, axes, datum, names, sides. Nothing of the car is changed.
  *
- * p_car = R · (M · p · mmPerUnit) + t with M from the axes and R, t from the reference points.
+ * p_car = R · (M · (p + shift) · mmPerUnit) + t with M from the axes and R, t from the reference points.
  *
  * @returns every row in the car's frame and every point that would be taken with what it replaces [mm]; or why it cannot be
  * @throws RangeError where the car has no such axle, or sides are asked for that the measured ones do not allow
@@ -103,11 +114,11 @@ export function bringPoints(car: CarDocument, list: readonly PointRow[], options
   const frame = frameOf(options.axes);
   if (!frame.ok) return frame;
   const mm = MM_PER_POINT_UNIT[options.unit];
-  const turned = list.map((row) => ({ row, at: inCarFrame(frame.value, scale(row.read, mm)) }));
-  const datum = options.datum === null ? null : fitDatum(turned, options.datum);
+  const turned = list.map((row) => ({ row, at: inCarFrame(frame.value, scale(add(row.read, options.shift), mm)) }));
+  const datum = options.datum === null ? null : fitDatum(turned, options.datum, options.names);
   if (datum && !datum.ok) return datum;
   const fit = datum?.value ?? null;
-  const references = new Set((options.datum ?? []).map(({ name }) => name));
+  const references = new Set((options.datum ?? []).map(({ name, row }) => row ?? name));
   const known = pointNamesOf(axle);
   const rows = turned.map(({ row, at }) => rowOf(row, fit ? moved(fit, at) : at, known, references, options));
   const points = pointsOf(axle, rows, options, mmPerUnitOf(car));
@@ -116,20 +127,48 @@ export function bringPoints(car: CarDocument, list: readonly PointRow[], options
   return succeed({ ...brought, warnings: warningsOf(brought, options) });
 }
 
+interface TurnedRow {
+  readonly row: PointRow;
+  /** in the directions of the car [mm] */
+  readonly at: Vector;
+}
+
+/**
+ * The row of a reference point. A list of both sides may name it twice: a reference of the left is then the row farther left,
+ * wherever the list's own middle is.
+ */
+function rowOfReference(
+  { name, at, row }: ReferencePoint,
+  turned: readonly TurnedRow[],
+  names: BringOptions['names'],
+): TurnedRow | undefined {
+  const named = (wanted: (row: PointRow) => boolean): readonly TurnedRow[] => turned.filter((one) => wanted(one.row));
+  const listed = turned.map((one) => one.row.name);
+  const byHand = row === undefined ? named((one) => names[one.name] === name) : named((one) => one.name === row);
+  const own = matchName(name, listed).point;
+  const side = at[1] < 0 ? 'right' : 'left';
+  const found = byHand.length > 0 || row !== undefined ? byHand : named((one) => one.name === own);
+  const ofSide = found.filter((one) => one.row.side === undefined || one.row.side === side);
+  const outward = side === 'left' ? 1 : -1;
+  return ofSide.reduce<TurnedRow | undefined>(
+    (outmost, one) => (outmost && outmost.at[1] * outward >= one.at[1] * outward ? outmost : one),
+    undefined,
+  );
+}
+
 function fitDatum(
-  turned: readonly { readonly row: PointRow; readonly at: Vector }[],
+  turned: readonly TurnedRow[],
   datum: readonly ReferencePoint[],
+  names: BringOptions['names'],
 ): Result<DatumFit, BringFailure> {
-  const listed = turned.map(({ row }) => row.name);
   const pairs: { readonly name: string; readonly from: Vector; readonly to: Vector }[] = [];
   const missing: string[] = [];
-  for (const { name, at } of datum) {
-    const found = matchName(name, listed).point;
-    const from = found === null ? undefined : turned.find(({ row }) => row.name === found)?.at;
-    if (from) pairs.push({ name, from, to: at });
-    else missing.push(name);
+  for (const reference of datum) {
+    const from = rowOfReference(reference, turned, names)?.at;
+    if (from) pairs.push({ name: reference.name, from, to: reference.at });
+    else missing.push(reference.name);
   }
-  if (missing.length > 0) return fail({ kind: 'no-reference', names: missing, listed });
+  if (missing.length > 0) return fail({ kind: 'no-reference', names: missing, listed: turned.map(({ row }) => row.name) });
   const fit = rigidFit(
     pairs.map(({ from }) => from),
     pairs.map(({ to }) => to),
@@ -173,7 +212,7 @@ function pointsOf(
     if (row.state !== 'taken' || row.point === null) continue;
     const entry: { point: string; left?: BroughtRow; right?: BroughtRow } = given.get(row.point) ?? { point: row.point };
     const before = entry[row.onSide];
-    if (before) return fail({ kind: 'twice', point: row.point, side: row.onSide, lines: [before.line, row.line] });
+    if (before) return fail({ kind: 'twice', point: row.point, side: row.onSide, lines: [before.line, row.line], rows });
     entry[row.onSide] = row;
     given.set(row.point, entry);
   }

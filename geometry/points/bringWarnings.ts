@@ -25,7 +25,9 @@ export function warningsOf(brought: Omit<Brought, 'warnings'>, options: BringOpt
     warn(
       'datum-planar',
       null,
-      'The reference points lie in one plane: a list from a mirrored frame would fit them as well. Look whether a point off that plane is where it should be.',
+      datum.points.length === 3
+        ? 'Three reference points cannot tell a list from a mirrored frame, which would fit them as well. A fourth, off their plane, can; or look whether a point off it is where it should be.'
+        : 'The reference points lie in one plane: a list from a mirrored frame would fit them as well. Look whether a point off that plane is where it should be.',
     );
   if (datum && Math.abs(datum.size - 1) > SIZE_SLIP)
     warn(

@@ -6,7 +6,7 @@ import { editCar } from '../../state/actions/editCar';
 import { faultOf, judgeEdit } from '../fields/judgeEdit';
 import { ListOptions } from './ListOptions';
 import { ListPreview } from './ListPreview';
-import { answerList, EMPTY_QUESTION, type ListAnswer, type ListQuestion, type Obstacle } from './question';
+import { answerList, EMPTY_QUESTION, nameRow, type ListAnswer, type ListQuestion, type Obstacle } from './question';
 
 const listWords = ({ file }: ListQuestion, { list, unit }: ListAnswer): string =>
   [file ?? 'pasted', `${list.rows.length} rows`, list.separator, `decimal ${list.decimal}`, ...(unit ? [unit] : [])].join(', ');
@@ -31,11 +31,11 @@ export const CoordinatesIn = ({ onClose }: { readonly onClose: () => void }) => 
     setTold(null);
     setQuestion((before) => ({ ...before, ...part }));
   };
-  const name = (row: string, point: string | null) => ask({ names: { ...question.names, [row]: point } });
+  const name = (row: string, point: string | null) => ask({ names: nameRow(question, answer.rows, row, point) });
   const read = async (event: ChangeEvent<HTMLInputElement>) => {
     const file = event.target.files?.[0];
     event.target.value = '';
-    if (file) ask({ text: await file.text(), file: file.name, names: {} });
+    if (file) ask({ text: await file.text(), file: file.name, names: {}, datumRows: {} });
   };
   const points = answer.brought?.points ?? [];
   const ready = answer.brought !== null && answer.obstacles.length === 0 && points.length > 0;
@@ -91,9 +91,10 @@ export const CoordinatesIn = ({ onClose }: { readonly onClose: () => void }) => 
           <textarea
             ref={paste}
             value={question.text}
+            aria-label="The list"
             spellCheck={false}
             placeholder={'armFront; 8,75; 348,17; 195,48\nballJoint; 11; 728,6; 197,8'}
-            onChange={(event) => ask({ text: event.target.value, file: null, names: {} })}
+            onChange={(event) => ask({ text: event.target.value, file: null, names: {}, datumRows: {} })}
           />
         </label>
         <ListOptions car={car} axle={axle} question={question} answer={answer} onAsk={ask} />

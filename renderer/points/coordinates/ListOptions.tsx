@@ -38,10 +38,19 @@ const SIDES_OF = {
 export const ListOptions = ({ car, axle, question, answer, onAsk }: ListOptionsProps) => {
   const setAxis = (index: number, word: AxisWord) =>
     onAsk({ axes: question.axes.map((old, i) => (i === index ? word : old)) as unknown as FrameAxes });
+  const setShift = (index: number, text: string) =>
+    onAsk({ shift: question.shift.map((old, i) => (i === index ? text : old)) as unknown as ListQuestion['shift'] });
   const names = Object.keys(car[axle]?.points ?? {});
   const datum = answer.brought?.datum ?? null;
   const switchDatum = (name: string) =>
     onAsk({ datum: question.datum.includes(name) ? question.datum.filter((one) => one !== name) : [...question.datum, name] });
+  const setRow = (name: string, row: string) => {
+    const { [name]: _before, ...rest } = question.datumRows;
+    onAsk({ datumRows: row === '' ? rest : { ...rest, [name]: row } });
+  };
+  /** The row that is a point already, by its name or by hand. */
+  const rowOf = (name: string): string | undefined => answer.rows.find(({ point }) => point === name)?.name;
+  const rowNames = [...new Set(answer.list.rows.map(({ name }) => name))];
   return (
     <div className="listoptions">
       <div className="optionrow">
@@ -73,8 +82,26 @@ export const ListOptions = ({ car, axle, question, answer, onAsk }: ListOptionsP
           </label>
         ))}
       </div>
+      <div className="optionrow">
+        {(['X', 'Y', 'Z'] as const).map((axis, index) => (
+          <label key={axis}>
+            Add to {axis}
+            {answer.unit === null ? '' : `, ${answer.unit}`}
+            <input
+              type="text"
+              inputMode="decimal"
+              autoComplete="off"
+              aria-label={`Add to ${axis}`}
+              placeholder="0"
+              value={question.shift[index]}
+              onChange={(event) => setShift(index, event.target.value)}
+            />
+          </label>
+        ))}
+      </div>
       <p className="quiet">
-        {answer.handed === null ? 'Two axes run along the same line.' : `${answer.handed === 'right' ? 'Right' : 'Left'}-handed.`}
+        {answer.handed === null ? 'Two axes run along the same line.' : `${answer.handed === 'right' ? 'Right' : 'Left'}-handed.`}{' '}
+        What is added is in the list’s own unit and axes{question.datum.length > 0 ? '; named points take it away again' : ''}.
       </p>
       <div className="optionrow">
         <label>
@@ -110,7 +137,7 @@ export const ListOptions = ({ car, axle, question, answer, onAsk }: ListOptionsP
         <legend>Move to the car by named points</legend>
         <p className="quiet">
           {question.datum.length === 0
-            ? 'None: the list is in the car’s frame. Or tick three or more points whose places on the car are known.'
+            ? 'None: the list is in the car’s frame, but for what is added above. Or tick three or more points whose places on the car are known; a row with another name is chosen beside the tick.'
             : datum
               ? `Fitted: rms ${formatNumber(datum.rms, 2)} mm.`
               : `${question.datum.length} ticked.`}
@@ -119,11 +146,25 @@ export const ListOptions = ({ car, axle, question, answer, onAsk }: ListOptionsP
           {names.map((name) => {
             const miss = datum?.points.find((point) => point.name === name)?.miss;
             return (
-              <label key={name}>
-                <input type="checkbox" checked={question.datum.includes(name)} onChange={() => switchDatum(name)} />
-                {name}
-                {miss !== undefined && <span className="miss">{formatNumber(miss, 2)} mm off</span>}
-              </label>
+              <div key={name} className="datumpoint">
+                <label>
+                  <input type="checkbox" checked={question.datum.includes(name)} onChange={() => switchDatum(name)} />
+                  {name}
+                  {miss !== undefined && <span className="miss">{formatNumber(miss, 2)} mm off</span>}
+                </label>
+                {question.datum.includes(name) && (
+                  <select
+                    aria-label={`${name} in the list`}
+                    value={question.datumRows[name] ?? ''}
+                    onChange={(event) => setRow(name, event.target.value)}
+                  >
+                    <option value="">{rowOf(name) ?? 'which row?'}</option>
+                    {rowNames.map((row) => (
+                      <option key={row}>{row}</option>
+                    ))}
+                  </select>
+                )}
+              </div>
             );
           })}
         </div>

@@ -15,10 +15,10 @@ const LEFT_OUT = 'none';
 
 /** Every row of the list: as read, where it is on the car, what it replaces and by how much; its point can be said by hand. */
 export const ListPreview = ({ car, axle, answer, names, onName }: ListPreviewProps) => {
-  const { brought, list } = answer;
+  const { brought, list, rows } = answer;
   const of = car[axle];
   const known = of ? pointNamesOf(of) : [];
-  if (!brought)
+  if (rows.length === 0)
     return (
       <div className="preview" role="group" aria-label="Preview">
         <p className="quiet">
@@ -29,10 +29,10 @@ export const ListPreview = ({ car, axle, answer, names, onName }: ListPreviewPro
       </div>
     );
   const takenBy = (row: BroughtRow) =>
-    brought.points.find(({ point, lines }) => row.state === 'taken' && point === row.point && lines.includes(row.line));
+    brought?.points.find(({ point, lines }) => row.state === 'taken' && point === row.point && lines.includes(row.line));
   return (
     <div className="preview" role="group" aria-label="Preview" tabIndex={0}>
-      {brought.warnings.map(({ code, path, message }) => (
+      {brought?.warnings.map(({ code, path, message }) => (
         <p key={`${code} ${path}`} className="previewwarning">
           <span className="chip close">
             <VerdictShape verdict="close" />
@@ -64,12 +64,12 @@ export const ListPreview = ({ car, axle, answer, names, onName }: ListPreviewPro
           </tr>
         </thead>
         <tbody>
-          {brought.rows.map((row) => {
+          {rows.map((row) => {
             const taken = takenBy(row);
             const byHand = Object.hasOwn(names, row.name) ? (names[row.name] ?? LEFT_OUT) : undefined;
             return (
               <tr key={row.line} className={row.state}>
-                <th scope="row" title={`line ${row.line}: ${row.read.join(', ')}`}>
+                <th scope="row" title={`${row.name}, line ${row.line}: ${row.read.join(', ')}`}>
                   {row.name}
                 </th>
                 <td>

@@ -7,12 +7,18 @@ import {
   readPoints,
   type AxleName,
   type Brought,
+  type BringFailure,
+  type BringOptions,
+  type BroughtRow,
   type CarDocument,
   type FrameAxes,
   type PointList,
   type PointUnit,
   type SideName,
+  type Vector,
 } from '../../../geometry/index';
+import { parseNumber } from '../../units/parseNumber';
+import { unitsOf } from '../../units/typedUnits';
 
 /** What the person has said of a list so far. */
 export interface ListQuestion {
@@ -26,6 +32,10 @@ export interface ListQuestion {
   readonly sides: 'each' | 'mirror' | 'average';
   /** named points of the car that the list is moved onto; empty: it is in the car's frame */
   readonly datum: readonly string[];
+  /** the list's own name of a point that it is moved by, where the person said which row it is */
+  readonly datumRows: Readonly<Record<string, string>>;
+  /** added to X, Y and Z of every row, in the list's own unit and axes, as it was typed */
+  readonly shift: readonly [string, string, string];
   readonly names: Readonly<Record<string, string | null>>;
 }
 
@@ -37,6 +47,8 @@ export const EMPTY_QUESTION: ListQuestion = {
   side: 'left',
   sides: 'each',
   datum: [],
+  datumRows: {},
+  shift: ['', '', ''],
   names: {},
 };
 
@@ -52,11 +64,46 @@ export interface ListAnswer {
   readonly list: PointList;
   readonly unit: PointUnit | null;
   readonly handed: 'right' | 'left' | null;
+  /** every row as it is understood, also where something stands in the way; empty where nothing can be said of them */
+  readonly rows: readonly BroughtRow[];
   readonly brought: Brought | null;
   readonly obstacles: readonly Obstacle[];
 }
 
 const plain = (text: string): Obstacle => ({ text, name: null, suggestion: null });
+
+/** What was typed to be added, in the list's unit; or the axis whose text is no length. */
+const shiftOf = (typed: ListQuestion['shift'], unit: PointUnit): Vector | 'X' | 'Y' | 'Z' => {
+  const lengthOf = (text: string): number => {
+    if (text.trim() === '') return 0;
+    const read = parseNumber(text, unitsOf(unit));
+    return read.kind === 'number' ? read.value : NaN;
+  };
+  const [x, y, z] = [lengthOf(typed[0]), lengthOf(typed[1]), lengthOf(typed[2])];
+  if (Number.isNaN(x)) return 'X';
+  if (Number.isNaN(y)) return 'Y';
+  return Number.isNaN(z) ? 'Z' : [x, y, z];
+};
+
+/** What stands in the way, in words of this page: a row can be said beside a reference point, and left out at its place. */
+const obstacleOf = (failure: BringFailure): Obstacle => {
+  if (failure.kind === 'no-reference') {
+    const several = failure.names.length > 1;
+    return plain(
+      `Which ${several ? 'rows of the list are' : 'row of the list is'} ${failure.names.join(', ')}? Choose ${several ? 'them beside the ticks' : 'it beside the tick'}, or say it in the table.`,
+    );
+  }
+  return plain(bringFailureWords(failure));
+};
+
+/** The rows where not all of the question can be answered: those of a failure, else without the datum that does not fit. */
+const rowsDespite = (car: CarDocument, list: PointList, options: BringOptions, failure: BringFailure): readonly BroughtRow[] => {
+  if (failure.kind === 'twice') return failure.rows;
+  if (options.datum === null) return [];
+  const without = { ...options, datum: null };
+  const brought = bringPoints(car, list.rows, without);
+  return brought.ok ? brought.value.rows : rowsDespite(car, list, without, brought.failure);
+};
 
 /** The list as it is understood now, every point of it, and what stands in its way. */
 export const answerList = (car: CarDocument, axle: AxleName, question: ListQuestion): ListAnswer => {
@@ -64,28 +111,58 @@ export const answerList = (car: CarDocument, axle: AxleName, question: ListQuest
   const unit = question.unit ?? list.headerUnit;
   const frame = frameOf(question.axes);
   const handed = frame.ok ? frame.value.handed : null;
-  const base = { list, unit, handed, brought: null };
+  const base = { list, unit, handed, rows: [], brought: null };
   if (question.text.trim() === '') return { ...base, obstacles: [] };
   const faults = list.faults.map(({ line, column, found, expected, hint }) =>
     plain(`Line ${line}, column ${column}: found ${found}, expected ${expected}${hint === null ? '.' : `; ${hint}.`}`),
   );
   if (faults.length > 0) return { ...base, obstacles: faults };
   if (unit === null) return { ...base, obstacles: [plain('In what unit is the list? Choose it beside “Unit”.')] };
+  const shift = shiftOf(question.shift, unit);
   const own = designPoints(car, axle, question.side === 'right' ? 'right' : 'left');
-  const datum = question.datum.flatMap((name) => (own[name] ? [{ name, at: own[name] }] : []));
+  const datum = question.datum.flatMap((name) => {
+    const row = question.datumRows[name];
+    return own[name] ? [{ name, at: own[name], ...(row === undefined ? {} : { row }) }] : [];
+  });
   const { axes, side, sides, names } = question;
-  const brought = bringPoints(car, list.rows, {
+  const options: BringOptions = {
     axle,
     unit,
     axes,
+    shift: typeof shift === 'string' ? [0, 0, 0] : shift,
     side,
     sides: side === 'both' ? (sides === 'average' ? sides : 'each') : sides === 'average' ? 'each' : sides,
     names,
-    datum: question.datum.length === 0 ? null : datum,
-  });
-  if (!brought.ok) return { ...base, obstacles: [plain(bringFailureWords(brought.failure))] };
-  const unknown = brought.value.rows
+    datum: datum.length === 0 ? null : datum,
+  };
+  const brought = bringPoints(car, list.rows, options);
+  if (!brought.ok) {
+    const rows = rowsDespite(car, list, options, brought.failure);
+    return { ...base, rows, obstacles: [obstacleOf(brought.failure)] };
+  }
+  const { rows } = brought.value;
+  if (typeof shift === 'string') return { ...base, rows, obstacles: [plain(`What is added to ${shift} is no length.`)] };
+  const unknown = rows
     .filter(({ state }) => state === 'unknown')
     .map(({ line, name, suggestion }) => ({ text: `Line ${line}, “${name}”: no point has this name.`, name, suggestion }));
-  return { ...base, brought: brought.value, obstacles: unknown };
+  return { ...base, rows, brought: brought.value, obstacles: unknown };
+};
+
+/** A name as it is for the other side: "L LCA front bush" and "R LCA front bush"; null where it says no side. */
+const otherSideOf = (name: string): string | null => {
+  const other: Readonly<Record<string, string>> = { l: 'r', r: 'l', left: 'right', right: 'left' };
+  const swapped = name.replace(/(?<![a-z])(left|right|l|r)(?![a-z])/i, (word) => other[word.toLowerCase()] ?? word);
+  return swapped.toLowerCase() === name.toLowerCase() ? null : swapped.toLowerCase();
+};
+
+/** What is said by hand of a row, and with it of its like on the other side, where nothing was said of that yet. */
+export const nameRow = (
+  { names }: ListQuestion,
+  rows: readonly BroughtRow[],
+  row: string,
+  point: string | null,
+): ListQuestion['names'] => {
+  const other = otherSideOf(row);
+  const twin = rows.find(({ name, state }) => name.toLowerCase() === other && state === 'unknown' && !Object.hasOwn(names, name));
+  return { ...names, [row]: point, ...(twin ? { [twin.name]: point } : {}) };
 };

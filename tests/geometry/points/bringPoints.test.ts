@@ -110,6 +110,11 @@ describe('names', () => {
 
   test('the same point twice is refused with both lines', () => {
     expect(wordsOf('armFront,1,2,3\narm_front,1,2,3', {})).toContain('lines 1 and 2');
+    const twice = bringPoints(CAR, readPoints('armFront,1,2,3\narm_front,4,5,6').rows, FRONT);
+    expect(!twice.ok && twice.failure.kind === 'twice' && twice.failure.rows.map(({ at }) => at)).toEqual([
+      [1, 2, 3],
+      [4, 5, 6],
+    ]);
   });
 });
 
@@ -191,6 +196,7 @@ describe('datum', () => {
       { datum: references('armFront', 'armRear', 'strutTop') },
     );
     expect(inPlane.warnings.map(({ code }) => code)).toEqual(['datum-planar']);
+    expect(inPlane.warnings[0]?.message).toContain('Three reference points cannot tell');
     const all = references('armFront', 'armRear', 'strutTop', 'wheelCentre');
     expect(
       bring(
@@ -228,6 +234,46 @@ describe('datum', () => {
         { datum: line },
       ),
     ).toContain('on one line');
+  });
+
+  test('a list with names of its own moves by rows named by hand, by rows told for a reference, and on both sides', () => {
+    const own = (p: Vector) => add(turnAbout(p, [0, 0, 1], 0.4), [2000, 3000, 50]);
+    const left = listOf(own)
+      .split('\n')
+      .map((row) => `L ${row.split(';').slice(1).join(' ')};${row.split(';').slice(1).join(';')}`);
+    const names = Object.fromEntries(Object.keys(design).map((name, k) => [left[k]?.split(';')[0] as string, name]));
+    const wanted = references('armFront', 'armRear', 'strutTop', 'wheelCentre');
+    const byHand = bring(left.join('\n'), { names, datum: wanted });
+    expect(byHand.points).toHaveLength(Object.keys(design).length);
+    byHand.points.forEach(({ shift }) => expect(shift).toBeLessThan(1e-9));
+
+    const rowOf = (name: string) => Object.entries(names).find(([, point]) => point === name)?.[0] as string;
+    const told = bring(left.join('\n'), { datum: wanted.map((one) => ({ ...one, row: rowOf(one.name) })) });
+    expect(told.rows.filter(({ state }) => state === 'reference')).toHaveLength(4);
+    expect(told.datum?.rms).toBeLessThan(1e-9);
+    expect(wordsOf(left.join('\n'), { datum: wanted })).toContain('no reference point armFront');
+
+    // both sides far to the left of the list's own middle: a reference of the left is the row farther left
+    const both = Object.entries(design).flatMap(([name, [x, y, z]], k) =>
+      [y, -y].map((side, s) => [`p${k}${'ab'[s]}`, name, ...add([x, side, z], [0, 9000, 0])] as const),
+    );
+    const { points } = bring(both.map(([row, , ...at]) => [row, ...at].join(';')).join('\n'), {
+      side: 'both',
+      names: Object.fromEntries(both.map(([row, name]) => [row, name])),
+      datum: wanted,
+    });
+    points.filter(({ side }) => side === 'left').forEach(({ shift }) => expect(shift).toBeLessThan(1e-9));
+    expect(points.filter(({ side }) => side === 'right')).toHaveLength(both.length / 2);
+  });
+
+  test('a plain shift is in the unit and axes of the list; a datum takes it away', () => {
+    const options = { unit: 'in', axes: ['back', 'right', 'up'], shift: [10, 0, -4] } as const;
+    expect(bring('armFront;0;-10;8', options).points[0]?.at.map((v) => Number(v.toFixed(9)))).toEqual([-254, 254, 101.6]);
+    const moved = bring(
+      listOf((p) => p),
+      { shift: [100, 20, -3], datum: references('armFront', 'armRear', 'strutTop', 'wheelCentre') },
+    );
+    moved.points.forEach(({ shift }) => expect(shift).toBeLessThan(1e-9));
   });
 
   test('a reference point that is no point of the car only moves the list', () => {

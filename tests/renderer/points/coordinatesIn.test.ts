@@ -1,0 +1,66 @@
+import { describe, expect, test } from 'vitest';
+import { designPoints, type Vector } from '../../../geometry/index';
+import { answerList, EMPTY_QUESTION, nameRow, type ListQuestion } from '../../../renderer/points/coordinates/question';
+import { carDocument } from '../carUnderTest';
+
+const CAR = carDocument('car-21');
+const SIDES = [designPoints(CAR, 'front', 'left'), designPoints(CAR, 'front', 'right')] as const;
+const NAMES = Object.keys(SIDES[0]);
+
+/** The car as somebody else wrote it down: names of their own for both sides, from another origin. */
+const listOf = (from: Vector): string =>
+  NAMES.flatMap((name, k) =>
+    SIDES.map((points, side) => {
+      const [x = 0, y = 0, z = 0] = points[name] ?? [];
+      return [`${side === 0 ? 'L' : 'R'} bolt ${k}`, x + from[0], y + from[1], z + from[2]].join(';');
+    }),
+  ).join('\n');
+
+const ask = (part: Partial<ListQuestion>): ListQuestion => ({ ...EMPTY_QUESTION, unit: 'mm', side: 'both', ...part });
+const answer = (question: ListQuestion) => answerList(CAR, 'front', question);
+/** Every row of the left named by hand; those of the right follow. */
+const byHand = (question: ListQuestion): ListQuestion =>
+  NAMES.reduce((before, name, k) => ({ ...before, names: nameRow(before, answer(before).rows, `L bolt ${k}`, name) }), question);
+const DATUM = ['armFront', 'armRear', 'strutTop', 'wheelCentre'];
+
+describe('a list with names of its own', () => {
+  test('is named on one side, and the other side follows; what was said before stays', () => {
+    const named = byHand(ask({ text: listOf([0, 0, 0]), names: { 'R bolt 0': null } }));
+    expect(named.names['R bolt 0']).toBeNull();
+    expect(named.names['R bolt 1']).toBe(NAMES[1]);
+    expect(answer(named).brought?.points).toHaveLength(2 * NAMES.length - 1);
+  });
+
+  test('is moved by rows that were named by hand', () => {
+    const { brought, obstacles } = answer({ ...byHand(ask({ text: listOf([500, 40, -120]) })), datum: DATUM });
+    expect(obstacles).toEqual([]);
+    brought?.points.forEach(({ shift }) => expect(shift).toBeLessThan(1e-9));
+  });
+
+  test('or by rows chosen beside the ticks, and its rows stay in sight while some are missing', () => {
+    const question = ask({ text: listOf([500, 0, -120]), side: 'left', datum: DATUM });
+    const missing = answer(question);
+    expect(missing.brought).toBeNull();
+    expect(missing.rows).toHaveLength(2 * NAMES.length);
+    expect(missing.obstacles[0]?.text).toMatch(/^Which rows of the list are armFront, armRear, strutTop, wheelCentre\?/);
+    const datumRows = Object.fromEntries(DATUM.map((name) => [name, `L bolt ${NAMES.indexOf(name)}`]));
+    expect(answer({ ...question, datumRows }).brought?.datum?.rms).toBeLessThan(1e-9);
+    expect(answer({ ...question, datum: ['armFront'], datumRows }).rows).toHaveLength(2 * NAMES.length);
+  });
+
+  test('keeps its rows where two of them are one point', () => {
+    const twice = answer(ask({ text: 'a;1;2;3\nb;4;5;6', side: 'left', names: { a: 'armFront', b: 'armFront' } }));
+    expect(twice.rows.map(({ point }) => point)).toEqual(['armFront', 'armFront']);
+    expect(twice.obstacles[0]?.text).toContain('lines 1 and 2');
+  });
+
+  test('comes to the origin of the car by what is added to it, as it is typed', () => {
+    const question = byHand(ask({ text: listOf([500, 0, -120]) }));
+    const moved = answer({ ...question, shift: ['−500', '', '120,0 mm'] });
+    expect(moved.obstacles).toEqual([]);
+    moved.brought?.points.forEach(({ shift }) => expect(shift).toBeLessThan(1e-9));
+    const wrong = answer({ ...question, shift: ['', 'left', ''] });
+    expect(wrong.obstacles[0]?.text).toBe('What is added to Y is no length.');
+    expect(wrong.rows).toHaveLength(2 * NAMES.length);
+  });
+});
