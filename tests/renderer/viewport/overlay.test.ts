@@ -172,7 +172,7 @@ describe('what is drawn over the solids', () => {
     const from = { axle: 'front', side: 'left', point: 'strutTop' } as const;
     const content = (reach: number) =>
       overlayItems(contentOf({}, { range: { from, direction: [0, 2, 0], marks: [-8, -3, 2, 7], design: 2, reach } }));
-    const near = content(50);
+    const near = content(30);
     const [line] = near.filter((item) => item.kind === 'line' && item.className === 'range');
     const [first, last] = line?.kind === 'line' ? line.points : [];
     if (!first || !last) throw new Error('is drawn');
