@@ -2,7 +2,8 @@ import type { Labelled, Sheet, SheetSection } from '../sheet';
 import { widthOf } from '../typeface/typeface';
 import { baseline, BODY, column, HEADING, lineHeight, NAME, SOFT, TITLE, type Block, type Flow } from './block';
 import { lineAt, textAt, type Primitive } from './primitives';
-import { ROOMY, settingsFlow, TIGHT, type Density } from './settingsFlow';
+import { DENSITIES, type Density } from './density';
+import { settingsFlow } from './settingsFlow';
 import { cornersFlow, targetsFlow } from './tableFlows';
 import { cautionsFlow, changesFlow, figuresFlow, notesFlow } from './textFlows';
 import { wrapWithin } from './wrapText';
@@ -40,9 +41,9 @@ const flowOf = (section: SheetSection, width: number, density: Density): Flow =>
     case 'changes':
       return changesFlow(section, width);
     case 'targets':
-      return targetsFlow(section, width);
+      return targetsFlow(section, width, density);
     case 'corners':
-      return cornersFlow(section, width);
+      return cornersFlow(section, width, density);
     case 'figures':
       return figuresFlow(section, width);
     case 'notes':
@@ -203,12 +204,14 @@ const pagesOf = (sheet: Sheet, paper: Paper, density: Density): readonly (readon
 
 /**
  * Lays a sheet out on pages: a section goes on on the next page where it has to, with its head said again; a page is begun only
- * when the last is full. Parts are drawn large unless a page is saved by drawing them small.
+ * when the last is full. Parts are drawn large unless a page
+ * is saved by drawing them small.
  */
 export const layOutSheet = (sheet: Sheet, paper: Paper): readonly SheetPage[] => {
   const width = paper.width - 2 * MARGIN;
-  const [roomy, tight] = [pagesOf(sheet, paper, ROOMY), pagesOf(sheet, paper, TIGHT)];
-  const pages = tight.length < roomy.length ? tight : roomy;
+  const ways = DENSITIES.map((density) => pagesOf(sheet, paper, density));
+  const fewest = Math.min(...ways.map(({ length }) => length));
+  const pages = ways.find(({ length }) => length === fewest) ?? [];
   return pages.map((primitives, index) => ({
     paper,
     number: index + 1,

@@ -1,6 +1,7 @@
 import type { PartSetting, SettingRow, SettingsSection } from '../sheet';
 import { lockedWords } from '../settingRows';
 import { BODY, column, lineHeight, middleOf, NAME, sideBySide, SOFT, STRONG, type Block, type Flow } from './block';
+import type { Density } from './density';
 import { headOf } from './heading';
 import { boxAt, drawingAt, lineAt, sideMark, textAt, type Primitive } from './primitives';
 
@@ -9,15 +10,6 @@ const TORQUE = 50;
 const DONE = 26;
 const GAP = 8;
 const BOX = 11;
-
-/** How much room the parts have: all of them drawn large, or what is at zero in a line and the others drawn small. */
-export interface Density {
-  readonly drawing: number;
-  readonly padding: number;
-  readonly drawsZero: boolean;
-}
-export const ROOMY: Density = { drawing: 36, padding: 3, drawsZero: true };
-export const TIGHT: Density = { drawing: 26, padding: 1.5, drawsZero: false };
 
 interface Columns {
   readonly left: number;

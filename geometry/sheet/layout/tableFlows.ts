@@ -2,14 +2,12 @@ import type { AxleName } from '../../car/document';
 import type { CornerRow, CornersSection, TargetRow, TargetsSection } from '../sheet';
 import { widthOf } from '../typeface/typeface';
 import { BODY, column, lineHeight, middleOf, NAME, SOFT, STRONG, type Block, type Flow } from './block';
+import type { Density } from './density';
 import { headOf } from './heading';
 import { boxAt, lineAt, sideMark, textAt, watchMark, type Primitive } from './primitives';
 
-const PADDING = 2.5;
+const PADDING = 1.5;
 const GAP = 8;
-/** Room to write a number by hand. */
-const ROW = 17.5;
-
 const VALUE = 48;
 const TOLERANCE = 56;
 const RULE = 120;
@@ -42,11 +40,11 @@ const targetColumns = ({ hasRules, hasBoxes }: TargetsSection, width: number): T
   };
 };
 
-const targetBlock = (row: TargetRow, section: TargetsSection, columns: TargetColumns, width: number): Block => {
+const targetBlock = (row: TargetRow, section: TargetsSection, columns: TargetColumns, width: number, density: Density): Block => {
   const name = column([[row.unit === '' ? row.name : `${row.name}, ${row.unit}`, NAME]], columns.name - GAP);
   const mark = section.hasRules && row.isBroken ? 11 : 0;
   const rule = column([[section.hasRules ? row.rule : '', BODY]], RULE - GAP - mark);
-  const height = Math.max(ROW, name.height + 2 * PADDING, rule.height + 2 * PADDING);
+  const height = Math.max(density.row, name.height + 2 * PADDING, rule.height + 2 * PADDING);
   return {
     height,
     draw: (x, y) => {
@@ -100,13 +98,13 @@ const targetsHead = (section: TargetsSection, columns: TargetColumns, width: num
 };
 
 /** What to set to: values, tolerances, rules, and boxes for what was read. */
-export const targetsFlow = (section: TargetsSection, width: number): Flow => {
+export const targetsFlow = (section: TargetsSection, width: number, density: Density): Flow => {
   const columns = targetColumns(section, width);
   const table = targetsHead(section, columns, width);
   return {
     head: headOf(section.heading, section.note, width, table),
     continued: headOf(`${section.heading}, continued`, '', width, table),
-    rows: section.rows.map((row) => targetBlock(row, section, columns, width)),
+    rows: section.rows.map((row) => targetBlock(row, section, columns, width, density)),
   };
 };
 
@@ -115,19 +113,19 @@ const CORNER_NAME = 118;
 const cornerNames = (axles: readonly AxleName[]): readonly string[] =>
   axles.flatMap((axle) => [`${axle === 'front' ? 'Front' : 'Rear'} left`, `${axle === 'front' ? 'Front' : 'Rear'} right`]);
 
-const cornerBlock = (row: CornerRow, section: CornersSection, width: number): Block => {
+const cornerBlock = (row: CornerRow, section: CornersSection, width: number, density: Density): Block => {
   const count = 2 * section.axles.length;
   const each = (width - CORNER_NAME) / count;
   const name = column([[row.unit === '' ? row.name : `${row.name}, ${row.unit}`, NAME]], CORNER_NAME - GAP);
   const values = row.values.map((value) => column([[value, STRONG]], each - 14 - (section.hasBoxes ? 44 : 0)));
-  const height = Math.max(ROW, name.height + 2 * PADDING, ...values.map((value) => value.height + 2 * PADDING));
+  const height = Math.max(density.row, name.height + 2 * PADDING, ...values.map((value) => value.height + 2 * PADDING));
   return {
     height,
     draw: (x, y) => [
       ...name.draw(x, y + (height - name.height) / 2),
       ...values.flatMap((value, index) => {
         const from = x + CORNER_NAME + each * index;
-        const box = section.hasBoxes ? [boxAt(from + each - 50, y + 2.5, 46, height - 5, { stroke: 'line', line: 0.6 })] : [];
+        const box = section.hasBoxes ? [boxAt(from + each - 50, y + 1.5, 46, height - 3, { stroke: 'line', line: 0.6 })] : [];
         return [...value.draw(from, y + (height - value.height) / 2), ...box];
       }),
       lineAt(x, y + height, x + width, y + height, 0.5, 'line'),
@@ -136,7 +134,7 @@ const cornerBlock = (row: CornerRow, section: CornersSection, width: number): Bl
 };
 
 /** Numbers of the four corners, each with a box for what was read. */
-export const cornersFlow = (section: CornersSection, width: number): Flow => {
+export const cornersFlow = (section: CornersSection, width: number, density: Density): Flow => {
   const names = cornerNames(section.axles);
   const each = (width - CORNER_NAME) / names.length;
   const height = lineHeight(SOFT) + 4;
@@ -150,6 +148,6 @@ export const cornersFlow = (section: CornersSection, width: number): Flow => {
   return {
     head: headOf(section.heading, section.note, width, table),
     continued: headOf(`${section.heading}, continued`, '', width, table),
-    rows: section.rows.map((row) => cornerBlock(row, section, width)),
+    rows: section.rows.map((row) => cornerBlock(row, section, width, density)),
   };
 };
