@@ -30,10 +30,11 @@ export function stepScaleOf(adjuster: AdjusterDocument): StepScale {
   }
 }
 
-/** Sums of many steps end in 0.30000000000000004: settings keep nine decimals. */
+/** Multiples of steps end in 0.30000000000000004: that is taken off. A number that has more than nine decimals keeps them. */
 export function cleanSetting(value: number): number {
   const rounded = Number(value.toFixed(9));
-  return rounded === 0 ? 0 : rounded;
+  if (rounded === 0 && Math.abs(value) < 1e-12) return 0;
+  return Math.abs(rounded - value) <= 1e-13 * Math.max(1, Math.abs(value)) ? rounded : value;
 }
 
 /** Every setting that the part really has, ascending: multiples of its step counted from zero, inside its range. */
@@ -42,7 +43,8 @@ export function realSettings({ min, max, step, isRound }: StepScale): number[] {
   const last = Math.floor(max / step + 1e-9);
   const settings: number[] = [];
   for (let k = first; k <= last; k += 1) {
-    const setting = cleanSetting(k * step);
+    // a range of many decimals ends a hair before its last step
+    const setting = Math.min(max, Math.max(min, cleanSetting(k * step)));
     if (!isRound || setting < max) settings.push(setting);
   }
   return settings;

@@ -1,4 +1,7 @@
+import { findReading } from '../readings/catalogue';
 import type { CarDocument, ToleranceDocument } from './document';
+
+const MM_PER_INCH = 25.4;
 
 /**
  * What a mechanic holds (`set`) and what a side effect must exceed to count (`matters`), in contract units, where the car file
@@ -26,10 +29,17 @@ const DEFAULTS: Readonly<Record<string, ToleranceDocument>> = {
   wheelRate: { matters: 2 },
 };
 
-/** The change of a reading that counts; undefined where neither the file nor the defaults say. */
+/** The change of a reading that counts, in contract units; undefined where neither the file nor the defaults say. */
 export const mattersOf = (document: CarDocument, reading: string): number | undefined =>
-  document.tolerances?.[reading]?.matters ?? DEFAULTS[reading]?.matters;
+  given(document, reading, 'matters') ?? DEFAULTS[reading]?.matters;
 
-/** How near to its target a reading is set; undefined where neither the file nor the defaults say. */
+/** How near to its target a reading is set, in contract units; undefined where neither the file nor the defaults say. */
 export const setWithin = (document: CarDocument, reading: string): number | undefined =>
-  document.tolerances?.[reading]?.set ?? DEFAULTS[reading]?.set;
+  given(document, reading, 'set') ?? DEFAULTS[reading]?.set;
+
+/** What the file says: lengths in its own unit, all else as it is. */
+function given({ tolerances, units }: CarDocument, reading: string, key: keyof ToleranceDocument): number | undefined {
+  const value = tolerances?.[reading]?.[key];
+  if (value === undefined || units?.length !== 'in') return value;
+  return findReading(reading)?.quantity === 'length' ? value * MM_PER_INCH : value;
+}

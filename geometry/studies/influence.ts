@@ -165,7 +165,7 @@ function rowOf(
 /** The setting where it is inside the range, gone round where the clock does; null outside. */
 function within({ min, max, isRound }: ReturnType<typeof stepScaleOf>, setting: number): number | null {
   if (isRound) return cleanSetting(((setting % max) + max) % max);
-  return setting < min - 1e-9 || setting > max + 1e-9 ? null : cleanSetting(setting);
+  return setting < min - 1e-9 || setting > max + 1e-9 ? null : Math.min(max, Math.max(min, cleanSetting(setting)));
 }
 
 function isCurved({ document }: CarMechanism, names: readonly CarNumber[], more: Numbers | null, less: Numbers | null): boolean {
