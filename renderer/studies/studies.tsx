@@ -14,6 +14,12 @@ export interface Study {
 /** The studies that there are, in the order of the list. */
 export const STUDIES: readonly Study[] = [
   {
+    name: 'sweep',
+    label: 'Sweep',
+    sentence: 'readings over travel, roll, steer',
+    Panel: lazy(async () => ({ default: (await import('./sweep/SweepStudy')).SweepStudy })),
+  },
+  {
     name: 'compare',
     label: 'Compare',
     sentence: 'setups at the same positions',

@@ -35,7 +35,8 @@ interface CompareCurveProps {
   readonly setup: string;
   readonly comparedName: string | null;
   readonly more: readonly MoreLines[];
-  readonly onChoose: (number: string) => void;
+  /** null: the reading is chosen elsewhere */
+  readonly onChoose: ((number: string) => void) | null;
 }
 
 const GROUPS = [...new Set(CATALOGUE.map(({ group }) => group))].map((group) => ({
@@ -102,22 +103,26 @@ export const CompareCurve = ({
   return (
     <figure className="comparecurve" aria-label={title}>
       <figcaption>
-        <select
-          className="pick reading"
-          aria-label={`Reading of curve ${place + 1}`}
-          value={number}
-          onChange={(event) => onChoose(event.target.value)}
-        >
-          {GROUPS.map(({ group, numbers }) => (
-            <optgroup key={group} label={group}>
-              {numbers.map((one) => (
-                <option key={one} value={one}>
-                  {readingOfNumber(one)?.name}
-                </option>
-              ))}
-            </optgroup>
-          ))}
-        </select>
+        {onChoose === null ? (
+          <b>{content.name}</b>
+        ) : (
+          <select
+            className="pick reading"
+            aria-label={`Reading of curve ${place + 1}`}
+            value={number}
+            onChange={(event) => onChoose(event.target.value)}
+          >
+            {GROUPS.map(({ group, numbers }) => (
+              <optgroup key={group} label={group}>
+                {numbers.map((one) => (
+                  <option key={one} value={one}>
+                    {readingOfNumber(one)?.name}
+                  </option>
+                ))}
+              </optgroup>
+            ))}
+          </select>
+        )}
         <span className="unit">{content.unit}</span>
         <span className="spread" />
         <PlotMenu
