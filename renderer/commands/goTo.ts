@@ -1,22 +1,46 @@
 const FOCUSABLE = 'input, select, textarea, button, a, [tabindex]';
 
+/** A page that was never shown is fetched first; after this long, ms, something is wrong that says so itself. */
+const LONGEST_WAIT = 10_000;
+
+/** What waits to be drawn; whatever is asked for next takes its place, and whatever the person does next ends it. */
+let waiting = 0;
+
 /**
- * Brings something into sight and puts the focus on it, or on the first thing in it that can have it: once it is drawn,
- * since what was asked for may be on a page or an axle that is only now shown.
+ * Acts once something is drawn: what was asked for may be on a page or an axle that is only now shown, or fetched.
+ * @param drawn - what is in the page when there is no more to wait for
  */
-export const goTo = (selector: string): void => {
+const onceDrawn = (drawn: string, act: () => void): void => {
+  const own = (waiting += 1);
+  const until = performance.now() + LONGEST_WAIT;
+  const ended = new AbortController();
+  const look = (): void => {
+    if (own !== waiting || ended.signal.aborted || performance.now() > until) return ended.abort();
+    if (!document.querySelector(drawn)) return void requestAnimationFrame(look);
+    ended.abort();
+    act();
+  };
   requestAnimationFrame(() =>
     requestAnimationFrame(() => {
-      const found = document.querySelector<HTMLElement>(selector);
-      if (!found) return;
-      found.scrollIntoView({ block: 'center' });
-      const inside = found.matches(FOCUSABLE) ? found : found.querySelector<HTMLElement>(FOCUSABLE);
-      inside?.focus({ preventScroll: true });
+      for (const act of ['pointerdown', 'keydown']) window.addEventListener(act, () => ended.abort(), { signal: ended.signal });
+      look();
     }),
   );
 };
 
-/** Presses a button of the window, once it is drawn: for what only its own panel can do. */
-export const press = (selector: string): void => {
-  requestAnimationFrame(() => requestAnimationFrame(() => document.querySelector<HTMLElement>(selector)?.click()));
-};
+/** Brings something into sight and puts the focus on it, or on the first thing in it that can have it. */
+export const goTo = (selector: string): void =>
+  onceDrawn(selector, () => {
+    const found = document.querySelector<HTMLElement>(selector);
+    if (!found) return;
+    found.scrollIntoView({ block: 'center' });
+    const inside = found.matches(FOCUSABLE) ? found : found.querySelector<HTMLElement>(FOCUSABLE);
+    inside?.focus({ preventScroll: true });
+  });
+
+/**
+ * Presses a button of the window: for what only its own panel can do.
+ * @param panel - the panel; where it is drawn without the button there is nothing to press
+ */
+export const press = (selector: string, panel = 'body'): void =>
+  onceDrawn(panel, () => document.querySelector<HTMLElement>(selector)?.click());

@@ -5,7 +5,7 @@ import type { Page } from 'playwright-core';
 import { expect, onTestFinished, test } from 'vitest';
 import { openWindow } from './chromium';
 import { field, seriousFaults, setField, step } from './pointsPage';
-import { choosePoint, placeOfMark } from './viewMarks';
+import { choosePoint, labelsOf, placeOfMark } from './viewMarks';
 
 /** Where a point stands in the picture [px of the window]; nothing is chosen after. */
 const placeOfPoint = async (page: Page, name: string): Promise<readonly [number, number]> => {
@@ -47,7 +47,39 @@ test(
     await page.getByRole('button', { name: /^Perch/ }).click();
     expect(await page.getByRole('button', { name: /: pick in the view$/ }).count()).toBe(0);
 
-    // A direction: the ring follows the hand, and a letter holds it to an axis.
+    // Each kind is aimed by its own directions: the ring follows the hand, a letter holds it, and what was aimed first stays.
+    for (const [kind, label, letter, held] of [
+      ['Eccentric bolt', 'Slot', 'y', '0, 1, 0'],
+      ['Offset bushing', 'Axis', 'x', '1, 0, 0'],
+      ['Offset bushing', 'Twelve o’clock', 'z', '0, 0, 1'],
+    ] as const) {
+      if (label !== 'Twelve o’clock') {
+        await page.getByRole('button', { name: new RegExp(`^${kind}`) }).click();
+        await setField(page, 'Point *', 'tieRodEnd');
+      }
+      await page.getByRole('button', { name: `${label}: aim in the view` }).click();
+      expect(await page.locator('.asked').innerText()).toContain(`${label}: drag the ring`);
+      const [x, y] = await placeOfMark(page, 'armend');
+      await page.mouse.move(x, y);
+      await page.mouse.down();
+      await page.mouse.move(x - 45, y + 50, { steps: 3 });
+      await expect.poll(() => field(page, `${label} *`).inputValue(), { message: label }).toMatch(/\d\.\d+, /);
+      await page.keyboard.press(letter);
+      await expect.poll(() => field(page, `${label} *`).inputValue(), { message: label }).toBe(held);
+      await page.mouse.up();
+      await page.getByRole('button', { name: `${label}: aim in the view` }).click();
+      expect(await page.locator('.asked').count()).toBe(0);
+    }
+    expect(await field(page, 'Axis *').inputValue()).toBe('1, 0, 0');
+    // with its offset given the range of the hole is drawn beside twelve, before anything else of it is
+    await setField(page, 'Offset *', '6');
+    await expect.poll(() => labelsOf(page)).toEqual(expect.arrayContaining(['+6 mm', '−6 mm']));
+    // a turnbuckle has a rod to pick, and nothing to aim
+    await page.getByRole('button', { name: /^Turnbuckle/ }).click();
+    expect(await page.getByRole('button', { name: /: aim in the view$/ }).count()).toBe(0);
+    await expect.poll(() => labelsOf(page)).not.toContain('+6 mm');
+
+    // A slide: the same, and its range along the aim.
     await page.getByRole('button', { name: /^Slide/ }).click();
     await setField(page, 'Point *', 'tieRodEnd');
     await page.getByRole('button', { name: 'Along: aim in the view' }).click();
@@ -63,10 +95,12 @@ test(
     await page.mouse.up();
     await setField(page, 'Range *', '-5, 5');
     await setField(page, 'Step *', '0.5');
+    await expect.poll(() => labelsOf(page)).toEqual(expect.arrayContaining(['+5 mm', '−5 mm', 'X', 'Y', 'Z']));
     await setField(page, 'Name in the file *', 'endShims');
     await page.getByRole('slider', { name: /^Try it/ }).fill('4');
     expect(await page.getByRole('region', { name: 'Try it' }).innerText()).toContain('Bump steer');
     await page.getByRole('button', { name: 'Make it' }).click();
+    await expect.poll(() => labelsOf(page)).not.toContain('+5 mm');
     await page.getByText('End shims', { exact: true }).click();
 
     // In the car a drag of the ring is one undo step, and one that is given up is none.
@@ -119,8 +153,9 @@ test('no car could be opened: the page begins a new one', { timeout: 120_000 }, 
 test('a new car on empty points: what is missing is named, and it is a car when nothing is', { timeout: 120_000 }, async () => {
   const { page, complaints } = await openWindow({ reducedMotion: 'reduce' });
   await page.locator('tr[data-reading="camber"]').waitFor();
-  await page.getByRole('navigation').getByRole('link', { name: 'Points' }).click();
-  await page.getByRole('button', { name: 'New car' }).click();
+  // from the file menu, in a window that has not shown the page yet
+  await page.getByRole('button', { name: 'File', exact: true }).click();
+  await page.getByRole('menuitem', { name: /^New car/ }).click();
   const newCar = page.getByRole('region', { name: 'New car' });
   await newCar.getByLabel('Name', { exact: true }).fill('Fen saloon');
   await newCar.getByRole('region', { name: 'Rear axle' }).getByRole('button', { name: 'No such axle' }).click();
