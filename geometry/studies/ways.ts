@@ -62,6 +62,9 @@ export interface Ways {
 /** Neither the file nor the defaults say how near such a reading is set: within this part of what is asked. */
 const NO_TOLERANCE = 1e-9;
 
+/** A root between two marks misses by no more than this part of what is asked. */
+const ROOT = 1e-6;
+
 interface Adjustable {
   readonly name: string;
   readonly adjuster: AdjusterDocument;
@@ -231,7 +234,8 @@ class WaysSearch {
       const [a, b] = [tried[i], tried[j]];
       if (a === null || b === null || a.signed > 0 === b.signed > 0) continue;
       const until = j === 0 ? (marks[0] ?? 0) + stepScaleOf(part.adjuster).max : (marks[j] ?? 0);
-      found.push({ real: nearest([a, b]), exact: this.rootBetween(setup, part, marks[i] ?? 0, until) });
+      const exact = this.rootBetween(setup, part, marks[i] ?? 0, until);
+      if (exact !== null) found.push({ real: nearest([a, b]), exact });
     }
     // a mark that stands between two stretches is one way, not two
     const distinct = found.filter(({ real }, index) => found.findIndex((other) => other.real === real) === index);
@@ -248,7 +252,9 @@ class WaysSearch {
     const root = solveMonotone(miss, from, (to - from) / 2, [from, to], 1e-10);
     if (root === null) return null;
     miss(root);
-    return last;
+    const there = last as Tried | null;
+    // a reading that passes a pole changes its sign there without ever being what is wanted
+    return there !== null && Math.abs(there.signed) <= ROOT * Math.max(1, Math.abs(this.question.value)) ? there : null;
   }
 
   /**

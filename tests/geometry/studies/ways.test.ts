@@ -1,10 +1,17 @@
+import { readFile } from 'node:fs/promises';
+import path from 'node:path';
 import { describe, expect, test } from 'vitest';
 import {
   assembleCar,
   findReading,
   findSetup,
   inContractUnits,
+  judgeLimits,
+  parseCar,
   readingsOfAxle,
+  realSettings,
+  setWithin,
+  stepScaleOf,
   toMechanism,
   ways,
   withSetting,
@@ -128,4 +135,30 @@ describe('ways', () => {
     const made = ways(toMechanism(hatch), asked(hatch, 'Baseline', 'ackermann', 20));
     expect(made.ok ? '' : made.failure.message).toContain('rack is centred');
   });
+});
+
+// the roll centre of this car goes through infinity on the way of its slots
+test('an adjuster that is left out brings the value no nearer on any of its steps', async () => {
+  const read = parseCar(await readFile(path.resolve(import.meta.dirname, '../../golden/cars/car-23.jounce.json'), 'utf8'));
+  if (!read.ok) throw new Error('the reference car is read');
+  const { document } = read.value;
+  const question = asked(document, 'Trial', 'rollCentreHeight', 80);
+  const { from, ways: found } = answered(document, question);
+  const within = setWithin(document, 'rollCentreHeight') ?? 1e-9 * 80;
+  const height = (setup: SetupDocument): number => {
+    const car = assembleCar(toMechanism(document), setup);
+    const row = car.ok ? readingsOfAxle(car.value, 'front', {}) : null;
+    const isLegal = car.ok && judgeLimits(car.value).every(({ ok, name }) => ok || !name.startsWith('front'));
+    return row?.ok && isLegal ? (inContractUnits(row.value).both['rollCentreHeight'] as number) : NaN;
+  };
+  const passed = Object.entries(document.front?.adjusters ?? {}).filter(
+    ([name]) => !found.some((way) => way.adjusters.includes(name)),
+  );
+  expect(found.map(({ adjusters }) => adjusters[0])).toContain('jointSlot');
+  for (const [name, adjuster] of passed)
+    for (const setting of realSettings(stepScaleOf(adjuster))) {
+      const miss = Math.abs(height(withSetting(question.setup, 'front', name, 'both', setting)) - 80);
+      if (adjuster.locked === undefined && Number.isFinite(miss))
+        expect(miss, `${name} ${setting}`).toBeGreaterThanOrEqual(Math.abs((from as number) - 80) - within - 1e-9);
+    }
 });
