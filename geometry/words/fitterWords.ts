@@ -46,7 +46,7 @@ export const turnsText = (turns: number): string => {
 
 const turnWord = (turns: number): string => (Math.abs(turns) > 1 ? 'turns' : 'turn');
 const plural = (count: number, word: string): string =>
-  `${formatShort(Math.abs(count), 1)} ${word}${Math.abs(count) === 1 ? '' : 's'}`;
+  `${formatShort(Math.abs(count), 2)} ${word}${Math.abs(count) === 1 ? '' : 's'}`;
 
 /** Shims out of stock that make up a thickness, largest first; null where they do not. All in the file's unit. */
 export const shimsFor = (thickness: number, stock: readonly number[]): readonly number[] | null => {
@@ -77,11 +77,13 @@ const bushingWords = (adjuster: OffsetBushingDocument, value: number | null, sid
   const { axis, seenFrom, index } = adjuster;
   const seen = clockSeen(value, axis, seenFrom, side === 'right' ? 'right' : 'left');
   const other = clockSeen(value, axis, seenFrom, 'right');
-  const marks = formatShort(seen / index, 1);
+  const isBefore = seen > 180;
+  const marks = plural((isBefore ? 360 - seen : seen) / index, 'mark');
+  const from = seen === 0 ? 'at 12' : `${marks} ${isBefore ? 'before' : 'past'} 12`;
   const sides = side !== 'both' || seen === other ? '' : `; the right one at ${hourWords(other)}`;
   return {
     short: `hole at ${hourWords(seen)}`,
-    detail: `${formatShort(seen, 1)}°, ${marks} marks from 12, ${seenFromWords(seenFrom)}${sides}`,
+    detail: `${formatShort(seen, 1)}°, ${from}, ${seenFromWords(seenFrom)}${sides}`,
   };
 };
 

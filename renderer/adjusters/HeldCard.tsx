@@ -66,7 +66,11 @@ export const HeldCard = (props: AdjusterCardProps & HeldCardProps) => {
           className="sides"
           options={SIDES}
           chosen={hand.apart ? 'apart' : 'together'}
-          onChoose={(name) => (name === 'apart' ? hand.separate() : hand.join())}
+          onChoose={(name) => {
+            // what is pressed already changes nothing
+            if (name === 'apart' && !hand.apart) hand.separate();
+            if (name === 'together' && hand.apart) hand.join();
+          }}
         />
       }
       hand={turning}
@@ -94,8 +98,8 @@ export const HeldCard = (props: AdjusterCardProps & HeldCardProps) => {
       )}
       <span className="say">{locked ? props.words : words.short}</span>
       <span className="sub">
-        {(isOffMark(adjuster, left) || isOffMark(adjuster, right)) && hand.toeDeg === null ? 'between marks; ' : ''}
         {words.detail}
+        {(isOffMark(adjuster, left) || isOffMark(adjuster, right)) && hand.toeDeg === null ? '; between marks' : ''}
       </span>
     </HeldFrame>
   );

@@ -1,7 +1,10 @@
-import { useLayoutEffect, useRef, type ReactNode, type RefObject } from 'react';
+import { useLayoutEffect, useRef, type MouseEvent, type ReactNode, type RefObject } from 'react';
 import { LockShape } from './LockShape';
 import { NextStepWords } from './NextStepWords';
 import { useInSight } from './useInSight';
+
+/** As long as two presses may be one double click [ms]. */
+const DOUBLE_MS = 600;
 
 export interface HeldFrameProps {
   /** what the group is called aloud */
@@ -30,8 +33,26 @@ export const HeldFrame = (props: HeldFrameProps) => {
     if (focusField !== null) card.current?.querySelectorAll<HTMLInputElement>('.field input')[focusField]?.focus();
   }, [focusField]);
   useInSight(card);
+  const isNew = useRef(true);
+  useLayoutEffect(() => {
+    const timer = setTimeout(() => (isNew.current = false), DOUBLE_MS);
+    return () => clearTimeout(timer);
+  }, []);
+  /** The second press of a double click that took the card in hand was meant for the card, not for what came to lie under it. */
+  const letGo = (event: MouseEvent) => {
+    if (!isNew.current || event.detail < 2) return;
+    event.preventDefault();
+    event.stopPropagation();
+  };
   return (
-    <div ref={card} className={`held${dense ? ' densecard' : ''}`} role="group" aria-label={`${props.label}, in hand`}>
+    <div
+      ref={card}
+      className={`held${dense ? ' densecard' : ''}`}
+      role="group"
+      aria-label={`${props.label}, in hand`}
+      onClickCapture={letGo}
+      onDoubleClickCapture={letGo}
+    >
       <div className="heldhead">
         <b>{props.name}</b>
         <span className="heldsize">{props.note}</span>

@@ -39,7 +39,7 @@ describe("the fitter's words", () => {
   test('of a bushing name both sides, degrees and marks', () => {
     expect(fitterWords(bush, 330, 1, STANDARD_UNITS).short).toBe('hole at 11 o’clock');
     expect(fitterWords(bush, 330, 1, STANDARD_UNITS).detail).toContain('the right one at 1 o’clock');
-    expect(fitterWords(bush, 330, 1, STANDARD_UNITS).detail).toContain('11 marks from 12');
+    expect(fitterWords(bush, 330, 1, STANDARD_UNITS).detail).toContain('1 mark before 12');
     expect(fitterWords(bush, null, 1, STANDARD_UNITS).short).toBe('concentric');
   });
   test('of a slide say the way it goes, in mm whatever the file has', () => {
