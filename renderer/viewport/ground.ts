@@ -1,6 +1,7 @@
 import { CanvasTexture, Group, LinearMipmapLinearFilter, Mesh, MeshBasicMaterial, PlaneGeometry, type Vector3 } from 'three';
 import type { AxleName, SideName } from '../../geometry/index';
 import type { Materials } from './materials';
+import type { Point } from './points';
 
 const PX_PER_MM = 2;
 const STRIP = 150;
@@ -14,8 +15,14 @@ export interface GroundModel {
   readonly object: Group;
   /** draws the rule anew in the colours and type that are in force */
   readonly draw: () => void;
+  /** Turns the rules so that they stand upright for an eye. @param away - along its line of sight, X forward */
+  readonly readTo: (away: Point) => void;
   readonly dispose: () => void;
 }
+
+/** From which end of the car a rule is read: its numbers would else stand on their heads. */
+type ReadFrom = 'before' | 'behind';
+const READ_FROM = ['before', 'behind'] as const satisfies readonly ReadFrom[];
 
 /** One axle on the plate [mm], in the ground's frame. */
 export interface GroundedAxle {
@@ -25,7 +32,7 @@ export interface GroundedAxle {
 }
 
 /** The rule along an axle: millimetres from the car's middle, and which end of the car this is. White where there is ink. */
-const drawRule = (canvas: HTMLCanvasElement, from: number, to: number, axle: AxleName): void => {
+const drawRule = (canvas: HTMLCanvasElement, from: number, to: number, axle: AxleName, readFrom: ReadFrom): void => {
   const pen = canvas.getContext('2d');
   if (!pen) return;
   const styles = getComputedStyle(document.documentElement);
@@ -33,8 +40,7 @@ const drawRule = (canvas: HTMLCanvasElement, from: number, to: number, axle: Axl
   pen.fillRect(0, 0, canvas.width, canvas.height);
   pen.strokeStyle = pen.fillStyle = '#fff';
   pen.scale(PX_PER_MM, PX_PER_MM);
-  // Read from before the front axle, and from behind the rear one.
-  const at = (mm: number): number => (axle === 'front' ? mm - from : to - mm);
+  const at = (mm: number): number => (readFrom === 'before' ? mm - from : to - mm);
   for (let mm = Math.ceil(from / 10) * 10; mm <= to; mm += 10) {
     const long = mm % 100 === 0 ? 26 : mm % 50 === 0 ? 18 : 10;
     pen.lineWidth = mm % 100 === 0 ? 3.4 : 2;
@@ -52,30 +58,32 @@ const drawRule = (canvas: HTMLCanvasElement, from: number, to: number, axle: Axl
     if (mm > from + 100 && mm < to - 100) {
       const name = axle === 'front' ? 'FRONT' : 'REAR';
       pen.fillText(name, at(mm), 128);
-      if (axle === 'front') drawArrow(pen, at(mm) + pen.measureText(name).width / 2 + 34);
+      if (axle === 'front') drawArrow(pen, at(mm) + pen.measureText(name).width / 2 + 34, readFrom);
     }
   pen.setTransform(1, 0, 0, 1, 0, 0);
 };
 
 /** Which way is forward: down, for who reads the rule from before the car. */
-const drawArrow = (pen: CanvasRenderingContext2D, x: number): void => {
+const drawArrow = (pen: CanvasRenderingContext2D, x: number, readFrom: ReadFrom): void => {
+  const [tail, tip, back] = readFrom === 'before' ? [86, 127, 111] : [127, 86, 102];
   pen.lineWidth = 6;
   pen.beginPath();
-  pen.moveTo(x, 86);
-  pen.lineTo(x, 126);
-  pen.moveTo(x - 15, 111);
-  pen.lineTo(x, 127);
-  pen.lineTo(x + 15, 111);
+  pen.moveTo(x, tail);
+  pen.lineTo(x, tip);
+  pen.moveTo(x - 15, back);
+  pen.lineTo(x, tip);
+  pen.lineTo(x + 15, back);
   pen.stroke();
 };
 
 interface Rule {
   readonly object: Mesh;
+  readonly readFrom: ReadFrom;
   readonly draw: () => void;
   readonly dispose: () => void;
 }
 
-const buildRule = (axle: AxleName, x: number, from: number, to: number): Rule => {
+const buildRule = (axle: AxleName, x: number, from: number, to: number, readFrom: ReadFrom): Rule => {
   const canvas = document.createElement('canvas');
   canvas.width = Math.round((to - from) * PX_PER_MM);
   canvas.height = STRIP * PX_PER_MM;
@@ -95,11 +103,12 @@ const buildRule = (axle: AxleName, x: number, from: number, to: number): Rule =>
   const geometry = new PlaneGeometry(to - from, STRIP);
   const object = new Mesh(geometry, material);
   object.position.set(x, (from + to) / 2, 0.4);
-  object.rotation.z = axle === 'front' ? Math.PI / 2 : -Math.PI / 2;
+  object.rotation.z = readFrom === 'before' ? Math.PI / 2 : -Math.PI / 2;
   return {
     object,
+    readFrom,
     draw: () => {
-      drawRule(canvas, from, to, axle);
+      drawRule(canvas, from, to, axle, readFrom);
       material.color.set(getComputedStyle(document.documentElement).getPropertyValue('--ink-2').trim());
       texture.needsUpdate = true;
     },
@@ -134,7 +143,9 @@ export const buildGround = (
   object.add(plate);
 
   const edge = STRIP / 2 + 6;
-  const rules = axles.map(({ name }) => buildRule(name, name === 'front' ? foremost - edge : rearmost + edge, from, to));
+  const rules = axles.flatMap(({ name }) =>
+    READ_FROM.map((readFrom) => buildRule(name, name === 'front' ? foremost - edge : rearmost + edge, from, to, readFrom)),
+  );
   object.add(...rules.map((rule) => rule.object));
 
   const shadeGeometry = new PlaneGeometry(620, 460);
@@ -147,6 +158,10 @@ export const buildGround = (
   return {
     object,
     draw: () => rules.forEach((rule) => rule.draw()),
+    readTo: (away) =>
+      rules.forEach(({ object: rule, readFrom }) => {
+        rule.visible = (readFrom === 'before') === away[0] < 0;
+      }),
     dispose: () => {
       plateGeometry.dispose();
       shadeGeometry.dispose();

@@ -2,6 +2,7 @@ import { nameOfKey } from '../adjusters/fitterWords';
 import { isAtEye } from './dragTarget';
 import { turnedToGround, placeOf, type AxleContent, type OverlayContent } from './overlayContent';
 import type { SideName } from '../../geometry/index';
+import type { PointRef } from '../state/viewing';
 import type { OverlayItem } from './overlayTypes';
 import { along, between, direction, separation, type Point } from './points';
 
@@ -32,6 +33,8 @@ export const nameItems = ({ placed, frame }: AxleContent, side: SideName, words:
   });
 };
 
+const isSamePoint = (a: PointRef, b: PointRef): boolean => a.axle === b.axle && a.side === b.side && a.point === b.point;
+
 /** The chosen point: its ring, its path over bump with a mark at both ends, and the arms it is dragged by. */
 export const chosenItems = (content: OverlayContent): OverlayItem[] => {
   const { chosen, hovered, overlays } = content;
@@ -57,11 +60,11 @@ export const chosenItems = (content: OverlayContent): OverlayItem[] => {
         items.push({ kind: 'label', text: nameOfKey(chosen.ref.point), at, reach: [22, -24], strong: true });
     }
   }
-  if (hovered && String(Object.values(hovered)) !== String(Object.values(chosen?.ref ?? {}))) {
+  if (hovered && !(chosen && isSamePoint(hovered, chosen.ref))) {
     const at = placeOf(content, hovered);
     if (at) {
       items.push({ kind: 'mark', className: 'hovered', shape: 'ring', at });
-      items.push({ kind: 'label', text: nameOfKey(hovered.point), at, reach: [18, -20], strong: true });
+      if (!content.schematic) items.push({ kind: 'label', text: nameOfKey(hovered.point), at, reach: [18, -20], strong: true });
     }
   }
   return items;

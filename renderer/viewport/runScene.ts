@@ -56,6 +56,12 @@ const blockedBoxes = (host: HTMLElement, pane: Pane): readonly LabelBox[] => {
   });
 };
 
+/** At which side of the view the chosen point's card stands; near the middle it stays. @param share - of the view's width, from the left */
+const cardSide = (now: string | undefined, share: number): 'left' | 'right' => {
+  if (share < 0.45) return 'right';
+  return share > 0.6 || now !== 'right' ? 'left' : 'right';
+};
+
 /** From where an eye looks: a parallel one from far off along its line of sight. */
 const farEye = (eye: Eye): Point => eyePoint(eye.parallel ? { ...eye, distance: Math.max(eye.distance, 100_000) } : eye);
 
@@ -138,6 +144,7 @@ export const runScene = (tools: SceneTools): RunningScene => {
     gl.setViewport(x, height - y - high, wide, high);
     gl.setScissor(x, height - y - high, wide, high);
     cutWheels(farEye(eye));
+    stage.readGround(pane.away());
     gl.render(scene, aimed.camera);
     const content = contentOf(pane);
     if (content)
@@ -165,6 +172,18 @@ export const runScene = (tools: SceneTools): RunningScene => {
     return at ? overlayContent(state, stage, { ...seen, arm: ARM_PX * pane.mmPerPixel(at) }) : content;
   };
 
+  /** The chosen point's card goes to the other side of the view where the point would lie under it; not while it is dragged. */
+  const keepClear = (): void => {
+    const [pane] = panes;
+    const content = pane && panes.length === 1 ? contentOf(pane) : null;
+    const at = content?.chosen && placeOf(content, content.chosen.ref);
+    const place = at && pane?.project(at);
+    const view = host.closest('.viewport');
+    if (!(view instanceof HTMLElement)) return;
+    if (!place) delete view.dataset['card'];
+    else if (!store.getState().history?.mark) view.dataset['card'] = cardSide(view.dataset['card'], place[0] / width);
+  };
+
   const frame = (): void => {
     const now = performance.now();
     const moving = panes.map((pane) => draw(pane, now)).includes(true);
@@ -177,6 +196,7 @@ export const runScene = (tools: SceneTools): RunningScene => {
       programs: String(programs?.length ?? 0),
     });
     if (moving) invalidate();
+    else keepClear();
   };
 
   show(store.getState(), null);

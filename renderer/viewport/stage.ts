@@ -32,6 +32,8 @@ export interface Stage {
   /** what has to fit into the view; null while no car is shown */
   readonly subject: () => Subject | null;
   readonly drawGround: () => void;
+  /** turns what is written on the ground to an eye. @param away - along its line of sight, in the ground's frame */
+  readonly readGround: (away: Point) => void;
   /** solids, or the plain lines that another page draws */
   readonly showSolids: (shown: boolean) => void;
   readonly dispose: () => void;
@@ -175,6 +177,7 @@ export const buildStage = (materials: Materials): Stage => {
     sides: () => sides,
     subject: () => subject,
     drawGround: () => ground?.model.draw(),
+    readGround: (away) => ground?.model.readTo(away),
     showSolids: (shown) => (solids.visible = shown),
     dispose: () => {
       forget('front');
