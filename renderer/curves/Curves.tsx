@@ -99,7 +99,7 @@ const Strip = ({ shown, isDragged }: { readonly shown: CurvesShown; readonly isD
         <Legend shown={shown} />
         <span className="spread" />
         {plots.length < shown.plots.length && (
-          <span className="quiet" title="A wider window has room for more">
+          <span className="quiet count" title="A wider window has room for more">
             {plots.length} of {shown.plots.length}
           </span>
         )}

@@ -90,6 +90,7 @@ export const Plot = (props: PlotProps) => {
   const isWhole = !isZoomed && !props.isZoomed;
   const shown = useBench((state) => (state.answer?.ok ? state.shown : null));
   const values = useMemo(() => shown && cursorValues(shown, content.number), [shown, content.number]);
+  const car = useBench((state) => state.file?.title ?? null);
   const entry = readingOfNumber(content.number)?.entry;
   const chosen = useUnits();
   const units = useMemo(
@@ -140,7 +141,7 @@ export const Plot = (props: PlotProps) => {
   };
   const savePicture = async (kind: 'svg' | 'png') => {
     if (!drawing.current) return;
-    const svg = plotSvg(drawing.current, title, legend);
+    const svg = plotSvg(drawing.current, car === null ? title : `${car}: ${title}`, legend);
     const blob = kind === 'svg' ? new Blob([svg], { type: 'image/svg+xml' }) : await plotPng(svg, PNG_SCALE);
     if (blob) saveFile(`${content.name} over ${motion.name}, ${setup}.${kind}`, blob);
   };
