@@ -154,7 +154,12 @@ export const FileMenu = () => {
                 }}
               >
                 <span className="itemname">{name}</span>
-                {note && <span className="quiet itemnote">{note}</span>}
+                {note && (
+                  <span className="quiet itemnote">
+                    {/* cut at its beginning, but read from left to right: a leading slash stays in front */}
+                    <bdi>{note}</bdi>
+                  </span>
+                )}
                 {keys && <span className="key">{keys}</span>}
               </button>
             ))}

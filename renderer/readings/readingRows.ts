@@ -30,7 +30,8 @@ const POINTS = 'Coordinates';
 
 const whyOf = (answered: BenchAnswered, key: string): string | null => {
   const { why } = answered.row;
-  return why[`left.${key}`] ?? why[`right.${key}`] ?? why[`both.${key}`] ?? why[`wholeCar.${key}`] ?? null;
+  const said = why[`left.${key}`] ?? why[`right.${key}`] ?? why[`both.${key}`] ?? why[`wholeCar.${key}`];
+  return said?.replace('no heightAt for this axle', 'no place that ride height is read at (Points, Axle)') ?? null;
 };
 
 const rowsOf = (answered: BenchAnswered, entry: ReadingEntry, units: ShownUnits): readonly ReadingRow[] => {

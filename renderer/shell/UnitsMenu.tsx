@@ -49,6 +49,9 @@ const CHOICES = [
 export const UnitsMenu = () => {
   const { store } = useWindow();
   const units = useUnits();
+  // what cannot be read across the rim is not said to be
+  const lacksRim = units.toe === 'rim' && units.toeDiameter === null;
+  const words = unitWords(lacksRim ? { ...units, toe: 'angle' } : units);
   return (
     <Popover
       label="Units"
@@ -56,9 +59,9 @@ export const UnitsMenu = () => {
       className="unitsmenu"
       button={{
         className: 'button bare unitline',
-        label: `Units: ${unitWords(units)}`,
-        title: `Units to read and type in: ${unitWords(units)}`,
-        content: <span className="ellipsis">{unitWords(units)}</span>,
+        label: `Units: ${words}`,
+        title: `Units to read and type in: ${words}${lacksRim ? '. Toe across the rim: this axle has no diameter to read it at' : ''}`,
+        content: <span className="ellipsis">{words}</span>,
       }}
     >
       {CHOICES.map(({ of, label, options }) => (
@@ -72,8 +75,10 @@ export const UnitsMenu = () => {
           />
         </div>
       ))}
-      {units.toe === 'rim' && units.toeDiameter === null && (
-        <p className="quiet">The car file gives this axle no diameter to read toe at: it stays an angle.</p>
+      {lacksRim && (
+        <p className="quiet">
+          Toe stays an angle: the car file gives this axle no diameter to read it at. It is given under Points, Axle.
+        </p>
       )}
       <p className="quiet">The car file keeps its own units; a field also takes others when they are typed: 0.2 in, 5 mm, 12′.</p>
     </Popover>

@@ -1,4 +1,4 @@
-import { useMemo } from 'react';
+import { Fragment, useMemo } from 'react';
 import type { Fault } from '../../../geometry/index';
 import { sureMend } from '../mendFault';
 
@@ -59,7 +59,16 @@ export const FaultTable = ({ faults, text, chosen, onChoose, onMend, onGo }: Lis
             <td className="rank">{index + 1}</td>
             <td className="path">
               <button type="button" aria-pressed={index === chosen} onClick={() => onChoose(index)}>
-                {fault.path ?? 'the whole file'}
+                {fault.path?.split('.').map((word, place) => (
+                  <Fragment key={place}>
+                    {place > 0 && (
+                      <>
+                        .<wbr />
+                      </>
+                    )}
+                    {word}
+                  </Fragment>
+                )) ?? 'the whole file'}
               </button>
             </td>
             <td className="number place">{placeOf(fault)}</td>

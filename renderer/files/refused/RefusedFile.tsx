@@ -45,6 +45,7 @@ export const RefusedFile = () => {
     if (isMended && !isLeaving) setLeaving(true);
     else dismissRefused(store);
   };
+  const isSound = isMended && faults.length === 0;
   return (
     <dialog
       ref={dialog}
@@ -56,10 +57,10 @@ export const RefusedFile = () => {
       }}
       onClose={() => dismissRefused(store)}
     >
-      <div className="banner">
-        <VerdictShape verdict={isMended && faults.length === 0 ? 'within' : 'broken'} />
+      <div className={isSound ? 'banner sound' : 'banner'}>
+        <VerdictShape verdict={isSound ? 'within' : 'broken'} />
         <div>
-          <h2 id="refused-title" className={isMended && faults.length === 0 ? 'sound' : ''}>
+          <h2 id="refused-title" className={isSound ? 'sound' : ''}>
             {titleOf(refused)}
           </h2>
           <p role="status">
@@ -72,7 +73,7 @@ export const RefusedFile = () => {
             )}
           </p>
         </div>
-        {isMended && faults.length === 0 && (
+        {isSound && (
           <button type="button" className="button primary" onClick={() => openMended(store)}>
             Open it, unsaved
           </button>
