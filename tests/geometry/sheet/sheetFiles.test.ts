@@ -134,6 +134,28 @@ describe('the HTML', () => {
   });
 });
 
+test('what somebody wrote into the car file is text and never markup', () => {
+  const EVIL = `"><img src=x onerror="a()">'<script>b()</script>&amp;`;
+  /** Every text that a person may write, as markup. */
+  const spoiled = (value: unknown, key = ''): unknown => {
+    if (typeof value === 'string')
+      return ['label', 'notes', 'torque', 'locked', 'name', 'revision', 'why', 'source', 'unit'].includes(key) ? EVIL : value;
+    if (Array.isArray(value)) return value.map((one) => spoiled(one));
+    if (typeof value !== 'object' || value === null) return value;
+    return Object.fromEntries(Object.entries(value).map(([name, one]) => [name, spoiled(one, name)]));
+  };
+  const document = {
+    ...(spoiled(hatch) as CarDocument),
+    setups: { [EVIL]: { ...hatch.setups!['Sprint'], notes: EVIL } },
+    onCar: EVIL,
+  };
+  const { html, pages, pdf } = made(document as CarDocument, EVIL);
+  const [, body] = html.split('</style>');
+  expect(body).not.toMatch(/<img|<script|onerror="/);
+  expect(body).toContain('&lt;img src=x');
+  expect(readPdf(pdf).pages.length).toBe(pages.length);
+});
+
 test('one description gives one set of pages', () => {
   const lay = (sheet: Sheet): readonly SheetPage[] => layOutSheet(sheet, PAPERS.A4);
   expect(lay(sheetOf(hatch, 'Sprint'))).toEqual(lay(sheetOf(hatch, 'Sprint')));
