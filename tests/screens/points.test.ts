@@ -13,6 +13,11 @@ test('another car: by layout, from a list in other axes, with two adjusters; und
   await page.getByRole('button', { name: 'New car' }).click();
   const newCar = page.getByRole('region', { name: 'New car' });
   await newCar.getByLabel('Name', { exact: true }).fill('Fen saloon');
+  // measured in inches: so are the sizes, and the list that comes next
+  await choose(page, 'Unit of the file', 'inches');
+  expect(await newCar.getByLabel('Wheelbase').inputValue()).toBe('103.937');
+  await choose(page, 'Unit of the file', 'mm');
+  expect(await newCar.getByLabel('Wheelbase').inputValue()).toBe('2640');
   await newCar.getByRole('region', { name: 'Rear axle' }).getByRole('button', { name: 'No such axle' }).click();
   await newCar.getByRole('radio', { name: /list of coordinates/ }).check();
   await newCar.getByRole('button', { name: 'Next: coordinates' }).click();
@@ -23,10 +28,10 @@ test('another car: by layout, from a list in other axes, with two adjusters; und
   expect(await step(page, 'Points').innerText()).toContain('10 of 10 still typical');
   expect(await step(page, 'Spring, damper, bar').innerText()).toContain('no damper');
 
-  // The list: its unit is asked for, its axes are told, and the name that fits none is offered another.
+  // The list: its unit is the car's till it is told, its axes are told, and the name that fits none is offered another.
   const take = page.getByRole('button', { name: /^Take/ });
   await page.getByLabel('The list', { exact: true }).fill(MEASURED);
-  expect(await page.getByRole('alert').innerText()).toContain('In what unit');
+  expect(await page.getByLabel('Unit of the list').inputValue()).toBe('mm');
   expect(await take.isDisabled()).toBe(true);
   await page.getByLabel('Unit of the list').selectOption('in');
   await page.getByLabel('X is').selectOption('back');

@@ -18,13 +18,14 @@ export const CoordinatesIn = ({ onClose }: { readonly onClose: () => void }) => 
   const { store } = useWindow();
   const axle = useBench((state) => state.axle);
   const car = useBench((state) => state.history?.present.document ?? null);
+  const measuredIn = useBench((state) => state.file?.begun?.choice.unit ?? null);
   const [question, setQuestion] = useState<ListQuestion>(EMPTY_QUESTION);
   const [refused, setRefused] = useState<string | null>(null);
   const [told, setTold] = useState<string | null>(null);
   const opener = useRef<HTMLInputElement>(null);
   const paste = useRef<HTMLTextAreaElement>(null);
   useEffect(() => paste.current?.focus(), []);
-  const answer = useMemo(() => (car ? answerList(car, axle, question) : null), [car, axle, question]);
+  const answer = useMemo(() => (car ? answerList(car, axle, question, measuredIn) : null), [car, axle, question, measuredIn]);
   if (!car || !answer) return null;
   const ask = (part: Partial<ListQuestion>) => {
     setRefused(null);

@@ -25,7 +25,7 @@ export interface ListQuestion {
   readonly text: string;
   /** the file that it came from; null for what was pasted */
   readonly file: string | null;
-  /** null: as its header says it, else asked for */
+  /** null: as its header says it, else as a new car was said to be measured, else asked for */
   readonly unit: PointUnit | null;
   readonly axes: FrameAxes;
   readonly side: SideName | 'both';
@@ -105,10 +105,18 @@ const rowsDespite = (car: CarDocument, list: PointList, options: BringOptions, f
   return brought.ok ? brought.value.rows : rowsDespite(car, list, without, brought.failure);
 };
 
-/** The list as it is understood now, every point of it, and what stands in its way. */
-export const answerList = (car: CarDocument, axle: AxleName, question: ListQuestion): ListAnswer => {
+/**
+ * The list as it is understood now, every point of it, and what stands in its way.
+ * @param measuredIn - what was said of the car when it was begun; null: the list's unit is asked for
+ */
+export const answerList = (
+  car: CarDocument,
+  axle: AxleName,
+  question: ListQuestion,
+  measuredIn: PointUnit | null = null,
+): ListAnswer => {
   const list = readPoints(question.text);
-  const unit = question.unit ?? list.headerUnit;
+  const unit = question.unit ?? list.headerUnit ?? measuredIn;
   const frame = frameOf(question.axes);
   const handed = frame.ok ? frame.value.handed : null;
   const base = { list, unit, handed, rows: [], brought: null };

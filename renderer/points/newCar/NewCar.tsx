@@ -1,9 +1,12 @@
 import { useState, type KeyboardEvent } from 'react';
 import { Segments } from '../../look/controls/Segments';
+import type { LengthUnit } from '../../../geometry/index';
 import { useBench, useWindow } from '../../shell/benchContext';
 import { beginAxlesAnew, beginCar, keepUnfinished, withAxlesAnew } from '../../state/actions/beginCar';
+import { prefer } from '../../state/actions/prefer';
 import type { BegunCar, LayoutName, NewCarChoice } from '../../state/begunCar';
 import { benchOf, changeFiles, isUnsaved } from '../../state/benchStore';
+import { chosenUnits, UNIT_PREFERENCES } from '../../state/chosenUnits';
 import { parseNumber } from '../../units/parseNumber';
 import { unitsOf } from '../../units/typedUnits';
 import { faultWords, judgeEdit } from '../fields/judgeEdit';
@@ -41,7 +44,9 @@ export const NewCar = ({ begun, onCancel, onMade }: NewCarProps) => {
   const unfinished = useBench((state) => state.unfinished);
   const [choice, setChoice] = useState<NewCarChoice>(() => {
     const name = benchOf(store.getState())?.document.name;
-    return begun ? { ...begun.choice, name: name ?? begun.choice.name } : (unfinished?.choice ?? FIRST_CHOICE);
+    return begun
+      ? { ...begun.choice, name: name ?? begun.choice.name }
+      : (unfinished?.choice ?? { ...FIRST_CHOICE, unit: chosenUnits(store.getState()).length });
   });
   const [next, setNext] = useState<Next>(() => (unfinished && !begun ? 'unfinished' : 'none'));
   const [refused, setRefused] = useState<string | null>(null);
@@ -52,8 +57,11 @@ export const NewCar = ({ begun, onCancel, onMade }: NewCarProps) => {
   const layouts = [choice.front, choice.rear].filter((layout) => layout !== null);
   const typical = layouts.reduce((sum, layout) => sum + countOfPoints(layout), 0);
   const count = next === 'unfinished' ? countGiven(emptyCar(choice, null)).of : typical;
+  // what is measured in inches is typed and read in inches from here on; the header says so and can be told otherwise
+  const showUnit = () => prefer(store, UNIT_PREFERENCES.length.name, choice.unit);
   const make = () => {
     if (next === 'unfinished') {
+      showUnit();
       keepUnfinished(store, emptyCar(choice, unfinished));
       return onMade(next);
     }
@@ -67,6 +75,7 @@ export const NewCar = ({ begun, onCancel, onMade }: NewCarProps) => {
       return onMade(next);
     }
     const open = () => {
+      showUnit();
       beginCar(store, choice, document);
       onMade(next);
     };
@@ -95,8 +104,25 @@ export const NewCar = ({ begun, onCancel, onMade }: NewCarProps) => {
             <span>Name</span>
             <input type="text" value={choice.name} onChange={(event) => set({ name: event.target.value })} />
           </label>
+          {begun ? (
+            <p>
+              Measured in {choice.unit === 'mm' ? 'mm' : 'inches'}: the file has begun in it. The units in the header say how it
+              is shown.
+            </p>
+          ) : (
+            <div className="leaf">
+              <span>Measured in</span>
+              <Segments label="Unit of the file" options={UNITS} chosen={choice.unit} onChoose={(unit) => set({ unit })} />
+            </div>
+          )}
           {LENGTHS.map(([key, label]) => (
-            <LengthEntry key={key} label={label} value={choice[key]} onSet={(mm) => set({ [key]: mm })} />
+            <LengthEntry
+              key={`${key} ${choice.unit}`}
+              label={label}
+              unit={choice.unit}
+              value={choice[key]}
+              onSet={(mm) => set({ [key]: mm })}
+            />
           ))}
           <h2>Start from</h2>
           <label className="radio">
@@ -138,16 +164,6 @@ export const NewCar = ({ begun, onCancel, onMade }: NewCarProps) => {
             </li>
             <li>all else is optional; what needs it says so</li>
           </ul>
-          <h2>Measured in</h2>
-          {begun ? (
-            <p>
-              {choice.unit === 'mm' ? 'mm' : 'inches'}: the file has begun in it. The units in the header say how it is shown.
-            </p>
-          ) : (
-            <p>
-              <Segments label="Unit of the file" options={UNITS} chosen={choice.unit} onChoose={(unit) => set({ unit })} />
-            </p>
-          )}
           <p className="quiet">X forward, Y left, Z up; lists may have any axes.</p>
           <p className="quiet">Not modelled: rigid axles, twist beams, rockers and pushrods, compliance.</p>
         </div>
@@ -212,14 +228,19 @@ const AxleLayouts = ({ title, note, chosen, onChoose }: AxleLayoutsProps) => (
 
 interface LengthEntryProps {
   readonly label: string;
+  /** what it is read and typed in */
+  readonly unit: LengthUnit;
+  /** mm */
   readonly value: number;
   readonly onSet: (mm: number) => void;
 }
 
+const MM_PER = { mm: 1, in: 25.4 } as const;
+
 /** A length that must be over zero; what is typed wrong stays, with the reason. */
-const LengthEntry = ({ label, value, onSet }: LengthEntryProps) => {
+const LengthEntry = ({ label, unit, value, onSet }: LengthEntryProps) => {
   const [typed, setTyped] = useState<string | null>(null);
-  const read = typed === null ? null : parseNumber(typed, unitsOf('mm'));
+  const read = typed === null ? null : parseNumber(typed, unitsOf(unit));
   const faulty = read !== null && (read.kind !== 'number' || read.value <= 0);
   return (
     <label className={`leaf${faulty ? ' faulty' : ''}`}>
@@ -228,15 +249,15 @@ const LengthEntry = ({ label, value, onSet }: LengthEntryProps) => {
         <input
           type="text"
           inputMode="decimal"
-          value={typed ?? String(value)}
+          value={typed ?? String(Number((value / MM_PER[unit]).toFixed(3)))}
           aria-invalid={faulty}
           onChange={(event) => {
             setTyped(event.target.value);
-            const number = parseNumber(event.target.value, unitsOf('mm'));
-            if (number.kind === 'number' && number.value > 0) onSet(number.value);
+            const number = parseNumber(event.target.value, unitsOf(unit));
+            if (number.kind === 'number' && number.value > 0) onSet(number.value * MM_PER[unit]);
           }}
         />
-        <span className="unit">mm</span>
+        <span className="unit">{unit}</span>
       </span>
       {faulty && <span className="leaffault">A length over zero, please.</span>}
     </label>

@@ -63,4 +63,12 @@ describe('a list with names of its own', () => {
     expect(wrong.obstacles[0]?.text).toBe('What is added to Y is no length.');
     expect(wrong.rows).toHaveLength(2 * NAMES.length);
   });
+
+  test('is in the unit that its header says, else in that of a car that was begun, else it is asked for', () => {
+    const text = 'armFront;1;2;3';
+    expect(answerList(CAR, 'front', ask({ text, unit: null })).obstacles[0]?.text).toContain('In what unit');
+    expect(answerList(CAR, 'front', ask({ text, unit: null }), 'in').unit).toBe('in');
+    const headed = ask({ text: `name;x [cm];y [cm];z [cm]\n${text}`, unit: null });
+    expect(answerList(CAR, 'front', headed, 'in').unit).toBe('cm');
+  });
 });
