@@ -46,7 +46,11 @@ const StudyList = ({ chosen, narrow, lastRun }: StudyListProps) => {
       <div className="studymenu">
         <label className="choice">
           <span className="quiet">Study</span>
-          <select value={chosen.name} onChange={(event) => chooseStudy(store, event.target.value as Study['name'])}>
+          <select
+            aria-label="Study"
+            value={chosen.name}
+            onChange={(event) => chooseStudy(store, event.target.value as Study['name'])}
+          >
             {STUDIES.map(({ name, label }) => (
               <option key={name} value={name}>
                 {label}

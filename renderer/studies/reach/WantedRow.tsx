@@ -210,7 +210,7 @@ const WherePicker = ({ name, wanted, hasFault, onChange }: WherePickerProps) => 
   const at = wanted.apart ? `bump ${wanted.apart[0]} left, ${wanted.apart[1]} right` : placeWords(wanted.place, units);
   const place =
     wanted.where === 'at' ? `at ${at}` : `over ${stretchWords(wanted.motion, wanted.from.value, wanted.to.value, units)}`;
-  const words = `${wanted.isChange ? 'change ' : ''}${place}`;
+  const words = wanted.isChange ? `change, ${place.replace(/^over /, '')}` : place;
   const shown = shownMotion(wanted.motion, units);
   const unit = shown.unit === '°' ? 'degrees' : shown.unit;
   return (
