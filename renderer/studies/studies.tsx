@@ -49,4 +49,10 @@ export const STUDIES: readonly Study[] = [
     sentence: 'two adjusters, one reading',
     Panel: lazy(async () => ({ default: (await import('./map/MapStudy')).MapStudy })),
   },
+  {
+    name: 'gauges',
+    label: 'Gauges',
+    sentence: 'as the shop’s dials read it',
+    Panel: lazy(async () => ({ default: (await import('./gauges/GaugesStudy')).GaugesStudy })),
+  },
 ];
