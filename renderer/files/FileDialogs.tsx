@@ -4,12 +4,14 @@ import { useBench, useWindow } from '../shell/benchContext';
 import { answerQuestion, type Fate } from '../state/actions/replaceCar';
 import type { ReplaceQuestion } from '../state/filesState';
 import { RecoveryDialog } from './RecoveryDialog';
+import { clockTime } from './times';
 import './dialogs.css';
 
 /** Another car waits, and this one has changes that were not saved: nothing of it is lost unasked. */
 const AskReplace = ({ question }: { readonly question: ReplaceQuestion }) => {
   const { store, files, keeper } = useWindow();
   const title = useBench((state) => state.file?.title ?? '');
+  const { theirs } = question;
   const dialog = useRef<HTMLDialogElement>(null);
   useEffect(() => {
     if (!dialog.current?.open) dialog.current?.showModal();
@@ -21,21 +23,35 @@ const AskReplace = ({ question }: { readonly question: ReplaceQuestion }) => {
       <div className="head">
         <VerdictShape verdict="close" />
         <div>
-          <h2 id="replace-title">{title} has changes that were not saved</h2>
-          <p>
-            <b>{question.title}</b> is ready to be opened in its place.
-          </p>
+          <h2 id="replace-title">
+            {theirs
+              ? `Your version of ${theirs.name} has changes that were not saved`
+              : `${title} has changes that were not saved`}
+          </h2>
+          {theirs ? (
+            <p>
+              <b>The version on the disk</b>
+              {theirs.savedAt !== null && `, written at ${clockTime(theirs.savedAt)},`} is ready to be opened in its place. To
+              write yours over it instead, stay and keep yours.
+            </p>
+          ) : (
+            <p>
+              <b>{question.title}</b> is ready to be opened in its place.
+            </p>
+          )}
         </div>
       </div>
       <div className="ways">
-        <button type="button" className="button primary" onClick={() => answer('save')}>
-          Save and open
-        </button>
-        <button type="button" className="button" onClick={() => answer('keep')}>
-          Keep a copy and open
+        {!theirs && (
+          <button type="button" className="button primary" onClick={() => answer('save')}>
+            Save and open
+          </button>
+        )}
+        <button type="button" className={theirs ? 'button primary' : 'button'} onClick={() => answer('keep')}>
+          {theirs ? 'Keep a copy of mine, open theirs' : 'Keep a copy and open'}
         </button>
         <button type="button" className="button danger" onClick={() => answer('drop')}>
-          Open, do not keep
+          {theirs ? 'Open theirs, do not keep mine' : 'Open, do not keep'}
         </button>
         <button type="button" className="button" onClick={() => answer('stay')}>
           Stay

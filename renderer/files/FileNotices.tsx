@@ -32,10 +32,10 @@ interface BarProps {
 
 const Bar = ({ notice, onClose }: BarProps) => {
   const ways = useWays();
-  const { title, text, isNews } = notice;
+  const { title, text, news } = notice;
   return (
-    <div className={`filenotice ${isNews ? 'news' : ''}`} role={isNews ? 'status' : 'alert'}>
-      <VerdictShape verdict={isNews ? 'within' : 'close'} />
+    <div className={`filenotice ${news === 'good' ? 'news' : ''}`} role={news ? 'status' : 'alert'}>
+      <VerdictShape verdict={news === 'good' ? 'within' : 'close'} />
       <div className="said">
         <b>{title}</b> {text}
       </div>
@@ -78,7 +78,7 @@ export const FileNotices = () => {
           title: `This file ${isSure ? 'is' : 'seems to be'} open in another window too.`,
           text: `${isSure ? '' : NOT_SURE}Whichever saves second is asked before it writes over the other’s changes.`,
           ways: [],
-          isNews: true,
+          news: 'mind',
         };
   return (
     <div className="filenotices">

@@ -11,14 +11,16 @@ export interface FileNotice {
   readonly ways: readonly NoticeWay[];
   /** the version on the disk that it is about; null: there is none */
   readonly there?: FileVersion | null;
-  /** nothing is wrong: it is only told */
-  readonly isNews?: true;
+  /** it is only told: nothing is wrong (`good`), or something is to be minded (`mind`) */
+  readonly news?: 'good' | 'mind';
 }
 
 /** Another car waits to be opened while this one has changes that were not saved. */
 export interface ReplaceQuestion {
   /** what would be opened */
   readonly title: string;
+  /** it is the open file itself, as somebody else wrote it: to save first would write over it, so it is not offered */
+  readonly theirs?: { readonly name: string; readonly savedAt: number | null };
   readonly open: () => void;
 }
 

@@ -153,6 +153,20 @@ test('a file changed on the disk, read-only, in two windows: each is said, and n
   await changed.getByRole('button', { name: 'Take theirs' }).click();
   await heading(page, 'Check car of hers');
 
+  // with changes of one's own: which version is meant is said, and saving first, which cannot be, is not offered
+  await type(plate(page), '-7');
+  await writeFile(file, theirs.replace('"Check car of hers"', '"Check car of theirs"'));
+  await page.evaluate(() => window.dispatchEvent(new Event('focus')));
+  await changed.getByRole('button', { name: 'Take theirs' }).click();
+  const asked = page.getByRole('dialog', { name: 'Your version of mine.jounce.json has changes that were not saved' });
+  expect(await asked.innerText()).toMatch(/The version on the disk, written at \d\d:\d\d, is ready/);
+  expect(await asked.getByRole('button', { name: 'Save and open' }).count()).toBe(0);
+  await press(page, 'Keep a copy of mine, open theirs');
+  await heading(page, 'Check car of theirs');
+  await choose(page, /^Check car of hers/);
+  await page.getByRole('dialog', { name: 'A copy of Check car of hers was put aside' }).waitFor();
+  await page.keyboard.press('Escape');
+
   await chmod(file, 0o444);
   await type(plate(page), '-4');
   await page.keyboard.press('Control+s');

@@ -5,6 +5,7 @@ import { notePicked } from './notePicked';
 import { bytesOf, fileNameFor, nameOfPlace, type FilePlace, type PickedFile } from '../../files/places';
 import type { BegunCar } from '../begunCar';
 import { change, changeFiles, isUnsaved, openBench, type BenchStore } from '../benchStore';
+import type { ReplaceQuestion } from '../filesState';
 import { START_VIEWING } from '../viewing';
 
 const STILL = { travel: 0, rollDeg: 0, rack: 0 };
@@ -80,8 +81,24 @@ const offerCar = (store: BenchStore, files: FileService, source: CarSource, byte
     if (source.place.kind === 'none') void files.releaseFile({ window: store.getState().files.window });
     then?.();
   };
-  if (isUnsaved(store.getState())) changeFiles(store, { question: { title: read.value.document.name || source.title, open } });
-  else open();
+  askFirst(store, { title: read.value.document.name || source.title, theirs: theirsOf(store, source), open });
+};
+
+/** Opens what waits; where what is open has changes that were not saved, the person is asked first. */
+export const askFirst = (store: BenchStore, question: ReplaceQuestion): void => {
+  if (isUnsaved(store.getState())) changeFiles(store, { question });
+  else question.open();
+};
+
+/** Whether a car is the open file's own, in a version that somebody else wrote. */
+const theirsOf = (store: BenchStore, { place, savedAt }: CarSource): ReplaceQuestion['theirs'] => {
+  const { file } = store.getState();
+  const theirs = { name: nameOfPlace(place), savedAt };
+  if (place.kind === 'handed' && file?.place.kind === 'handed')
+    return place.file.id === file.place.file.id && place.version?.stamp !== file.place.version?.stamp ? theirs : undefined;
+  if (place.kind === 'picked' && file?.place.kind === 'picked')
+    return place.handle === file.place.handle && savedAt !== file.saved.at ? theirs : undefined;
+  return undefined;
 };
 
 const tell = (store: BenchStore, title: string, answer: Extract<FileAnswer<never>, { ok: false }>): void =>

@@ -132,7 +132,7 @@ export const downloadCar = (store: BenchStore): void => {
   const name = fileNameFor(nameOfPlace(file.place));
   download(name, text);
   const said = `“${name}” went to the browser’s downloads. This browser cannot write a file in place: every save is a new download.`;
-  changeFiles(store, { notice: { title: PLACE_AGAIN, text: said, ways: [], isNews: true } });
+  changeFiles(store, { notice: { title: PLACE_AGAIN, text: said, ways: [], news: 'good' } });
 };
 
 /** Saves the car to the file that it came from, and asks for a place where it has none. @returns whether it was saved */

@@ -209,6 +209,17 @@ test('a version of somebody else is not written over unasked', async () => {
   expect(store.getState().files.notice?.ways).toEqual(['saveOver', 'takeTheirs', 'saveAs']);
 });
 
+test('theirs in place of mine: asked for as what it is, and only where the file is another version', async () => {
+  const { store, files, disk, turn } = await opened();
+  const again = () => openHanded(store, files, { id: 'mine', name: 'mine.jounce.json', folder: '/cars' });
+  turn(-5);
+  await again();
+  expect(store.getState().files.question?.theirs).toBeUndefined();
+  disk.stamp = 'two';
+  await again();
+  expect(store.getState().files.question?.theirs).toEqual({ name: 'mine.jounce.json', savedAt: 1000 });
+});
+
 test('what differs is told in the fitter’s words, a new setup with the one it grew from', async () => {
   const { store, turn } = await opened();
   turn(-5);
