@@ -4,7 +4,7 @@ import { bytesOf, type FilePlace } from '../../files/places';
 import { benchOf, change, changeFiles, type BenchStore } from '../benchStore';
 import type { Offer } from '../filesState';
 import { record } from '../history';
-import { openHanded, openSample, putOnBench, type CarSource } from './openCar';
+import { askFirst, openHanded, openSample, putOnBench, type CarSource } from './openCar';
 import { isSameText } from './saveCar';
 
 /** A stamp that no file has: saving asks first. */
@@ -83,20 +83,26 @@ const putCopy = (store: BenchStore, offer: Offer, source: CarSource): void => {
 export const wasNeverSaved = ({ copy: { note, origin } }: Pick<Offer, 'copy'>): boolean =>
   note.file === null && note.sample === null && note.savedAt === null && origin === null;
 
-/** Goes on where the copy was made; saving writes to the file that it is a copy of. */
+const titleOfCopy = ({ copy: { note } }: Offer): string => `The kept copy of ${note.title}`;
+
+/** Goes on where the copy was made; saving writes to the file that it is a copy of. Asks first where changes are open. */
 export const takeCopy = (store: BenchStore, offer: Offer): void => {
   const { note } = offer.copy;
-  putCopy(store, offer, {
+  const source = {
     title: note.title,
     sample: note.sample,
     place: placeOf(offer),
     savedAt: offer.version?.savedAt ?? null,
     isNeverSaved: wasNeverSaved(offer),
-  });
+  };
+  askFirst(store, { title: titleOfCopy(offer), open: () => putCopy(store, offer, source) });
 };
 
-/** Opens the copy as a car of its own, compared with the one as saved; that one stays the file's. */
-export const takeBoth = (store: BenchStore, offer: Offer): void => {
+/** Opens the copy as a car of its own, compared with the one as saved; that one stays the file's. Asks first as well. */
+export const takeBoth = (store: BenchStore, offer: Offer): void =>
+  askFirst(store, { title: titleOfCopy(offer), open: () => putBoth(store, offer) });
+
+const putBoth = (store: BenchStore, offer: Offer): void => {
   const { note } = offer.copy;
   const name = note.name.replace(/(\.jounce)?(\.json)?$/i, '-kept$&');
   putCopy(store, offer, { title: note.title, sample: null, place: { kind: 'none', name }, savedAt: null });
@@ -109,7 +115,7 @@ export const takeBoth = (store: BenchStore, offer: Offer): void => {
   change(store, { history: { ...history, present: { ...bench, against, againstCar } } });
 };
 
-/** Opens the file as it was saved. The copy stays on the disk, on the list of kept copies. */
+/** Opens the file as it was saved, or the sample or text that the copy grew from. The copy stays on the disk, on the list of kept copies. */
 export const takeSaved = async (store: BenchStore, files: FileService, offer: Offer): Promise<void> => {
   const { note, text } = offer.copy;
   const { endedAt: _ended, folder, ...plain } = note;
@@ -120,7 +126,7 @@ export const takeSaved = async (store: BenchStore, files: FileService, offer: Of
   if (note.sample !== null) return openSample(store, files, note.sample);
   const read = offer.savedText === null ? null : parseCar(offer.savedText);
   const source = { title: note.title, sample: null, place: { kind: 'none', name: note.name } as const, savedAt: note.savedAt };
-  if (read?.ok) putOnBench(store, source, read.value);
+  if (read?.ok) askFirst(store, { title: note.title, open: () => putOnBench(store, source, read.value) });
 };
 
 /** Throws a copy away, because the person said so. */

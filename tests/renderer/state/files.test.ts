@@ -7,7 +7,7 @@ import { faultList, linesAround } from '../../../renderer/files/faultText';
 import { redoStep, setToe, turnAdjuster, undoStep } from '../../../renderer/state/actions/editSetup';
 import { keepCopies } from '../../../renderer/state/actions/keepCopies';
 import { openHanded } from '../../../renderer/state/actions/openCar';
-import { offerCopy, takeCopy } from '../../../renderer/state/actions/recoverCar';
+import { offerCopy, takeBoth, takeCopy, takeSaved } from '../../../renderer/state/actions/recoverCar';
 import { answerQuestion } from '../../../renderer/state/actions/replaceCar';
 import { saveCar } from '../../../renderer/state/actions/saveCar';
 import { isSameDocument } from '../../../renderer/state/sameDocument';
@@ -218,6 +218,34 @@ test('theirs in place of mine: asked for as what it is, and only where the file 
   disk.stamp = 'two';
   await again();
   expect(store.getState().files.question?.theirs).toEqual({ name: 'mine.jounce.json', savedAt: 1000 });
+});
+
+test('a kept copy in place of changes that were not saved: asked whichever way it is opened, and the copies are listed', async () => {
+  const { store, files, keeper, turn } = await opened();
+  turn(-5);
+  const { file } = store.getState();
+  const document = file?.saved.document;
+  if (!file || !document) throw new Error('no car is open');
+  const note = { id: 'old', title: 'New car', name: 'new-car.jounce.json', file: null, folder: null, sample: null, steps: [] };
+  const copy = { note: { ...note, setup: '', against: '', savedAt: null, keptAt: 1, endedAt: null }, text: carText('car-21') };
+  const offer = {
+    copy: { ...copy, origin: carText('car-21') },
+    ...{ document, saved: document, savedText: carText('car-21'), version: null, isReadOnly: false, isFileNewer: false },
+  } as unknown as Parameters<typeof takeCopy>[1];
+  const ways = [takeCopy, takeBoth, (...of: Parameters<typeof takeCopy>) => void takeSaved(of[0], files, of[1])];
+  for (const way of ways) {
+    way(store, offer);
+    await vi.advanceTimersByTimeAsync(0);
+    expect(store.getState().file).toBe(file);
+    expect(store.getState().files.question?.title).toContain('New car');
+    await answerQuestion(store, files, keeper, 'stay');
+  }
+  const kept = { id: store.getState().files.copy, title: 'mine', keptAt: 2 };
+  files.listCopies = async () => yes([kept]) as never;
+  takeCopy(store, offer);
+  await answerQuestion(store, files, keeper, 'keep');
+  expect(store.getState().file).not.toBe(file);
+  expect(store.getState().files.copies).toEqual([kept]);
 });
 
 test('what differs is told in the fitter’s words, a new setup with the one it grew from', async () => {
