@@ -11,6 +11,7 @@ import { assembleCar } from '../setup/assembleCar';
 import { judgeLimits } from '../setup/judgeLimits';
 import { settingOf, withSetting, type Sides } from '../setup/setupEdits';
 import { solveMonotone } from '../solve/solveMonotone';
+import { brokenLimits, type BrokenLimit } from './brokenLimits';
 import { carNumberNames, carNumbers, changesBetween, weightOf, type CarNumber, type Numbers } from './carNumbers';
 import { share } from './rangeUsed';
 import { answerStudy, roundOf, type Round, type Study } from './study';
@@ -31,6 +32,8 @@ export interface WaysQuestion {
   readonly at: Position;
   readonly pairs: boolean;
   readonly withLocked: boolean;
+  /** told too: what would reach if a limit of the file did not stand in the way */
+  readonly withWalls?: true;
 }
 
 /** One number, or one of each wheel. */
@@ -38,7 +41,7 @@ export type Reached = number | { readonly left: number; readonly right: number }
 
 export interface Way {
   readonly adjusters: readonly string[];
-  /** as in a setup, in the file's unit, on real steps */
+  /** as in a setup, in the file's unit, on real steps; with the toe that is set after them, where one is asked for */
   readonly settings: SetupDocument;
   readonly value: Reached;
   /** the worse wheel's, in contract units */
@@ -54,9 +57,16 @@ export interface Way {
   readonly leastGap: null;
 }
 
+/** Parts that would bring the value there and break a limit: no way, and said with what it breaks. */
+export interface Wall extends Way {
+  readonly broken: readonly BrokenLimit[];
+}
+
 export interface Ways {
   readonly from: Reached;
   readonly ways: readonly Way[];
+  /** where they were asked for: of parts with no way of their own that reaches, those that change least first */
+  readonly walls?: readonly Wall[];
 }
 
 /** Neither the file nor the defaults say how near such a reading is set: within this part of what is asked. */
@@ -81,6 +91,7 @@ interface Tried {
   readonly missBy: number;
   readonly numbers: Numbers;
   readonly isLegal: boolean;
+  readonly broken: readonly BrokenLimit[];
 }
 
 /**
@@ -104,7 +115,7 @@ export function waysStudy(mechanism: CarMechanism, question: WaysQuestion): Stud
         doing: 'trying every part',
         chunks: search.attempts.length,
         run: (chunk) => search.run(search.attempts[chunk], now.value),
-        merge: (parts) => ({ answer: { from: now.value.value, ways: search.merge(parts, now.value) } }),
+        merge: (parts) => ({ answer: { from: now.value.value, ...search.merge(parts, now.value) } }),
       }),
   };
 }
@@ -116,6 +127,8 @@ const nothingToDo = (from: Reached): Round<Ways> =>
 interface Found {
   readonly real: Tried | null;
   readonly exact: Tried | null;
+  /** what reaches and breaks a limit, where that is asked for */
+  readonly walled: Tried | null;
 }
 
 class WaysSearch {
@@ -151,7 +164,10 @@ class WaysSearch {
     const key = this.owners
       .map((owner) => `${owner}.${this.question.entry.key}`)
       .find((name) => row?.value.why[name] !== undefined);
-    const why = key === undefined ? 'it has no value here' : row?.value.why[key];
+    const reset = car.value[this.question.axle]?.toeReset;
+    const none =
+      reset?.inRange === false ? `the toe that is asked for leaves the range of ${reset.adjuster}` : 'it has no value here';
+    const why = key === undefined ? none : row?.value.why[key];
     return { ok: false, failure: { kind: 'unreachable', message: `${this.question.entry.name} cannot be set: ${why}` } };
   }
 
@@ -166,7 +182,7 @@ class WaysSearch {
     if (values.some((value) => typeof value !== 'number')) return null;
     const [first, second = first] = values as number[];
     const misses = (values as number[]).map((value) => value - question.value);
-    const broken = judgeLimits(car.value).some(
+    const broken = judgeLimits(car.value).filter(
       ({ ok, name }) => !ok && (name.startsWith(question.axle) || name.startsWith('wholeCar')),
     );
     return {
@@ -175,7 +191,8 @@ class WaysSearch {
       signed: misses.reduce((sum, miss) => sum + miss, 0) / misses.length,
       missBy: Math.max(...misses.map(Math.abs)),
       numbers,
-      isLegal: !broken,
+      isLegal: broken.length === 0,
+      broken: question.withWalls === true ? brokenLimits(broken) : [],
     };
   }
 
@@ -186,11 +203,18 @@ class WaysSearch {
   }
 
   /** The ways that reach, or come nearer by more than what counts as reached: than now, and a pair than either alone. */
-  merge(parts: readonly (readonly Found[])[], now: Tried): readonly Way[] {
+  merge(parts: readonly (readonly Found[])[], now: Tried): Pick<Ways, 'ways' | 'walls'> {
     const found: { readonly way: Way; readonly weight: number }[] = [];
+    const walls: { readonly wall: Wall; readonly weight: number }[] = [];
     const alone = new Map<Adjustable, number>();
     parts.forEach((part, index) => {
       const adjusters = this.attempts[index];
+      const isReached = part.some(({ real }) => real !== null && real.missBy <= this.within);
+      const walled = isReached ? undefined : part.find((one) => one.walled !== null)?.walled;
+      if (walled) {
+        const wall = { ...this.wayOf(adjusters, now, walled, walled), broken: walled.broken };
+        walls.push({ wall, weight: weightOf(this.mechanism.document, this.others(), wall.changes) });
+      }
       for (const { real, exact } of part) {
         if (real === null) continue;
         const misses = adjusters.length > 1 ? adjusters.map((one) => alone.get(one) ?? now.missBy) : [now.missBy];
@@ -201,7 +225,11 @@ class WaysSearch {
         found.push({ way, weight: weightOf(this.mechanism.document, this.others(), way.changes) });
       }
     });
-    return found.sort((a, b) => Number(b.way.reaches) - Number(a.way.reaches) || a.weight - b.weight).map(({ way }) => way);
+    const sorted = found.sort((a, b) => Number(b.way.reaches) - Number(a.way.reaches) || a.weight - b.weight);
+    return {
+      ways: sorted.map(({ way }) => way),
+      ...(this.question.withWalls === true ? { walls: walls.sort((a, b) => a.weight - b.weight).map(({ wall }) => wall) } : {}),
+    };
   }
 
   private adjustables(): readonly Adjustable[] {
@@ -227,7 +255,8 @@ class WaysSearch {
     const { isRound } = stepScaleOf(part.adjuster);
     const marks = part.settings.filter((setting): setting is number => setting !== null);
     const tried = marks.map((setting) => this.try(this.at(setup, part, setting)));
-    const found: { real: Tried | null; exact: Tried | null }[] = [];
+    const walled = this.question.withWalls === true ? nearestWalled(tried, this.within) : null;
+    const found: Found[] = [];
     const stretches = isRound ? marks.length : marks.length - 1;
     for (let i = 0; i < stretches; i += 1) {
       const j = (i + 1) % marks.length;
@@ -235,11 +264,11 @@ class WaysSearch {
       if (a === null || b === null || a.signed > 0 === b.signed > 0) continue;
       const until = j === 0 ? (marks[0] ?? 0) + stepScaleOf(part.adjuster).max : (marks[j] ?? 0);
       const exact = this.rootBetween(setup, part, marks[i] ?? 0, until);
-      if (exact !== null) found.push({ real: nearest([a, b]), exact });
+      if (exact !== null) found.push({ real: nearest([a, b]), exact, walled });
     }
     // a mark that stands between two stretches is one way, not two
     const distinct = found.filter(({ real }, index) => found.findIndex((other) => other.real === real) === index);
-    return distinct.length > 0 ? distinct : [{ real: nearest(tried), exact: null }];
+    return distinct.length > 0 ? distinct : [{ real: nearest(tried), exact: null, walled }];
   }
 
   private rootBetween(setup: SetupDocument, part: Adjustable, from: number, to: number): Tried | null {
@@ -261,24 +290,29 @@ class WaysSearch {
    * Two adjusters together: for each mark of the one the marks of the other next to the value, and of all of them the one that
    * reaches with the least change of everything else.
    */
-  private pairOf(one: Adjustable, other: Adjustable, now: Tried): { readonly real: Tried; readonly exact: Tried | null } | null {
+  private pairOf(one: Adjustable, other: Adjustable, now: Tried): Found | null {
     let best: { real: Tried; setting: number; weight: number; reaches: boolean } | null = null;
+    let walled: { real: Tried; weight: number } | null = null;
     for (const setting of one.settings) {
       if (setting === null || setting === (one.now ?? 0)) continue;
       const setup = this.at(this.setup, one, setting);
       for (const real of this.crossings(other, setup)) {
-        if (!real.isLegal) continue;
         const reaches = real.missBy <= this.within;
+        if (!real.isLegal && !(reaches && this.question.withWalls === true)) continue;
         const weight = weightOf(this.mechanism.document, this.others(), changesBetween(now.numbers, real.numbers));
+        if (!real.isLegal) {
+          if (walled === null || weight < walled.weight) walled = { real, weight };
+          continue;
+        }
         const isBetter =
           best === null || (reaches !== best.reaches ? reaches : reaches ? weight < best.weight : real.missBy < best.real.missBy);
         if (isBetter) best = { real, setting, weight, reaches };
       }
     }
-    if (best === null) return null;
+    if (best === null) return walled === null ? null : { real: null, exact: null, walled: walled.real };
     const { real, setting } = best;
     const exact = this.alone(other, this.at(this.setup, one, setting)).find((way) => way.real?.missBy === real.missBy)?.exact;
-    return { real, exact: exact ?? null };
+    return { real, exact: exact ?? null, walled: walled?.real ?? null };
   }
 
   /** Marks of a part on both sides of where the value is passed, found by halving; all of them where its law goes round. */
@@ -308,11 +342,13 @@ class WaysSearch {
 
   private wayOf(adjusters: readonly Adjustable[], now: Tried, real: Tried, exact: Tried): Way {
     const { axle, side } = this.question;
+    const setToe = this.question.toeReset === undefined ? undefined : this.setup[axle]?.setToe;
+    const toe: SetupDocument = setToe === undefined ? {} : { [axle]: { setToe } };
     const settingsOf = (setup: SetupDocument): SetupDocument =>
-      adjusters.reduce<SetupDocument>(
+      adjusters.reduce(
         (made, { name }) =>
           withSetting(made, axle, name, side, settingOf(setup, axle, name, side === 'right' ? 'right' : 'left')),
-        {},
+        toe,
       );
     const rangeUsed = Object.fromEntries(
       adjusters.map(({ name, adjuster }) => {
@@ -341,6 +377,14 @@ class WaysSearch {
 function nearest(tried: readonly (Tried | null)[]): Tried | null {
   let best: Tried | null = null;
   for (const one of tried) if (one?.isLegal && (best === null || one.missBy < best.missBy)) best = one;
+  return best;
+}
+
+/** Of those that reach and break a limit the one that misses least; of equals the earlier. */
+function nearestWalled(tried: readonly (Tried | null)[], within: number): Tried | null {
+  let best: Tried | null = null;
+  for (const one of tried)
+    if (one !== null && !one.isLegal && one.missBy <= within && (best === null || one.missBy < best.missBy)) best = one;
   return best;
 }
 

@@ -216,7 +216,7 @@ const WaysSentence = ({ form, document, axle, faults, onChange, onRun }: Sentenc
 const GROUP_NOTES: Readonly<Record<WayGroup, (from: string) => string>> = {
   alone: (from) => `one adjuster, the rest as in ${from}`,
   pairs: () => 'two adjusters, fewest side effects first',
-  short: () => 'comes nearer, and its range or a limit ends it; by how much',
+  short: () => 'by how much',
 };
 
 interface AnswerProps {
@@ -263,7 +263,13 @@ const WaysAnswer = ({ answered: { order, answer }, changed, onRun }: AnswerProps
           <RowActions
             found={found}
             words={row ? partsText(row.parts) : ''}
-            refused={changed === 'car' ? 'The car was changed since: run again first.' : null}
+            refused={
+              changed === 'car'
+                ? 'The car was changed since: run again first.'
+                : row?.isWalled
+                  ? 'It breaks a limit of the car file.'
+                  : null
+            }
           />
         </div>
         {rows.length === 0 ? (

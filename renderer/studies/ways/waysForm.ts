@@ -98,6 +98,7 @@ export const readWays = (
         },
         pairs: form.pairs,
         withLocked: form.withLocked,
+        withWalls: true,
       },
     },
   };

@@ -1,13 +1,22 @@
-import { type AxleName, type CarDocument, type Reached, type Way, type Ways } from '../../../geometry/index';
+import {
+  findReading,
+  type AxleName,
+  type BrokenLimit,
+  type CarDocument,
+  type Reached,
+  type Way,
+  type Ways,
+} from '../../../geometry/index';
 import type { Verdict } from '../../compute/limits';
 import type { PlainTable } from '../../lengths/lengthTables';
+import { formatShort } from '../../units/format';
 import { shownReading, withUnit, type ShownQuantity } from '../../units/shownQuantity';
 import type { ShownUnits } from '../../units/unitChoice';
 import { columnsOf, effectsOf, shortName, type Effect, type EffectColumn } from '../answers/sideEffects';
-import { turnedParts, type TurnedPart } from '../answers/turnedParts';
+import { labelOf, turnedParts, type TurnedPart } from '../answers/turnedParts';
 import type { WaysOrder } from './waysForm';
 
-/** One adjuster alone, two together, or what comes nearer and stops. */
+/** One adjuster alone, two together, or what comes nearer and stops, or reaches and breaks a limit. */
 export type WayGroup = 'alone' | 'pairs' | 'short';
 
 export interface WayRow {
@@ -18,8 +27,10 @@ export interface WayRow {
   readonly parts: readonly TurnedPart[];
   /** value reached on real marks, as it is read */
   readonly value: string;
+  /** it breaks a limit of the file: shown, not taken */
+  readonly isWalled: boolean;
   readonly verdict: Verdict;
-  /** "reaches", "0.17° off", "1.80° short" */
+  /** "reaches", "0.17° off", "1.80° short", "track 15.2 mm past" */
   readonly verdictWords: string;
   readonly effects: readonly Effect[];
   /** by part, in the order of `parts`; null: a bushing has no end */
@@ -59,6 +70,7 @@ const rowOf = (order: WaysOrder, from: Reached, way: Way, index: number, units: 
     index,
     way,
     group,
+    isWalled: false,
     parts: turnedParts(document, way.settings, units),
     value: reachedText(way.value, shown),
     verdict: way.reaches ? 'within' : group === 'short' ? 'broken' : 'close',
@@ -68,6 +80,21 @@ const rowOf = (order: WaysOrder, from: Reached, way: Way, index: number, units: 
   };
 };
 
+/** "track 15.2 mm past", "Front arm bolt 15 past its rule": what a row breaks. */
+const brokenWords = (document: CarDocument, axle: AxleName, broken: readonly BrokenLimit[], units: ShownUnits): string =>
+  broken
+    .map(({ of, kind, by }) => {
+      const entry = kind === 'reading' ? findReading(of) : undefined;
+      if (!entry) {
+        const name = labelOf(document, axle, of);
+        return by === null ? `${name} not judged` : `${name} ${formatShort(by, 3)} past its rule`;
+      }
+      const shown = shownReading(entry, units);
+      const name = shortName(entry).toLowerCase();
+      return by === null ? `${name} not judged` : `${name} ${withUnit(shown.format(by), shown.unit)} past`;
+    })
+    .join(', ');
+
 /** What the picture of such a table always shows. */
 const usualOf = (axle: AxleName): readonly string[] =>
   ['camber', 'rollCentreHeight', 'caster', 'kingpinInclination', 'mechanicalTrail', 'scrubRadius', 'bumpSteer', 'track'].map(
@@ -75,8 +102,18 @@ const usualOf = (axle: AxleName): readonly string[] =>
   );
 
 /** The answer as a table. @param most - columns of changes that there is room for */
-export const waysTable = (order: WaysOrder, { from, ways }: Ways, units: ShownUnits, most: number): WaysTable => {
-  const rows = ways.map((way, index) => rowOf(order, from, way, index, units));
+export const waysTable = (order: WaysOrder, { from, ways, walls = [] }: Ways, units: ShownUnits, most: number): WaysTable => {
+  const { document, question } = order;
+  const rows = [
+    ...ways.map((way, index) => rowOf(order, from, way, index, units)),
+    ...walls.map((wall, index): WayRow => ({
+      ...rowOf(order, from, wall, ways.length + index, units),
+      group: 'short',
+      verdict: 'broken',
+      verdictWords: brokenWords(document, question.axle, wall.broken, units),
+      isWalled: true,
+    })),
+  ];
   const groups = (['alone', 'pairs', 'short'] as const).map((group) => ({
     group,
     rows: rows.filter((row) => row.group === group),
@@ -98,7 +135,7 @@ export const partsText = (parts: readonly TurnedPart[]): string =>
 export const GROUP_WORDS: Readonly<Record<WayGroup, string>> = {
   alone: 'Alone',
   pairs: 'By pairs',
-  short: 'Stops short',
+  short: 'Stops short or breaks a limit',
 };
 
 /** The table as it is copied and saved: full numbers in the units shown, every reading that changes. */

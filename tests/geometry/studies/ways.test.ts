@@ -119,6 +119,35 @@ describe('ways', () => {
       expect((value as { left: number }).left).toBeGreaterThanOrEqual(-1.5 - 1e-9);
   });
 
+  test('what would reach and breaks a limit is told where it is asked for, with what it breaks', () => {
+    const track = { reading: 'track', axle: 'front', max: 1560 } as const;
+    const plate = { setting: 'plateAcross', axle: 'front', min: -2 } as const;
+    const walled: CarDocument = { ...hatch, limits: [track, plate] };
+    const question = asked(walled, 'Baseline', 'camber', -1.6);
+    const plain = answered(walled, question);
+    expect(plain).not.toHaveProperty('walls');
+    const { walls = [], ...rest } = answered(walled, { ...question, withWalls: true });
+    expect(rest).toEqual(plain);
+    expect(walls.map(({ adjusters }) => adjusters.join())).toContain('plateAcross');
+    for (const { adjusters, settings, missBy, reaches, broken } of walls) {
+      expect(reaches).toBe(true);
+      expect(missBy).toBeLessThanOrEqual(0.1);
+      // none of them has a way inside the limits
+      expect(plain.ways.some((way) => way.reaches && way.adjusters.join() === adjusters.join())).toBe(false);
+      const car = assembleCar(toMechanism(walled), { ...findSetup(walled, 'Baseline'), ...settings });
+      if (!car.ok) throw new Error(car.failure.message);
+      const judged = judgeLimits(car.value).filter(({ ok }) => !ok);
+      expect(broken.map(({ of }) => of).sort()).toEqual(
+        [...new Set(judged.map(({ limit }) => limit.reading ?? limit.setting ?? ''))].sort(),
+      );
+      for (const { of, by } of broken) {
+        const spares = judged.filter(({ limit }) => (limit.reading ?? limit.setting) === of).map(({ spare }) => spare ?? 0);
+        expect(by).toBeCloseTo(-Math.min(...spares), 9);
+        expect(by).toBeGreaterThan(0);
+      }
+    }
+  });
+
   test('one wheel alone, and a reading of the axle', () => {
     const left = answered(hatch, asked(hatch, 'Baseline', 'camber', -1.2, { side: 'left', tolerance: 0.05 }));
     const plate = left.ways.find(({ adjusters }) => adjusters.join() === 'plateAcross');

@@ -223,8 +223,13 @@ describe('ways as a table', () => {
 
   test('every way stands in one group, with a verdict that says its miss', () => {
     const rows = table.groups.flatMap((group) => group.rows);
-    expect(rows).toHaveLength(result.value.ways.length);
+    expect(rows).toHaveLength(result.value.ways.length + (result.value.walls?.length ?? 0));
     for (const row of rows) {
+      if (row.isWalled) {
+        expect(row.verdict).toBe('broken');
+        expect(row.verdictWords).toMatch(/past|not judged/);
+        continue;
+      }
       expect(row.verdict === 'within').toBe(row.way.reaches);
       if (row.way.reaches) expect(row.verdictWords).toBe('reaches');
       else expect(row.verdictWords).toContain(row.way.missBy.toFixed(2));
