@@ -133,7 +133,7 @@ const swingTable = (
   ]);
   const words = [
     `Camber with the wheel’s front turned ${formatNumber(swing, 1)}° out and in, its centre held at its height. Caster by swing: (out − in) / (2 · sin ${formatNumber(swing, 1)}°).`,
-    'The gauge reads a little more than the axis: the wheel turns about a leaning axis, so equal angles on the floor are not equal turns about it, and the division takes caster for a small angle. With a steering axis that moves in the links as they steer, it moves on the way too.',
+    'The gauge does not read the axis to the last hundredth: the wheel turns about a leaning axis, so equal angles on the floor are not equal turns about it, and the division takes caster for a small angle; where the links let the axis move as they steer, it moves on the way too.',
   ];
   const rows = bumps.map((bump): GaugeRow => {
     const made = swingGauge(car, axle, { swing: toRadians(swing), travel: bump });
