@@ -50,6 +50,7 @@ export const HeldFrame = (props: HeldFrameProps) => {
       className={`held${dense ? ' densecard' : ''}`}
       role="group"
       aria-label={`${props.label}, in hand`}
+      onMouseDownCapture={letGo}
       onClickCapture={letGo}
       onDoubleClickCapture={letGo}
     >

@@ -50,6 +50,7 @@ const Plan = ({
   axle,
   side,
   shown,
+  isReached,
   isStrip,
   onChoose,
 }: {
@@ -57,6 +58,8 @@ const Plan = ({
   readonly axle: AxleName;
   readonly side: SideName;
   readonly shown: Shown;
+  /** else the figures are of the last position that could be */
+  readonly isReached: boolean;
   /** under the view, not over it */
   readonly isStrip: boolean;
   readonly onChoose: (axle: AxleName, side: SideName) => void;
@@ -66,7 +69,7 @@ const Plan = ({
       <b>
         {NAMES[axle]} {side}
       </b>
-      <span title="The wheels are drawn with ten times their toe">camber, toe</span>
+      <span title="The wheels are drawn with ten times their toe">{isReached ? 'camber, toe' : 'last reached'}</span>
     </p>
     <div className="plan">
       <svg width={PLAN.width} height={PLAN.height} viewBox={`0 0 ${PLAN.width} ${PLAN.height}`} aria-hidden="true">
@@ -109,11 +112,14 @@ const Folded = ({
   figures,
   axle,
   shown,
+  isReached,
   isStrip,
 }: {
   readonly figures: readonly WheelFigure[];
   readonly axle: AxleName;
   readonly shown: Shown;
+  /** else the figures are of the last position that could be */
+  readonly isReached: boolean;
   readonly isStrip: boolean;
 }) => (
   <p className="picker folded" data-over-view={isStrip ? undefined : true}>
@@ -125,7 +131,7 @@ const Folded = ({
           {figure.side === 'left' ? 'L' : 'R'} {camberText(figure, shown)} {toeText(figure, shown)}
         </span>
       ))}
-    <span className="quiet">camber, toe</span>
+    <span className="quiet">{isReached ? 'camber, toe' : 'last reached'}</span>
   </p>
 );
 
@@ -135,19 +141,21 @@ export const CornerPicker = () => {
   const figures = useBench(figuresShown);
   const axle = useBench((state) => state.axle);
   const scope = useBench((state) => scopeOf(state.preferences));
+  const isReached = useBench((state) => state.answer?.ok !== false);
   const isLaid = useBench((state) => state.viewing.layout.length > 0);
   const isShort = useShort();
   const isStrip = useStrip();
   const shown = useShown();
   if (figures.length === 0 || !shown || isLaid) return null;
   if (isShort || scope === 'axle' || scope === 'car')
-    return <Folded figures={figures} axle={axle} shown={shown} isStrip={isStrip} />;
+    return <Folded figures={figures} axle={axle} shown={shown} isReached={isReached} isStrip={isStrip} />;
   return (
     <Plan
       figures={figures}
       axle={axle}
       side={scope}
       shown={shown}
+      isReached={isReached}
       isStrip={isStrip}
       onChoose={(nextAxle, side) => {
         chooseAxle(store, nextAxle);

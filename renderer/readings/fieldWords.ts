@@ -1,8 +1,12 @@
 import type { AxleDocument, CarDocument } from '../../geometry/index';
 import { nameOfKey } from '../adjusters/fitterWords';
 
+/** A label inside a sentence: small, unless it is an abbreviation. */
+const inSentence = (label: string): string =>
+  /^[A-Z][a-z]/.test(label) ? label.charAt(0).toLowerCase() + label.slice(1) : label;
+
 const keysOf = (axle: AxleDocument | undefined): readonly (readonly [string, string])[] => [
-  ...Object.entries(axle?.adjusters ?? {}).map(([key, { label }]) => [key, label ?? nameOfKey(key).toLowerCase()] as const),
+  ...Object.entries(axle?.adjusters ?? {}).map(([key, { label }]) => [key, inSentence(label ?? nameOfKey(key))] as const),
   ...[...Object.keys(axle?.points ?? {}), ...Object.keys(axle?.rods ?? {})].map(
     (key) => [key, nameOfKey(key).toLowerCase()] as const,
   ),

@@ -134,6 +134,7 @@ export const PointCard = () => {
   const units = useUnits();
   const chosen = useBench((state) => state.viewing.chosen);
   const placed = useBench((state) => (chosen && state.axle === chosen.axle ? state.shown?.row.placed : undefined));
+  const isReached = useBench((state) => state.answer?.ok !== false);
   const hasPath = useBench((state) => overlaysOf(state.preferences).includes('path'));
   // beside the table of points it is said there
   const hasTable = useBench((state) => state.page === 'points');
@@ -141,6 +142,7 @@ export const PointCard = () => {
     (state) => chosen !== null && state.history?.present.document[chosen.axle]?.points[chosen.point] !== undefined,
   );
   if (!chosen || !exists) return null;
+  const when = isReached ? 'now' : 'last reached';
   const at = placed?.[chosen.side].points[chosen.point];
   const name = nameOfKey(chosen.point);
   const lengths = shownQuantity(LENGTH, units);
@@ -154,7 +156,7 @@ export const PointCard = () => {
       </p>
       {at && (
         <p className="now">
-          now {at.map((value, index) => `${'XYZ'.charAt(index)} ${lengths.format(value)}`).join('  ')}{' '}
+          {when} {at.map((value, index) => `${'XYZ'.charAt(index)} ${lengths.format(value)}`).join('  ')}{' '}
           <span className="quiet">{lengths.unit}</span>
         </p>
       )}

@@ -2,6 +2,7 @@ import type { Scene as ThreeScene, WebGLRenderer } from 'three';
 import type { BenchState, BenchStore } from '../state/benchStore';
 import { projectionOf, type PointRef, type ViewName } from '../state/viewing';
 import { eyePoint, type Eye, type Point } from './camera';
+import { cardPlace, type CardPlace } from './cardPlace';
 import { buildHand, type Hand } from './hand';
 import type { LabelBox } from './labelPlaces';
 import { buildMaterials } from './materials';
@@ -54,12 +55,6 @@ const blockedBoxes = (host: HTMLElement, pane: Pane): readonly LabelBox[] => {
     const box = element.getBoundingClientRect();
     return { x: box.x - origin.x - x, y: box.y - origin.y - y, width: box.width, height: box.height };
   });
-};
-
-/** At which side of the view the chosen point's card stands; near the middle it stays. @param share - of the view's width, from the left */
-const cardSide = (now: string | undefined, share: number): 'left' | 'right' => {
-  if (share < 0.45) return 'right';
-  return share > 0.6 || now !== 'right' ? 'left' : 'right';
 };
 
 /** From where an eye looks: a parallel one from far off along its line of sight. */
@@ -172,16 +167,18 @@ export const runScene = (tools: SceneTools): RunningScene => {
     return at ? overlayContent(state, stage, { ...seen, arm: ARM_PX * pane.mmPerPixel(at) }) : content;
   };
 
-  /** The chosen point's card goes to the other side of the view where the point would lie under it; not while it is dragged. */
+  /** The chosen point's card goes where the point does not lie under it; not while it is dragged. */
   const keepClear = (): void => {
     const [pane] = panes;
-    const content = pane && panes.length === 1 ? contentOf(pane) : null;
+    const card = host.closest('.viewport')?.querySelector('.pointcard');
+    if (!(card instanceof HTMLElement) || !pane || panes.length > 1 || store.getState().history?.mark) return;
+    const content = contentOf(pane);
     const at = content?.chosen && placeOf(content, content.chosen.ref);
-    const place = at && pane?.project(at);
-    const view = host.closest('.viewport');
-    if (!(view instanceof HTMLElement)) return;
-    if (!place) delete view.dataset['card'];
-    else if (!store.getState().history?.mark) view.dataset['card'] = cardSide(view.dataset['card'], place[0] / width);
+    const place = at && pane.project(at);
+    if (!place) return;
+    const size = { width: card.offsetWidth, height: card.offsetHeight };
+    const now = (card.dataset['place'] ?? 'lowerLeft') as CardPlace;
+    card.dataset['place'] = cardPlace(now, [place[0], place[1]], size, { width, height });
   };
 
   const frame = (): void => {
@@ -196,7 +193,11 @@ export const runScene = (tools: SceneTools): RunningScene => {
       programs: String(programs?.length ?? 0),
     });
     if (moving) invalidate();
-    else keepClear();
+    else {
+      keepClear();
+      // what was chosen with this frame may have made the card larger since
+      requestAnimationFrame(keepClear);
+    }
   };
 
   show(store.getState(), null);

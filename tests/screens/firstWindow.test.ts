@@ -133,6 +133,7 @@ test('the picture follows: a bump, the rear axle, and a position that cannot be 
   expect(await banner.innerText()).toMatch(/cannot reach at bump \+390\.0 mm.*[\d.]+ mm are missing.*stay at the last position/s);
   expect(await motionField(page, 'Bump').inputValue()).toBe('390');
   expect(await cellsOf(page, 'camber')).toEqual(numbers);
+  expect(await page.locator('.readingtable thead .at').innerText()).toBe('last that could be reached: bump +60.0 mm');
   expect(await shareChanged(page, good, await pictureOf(page))).toBeLessThan(UNSEEN);
   await page.keyboard.press('Escape');
   await page.getByRole('button', { name: /^Zero/ }).click();

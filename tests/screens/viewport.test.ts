@@ -144,6 +144,19 @@ describe('a point in the view', () => {
       across,
       2,
     );
+    // from above it is dragged in the plane that is seen: its height, which points at the eye, is no arm and does not change
+    await choose(page, 'View', 'Top');
+    const [px, py] = await placeOfMark(page, 'chosen');
+    expect(await labelsOf(page)).not.toContain('Z');
+    const along = card.getByRole('spinbutton', { name: /X, forward/ });
+    const lengthwise = await along.inputValue();
+    await page.mouse.move(px, py);
+    await page.mouse.down();
+    await page.mouse.move(px - 15, py + 10, { steps: 3 });
+    await page.mouse.up();
+    expect(await along.inputValue()).not.toBe(lengthwise);
+    expect(Number(await height.inputValue())).toBe(before);
+    await page.keyboard.press('Control+z');
     await type(height, String(before + 3));
     expect(await card.innerText()).not.toBe(standing);
     expect(await undo.count()).toBeGreaterThan(0);
