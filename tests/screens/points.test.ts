@@ -53,14 +53,17 @@ test('another car: by layout, from a list in other axes, with two adjusters; und
   // Two adjusters, made as parts. What is missing is said at its field, and nothing is lost.
   await step(page, 'Adjusters').click();
   await page.getByRole('button', { name: 'Add adjuster', exact: true }).click();
-  await setField(page, 'Name in the file *', 'topPlate');
+  await setField(page, 'Name in the file *', 'top plate');
+  expect(await page.locator('.draft').getByRole('alert').innerText()).toContain('“top plate” cannot be a name in the file');
+  await page.getByRole('button', { name: 'Use topPlate' }).click();
   await page.getByRole('button', { name: /^Slide/ }).click();
   await setField(page, 'Point *', 'strutTop');
   await setField(page, 'Along *', '0, 1, 0');
   await setField(page, 'Step *', '1');
   await page.getByRole('button', { name: 'Make it' }).click();
-  expect(await page.locator('.draft').getByRole('alert').first().innerText()).toContain('expected');
+  expect(await page.locator('.draft').getByRole('alert').first().innerText()).toBe('This is still missing.');
   await setField(page, 'Range *', '-10, 10');
+  expect(await page.locator('.draft').getByRole('alert').count()).toBe(0);
 
   // It is turned before it is made: the wheel's top goes in, in the view and in words, and nothing of it is in the car.
   const still = await pictureOf(page);

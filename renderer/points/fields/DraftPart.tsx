@@ -1,5 +1,5 @@
-import { useEffect, useRef, useState } from 'react';
-import type { AdjusterDocument, Fault } from '../../../geometry/index';
+import { useEffect, useMemo, useRef, useState } from 'react';
+import { formatPath, type AdjusterDocument, type Fault } from '../../../geometry/index';
 import { PartDrawing } from '../../adjusters/parts/PartDrawing';
 import { FieldForm, FieldsOf } from './FieldForm';
 import { FormContext, useForm, type FormHost } from './formHost';
@@ -7,6 +7,7 @@ import type { Field } from './fieldTree';
 import { faultOf, faultWords, isAt, judgeEdit } from './judgeEdit';
 import { NameLeaf } from './NameLeaf';
 import { valueAt, withValue, type FieldPath } from './pathValue';
+import { faultOfSpelling, mendedName } from '../renaming/renamePart';
 import { sampleOfKind } from './sampleParts';
 import { TryDraft } from './TryDraft';
 
@@ -17,6 +18,8 @@ interface DraftPartProps {
   readonly onDone: () => void;
 }
 
+const STILL_MISSING = 'This is still missing.';
+
 const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
 
 /** A part that is being made: judged as a whole when it is added, and nothing of it is in the car before that. */
@@ -25,12 +28,19 @@ export const DraftPart = ({ field, path, onDone }: DraftPartProps) => {
   const isNamed = path.at(-1) === '';
   const [name, setName] = useState('');
   const [value, setValue] = useState<unknown>(field.kind === 'leaf' ? undefined : {});
-  const [faults, setFaults] = useState<readonly Fault[]>([]);
+  // once it was to be made and could not be, it is judged as it changes: a field that was mended says nothing any more
+  const [isJudged, setJudged] = useState(false);
   const [missing, setMissing] = useState<string | null>(null);
   const box = useRef<HTMLFieldSetElement>(null);
   const beforeDrag = useRef<unknown>(undefined);
   useEffect(() => box.current?.querySelector<HTMLElement>('input, select')?.focus(), []);
   const place: FieldPath = isNamed ? [...path.slice(0, -1), name] : path;
+  const { document } = host;
+  const key = place.at(-1);
+  const faults = useMemo<readonly Fault[]>(
+    () => (isJudged && key !== undefined && key !== '' ? judgeEdit(withValue(document, [...path.slice(0, -1), key], value)) : []),
+    [isJudged, document, path, key, value],
+  );
   const inDraft = (at: FieldPath): FieldPath => at.slice(place.length);
   const draft: FormHost = {
     ...host,
@@ -44,7 +54,8 @@ export const DraftPart = ({ field, path, onDone }: DraftPartProps) => {
     },
     faultAt: (at) => {
       const own = faults.filter((fault) => fault.path !== null && isAt(fault.path, at));
-      return own.length === 0 ? null : faultOf(own, at);
+      if (own.length === 0) return null;
+      return valueAt(value, inDraft(at)) === undefined ? STILL_MISSING : faultOf(own, at);
     },
     drag: (phase) =>
       setValue((now: unknown) => {
@@ -57,8 +68,9 @@ export const DraftPart = ({ field, path, onDone }: DraftPartProps) => {
     read: () => name,
     faultAt: () => missing,
     write: (_at, given) => {
-      setName(String(given ?? ''));
-      setMissing(null);
+      const typed = String(given ?? '').trim();
+      setName(typed);
+      setMissing(typed === '' ? null : faultOfSpelling(typed));
       return null;
     },
   };
@@ -66,19 +78,30 @@ export const DraftPart = ({ field, path, onDone }: DraftPartProps) => {
     const parent = host.read(place.slice(0, -1));
     if (isNamed && (name === '' || Object.hasOwn((parent ?? {}) as object, name)))
       return setMissing(name === '' ? 'Give it a name.' : `There is a ${name} already.`);
-    const found = judgeEdit(withValue(host.document, place, value));
-    if (found.length > 0) return setFaults(found);
+    const spelling = isNamed ? faultOfSpelling(name) : null;
+    if (spelling !== null) return setMissing(spelling);
+    if (judgeEdit(withValue(host.document, place, value)).length > 0) return setJudged(true);
     host.write(place, value, `Add ${lower(field.words.label)}${isNamed ? ` ${name}` : ''}`);
     onDone();
   };
   const { label } = field.words;
-  const elsewhere = faults.filter((fault) => fault.path === null || !isAt(fault.path, place) || field.kind === 'leaf');
+  // a fault of the part itself has no field that could say it
+  const whole = formatPath(place);
+  const elsewhere = faults.filter(({ path: at }) => at === null || at === whole || !isAt(at, place) || field.kind === 'leaf');
+  const mended = missing === null || name === '' ? null : mendedName(name);
   return (
     <FormContext value={draft}>
       <fieldset ref={box} className="group draft">
         <legend>New {lower(label)}</legend>
         <div className="leaves">
           {isNamed && <NameLeaf host={naming} path={place} />}
+          {mended !== null && mended !== name && (
+            <p className="mendedname">
+              <button type="button" className="button" onClick={() => naming.write(place, mended, '')}>
+                Use {mended}
+              </button>
+            </p>
+          )}
           {field.kind === 'kinds' ? (
             <NewKind field={field} path={place} value={value as Partial<AdjusterDocument>} onKind={setValue} />
           ) : field.kind === 'group' ? (

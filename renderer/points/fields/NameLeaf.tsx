@@ -10,7 +10,7 @@ const NAME: Extract<Field, { kind: 'leaf' }> = {
   required: true,
   input: { kind: 'text' },
   words: { label: 'Name in the file', unit: '', meaning: '' },
-  meaning: 'A letter, then letters, digits, “_” or “-”.',
+  meaning: 'A letter, then letters, digits, “_” or “-”; no blanks.',
 };
 
 /** The field of a name, read and written by a host of its own. */

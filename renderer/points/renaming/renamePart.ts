@@ -60,6 +60,24 @@ const changed = (document: CarDocument, { part, axle, name }: PartName, to: stri
 };
 
 const NAME = /^[A-Za-z][A-Za-z0-9_-]{0,59}$/;
+
+/** What a name in the file has to be; null where this one is. */
+export const faultOfSpelling = (name: string): string | null =>
+  NAME.test(name)
+    ? null
+    : `“${name}” cannot be a name in the file: begin with a letter A to Z; then letters, digits, “_” and “-”, at most 60.`;
+
+/** The nearest name that can be had: "tie rod, left" becomes "tieRodLeft"; null where no letter is left to begin with. */
+export const mendedName = (name: string): string | null => {
+  const [first = '', ...rest] = name
+    .normalize('NFD')
+    .replace(/\p{M}/gu, '')
+    .split(/[^A-Za-z0-9_-]+/)
+    .filter((word) => word !== '');
+  const joined = first + rest.map((word) => word.charAt(0).toUpperCase() + word.slice(1)).join('');
+  const mended = joined.replace(/^[^A-Za-z]+/, '').slice(0, 60);
+  return NAME.test(mended) ? mended : null;
+};
 /** Words of the file for what carries a spring, a link or a part: a rod of that name could not be told from them. */
 const CARRIERS = [
   ...['body', 'ground', 'wheel', 'hub', 'knuckle', 'strut', 'strutRod', 'arm', 'trailingArm', 'rack', 'spring'],
@@ -81,8 +99,8 @@ export const whyNameStays = (document: CarDocument, { part, axle, name }: PartNa
 const faultOfName = (document: CarDocument, from: PartName, to: string): string | null => {
   const { part, axle, name } = from;
   if (to === '') return `${name} needs a name; type one, or press Escape to keep it.`;
-  if (part !== 'hole' && !NAME.test(to))
-    return `“${to}” cannot be a name in the file: begin with a letter A to Z; then letters, digits, “_” and “-”, at most 60.`;
+  const spelling = part === 'hole' ? null : faultOfSpelling(to);
+  if (spelling !== null) return spelling;
   const stays = whyNameStays(document, from);
   if (stays !== null) return stays;
   if (namesOf(document, from).includes(to)) return `The ${axle} axle has a ${part} ${to} already: choose another name.`;

@@ -3,7 +3,14 @@ import path from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { assembleCar, parseCar, readingsOfCar, setupNames, toMechanism, type CarDocument } from '../../../geometry/index';
 import { judgeEdit } from '../../../renderer/points/fields/judgeEdit';
-import { partAt, renamePart, whyNameStays, type PartName } from '../../../renderer/points/renaming/renamePart';
+import {
+  faultOfSpelling,
+  mendedName,
+  partAt,
+  renamePart,
+  whyNameStays,
+  type PartName,
+} from '../../../renderer/points/renaming/renamePart';
 
 const SAMPLES = path.resolve(import.meta.dirname, '../../../samples');
 const GOLDEN = path.resolve(import.meta.dirname, '../../golden/cars');
@@ -165,4 +172,18 @@ test('which keys of the file are names that other places use', () => {
   expect(partAt(['front', 'adjusters', 'topPlate'])).toEqual({ part: 'adjuster', axle: 'front', name: 'topPlate' });
   expect(partAt(['front', 'sections', 'tieRod'])).toBeNull();
   expect(partAt(['margins', 'default'])).toBeNull();
+});
+
+test('a name that cannot be is said with what it may be, and the nearest one that can', () => {
+  expect(faultOfSpelling('tieRod_2')).toBeNull();
+  for (const name of ['tie rod', '2nd', 'Spür', '', 'a'.repeat(61)])
+    expect(faultOfSpelling(name)).toContain('begin with a letter');
+  expect(['tie rod', '2nd rod, left', 'Spür', 'rod (rear)', '12', 'a'.repeat(70)].map(mendedName)).toEqual([
+    'tieRod',
+    'ndRodLeft',
+    'Spur',
+    'rodRear',
+    null,
+    'a'.repeat(60),
+  ]);
 });
