@@ -11,6 +11,13 @@ import { placesOnLine } from './timeLine';
 
 const changes = (count: number): string => (count === 1 ? '1 change' : `${count} changes`);
 
+/** What the copy is held against: the file, the sample that it grew from, or the text that was opened and is in no file known. */
+const savedWords = ({ copy: { note }, version }: Offer): { readonly open: string; readonly head: string } => {
+  if (version === null && note.sample !== null) return { open: 'Open the sample as it is', head: 'In the sample' };
+  if (version === null && note.savedAt === null) return { open: 'Open it as it was opened', head: 'As opened' };
+  return { open: 'Open the file as saved', head: 'In the file' };
+};
+
 /** Saved, every change as a tick, kept, ended: on one line. */
 const TimeLine = ({ offer }: { readonly offer: Offer }) => {
   const { savedAt, keptAt, endedAt, steps } = offer.copy.note;
@@ -80,7 +87,7 @@ const Differences = ({ offer }: { readonly offer: Offer }) => {
       <table>
         <thead>
           <tr>
-            <th colSpan={2}>In the file</th>
+            <th colSpan={2}>{savedWords(offer).head}</th>
             <th aria-hidden="true" />
             <th colSpan={2}>In the kept copy</th>
             <th>Part</th>
@@ -165,7 +172,7 @@ export const RecoveryDialog = ({ offer }: { readonly offer: Offer }) => {
         </button>
         {hasFile && (
           <button type="button" className="button" onClick={() => void takeSaved(store, files, offer)}>
-            Open the file as saved
+            {savedWords(offer).open}
           </button>
         )}
         {offer.saved && (

@@ -62,7 +62,8 @@ const settingsOf = (saved: CarDocument, changed: CarDocument, setup: string, ori
       const of = (side: 'left' | 'right') => [settingOf(before, axle, name, side), settingOf(after, axle, name, side)] as const;
       const words = (value: number | null): string => fitterWords(adjuster, value, mmPerFileUnit(changed), STANDARD_UNITS).short;
       const told = ([from, to]: readonly [number | null, number | null], side: string): readonly CarDifference[] =>
-        from === to
+        // set to nothing and not set are one to the fitter
+        from === to || ((from === null || to === null) && words(from) === words(to))
           ? []
           : [{ part: label + side, where, before: words(from), after: words(to), drawn: { adjuster, before: from, after: to } }];
       const [left, right] = [of('left'), of('right')];

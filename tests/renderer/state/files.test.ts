@@ -257,6 +257,11 @@ test('what differs is told in the fitter’s words, a new setup with the one it 
   expect(difference).toMatchObject({ part: 'Plate across', after: '5 mm inboard', where: 'Trial 1, new, from Baseline' });
   expect(others).toMatchObject([{ part: 'Notes', after: 'New' }]);
   expect(carDifferences(saved, saved, setupNames(saved)[0] ?? '')).toEqual([]);
+  // set and set to nothing again: the fitter reads the same, so nothing is told
+  turn(0);
+  const back = store.getState().history?.present.document;
+  if (!back) throw new Error('a car is open');
+  expect(carDifferences(saved, back, 'Baseline').filter(({ part }) => part === 'Plate across')).toEqual([]);
 });
 
 test('documents are the same by what they say, not by who they are', () => {
