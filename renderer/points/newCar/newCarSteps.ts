@@ -64,8 +64,8 @@ export const stepsOf = (begun: BegunCar, document: CarDocument): readonly StepSt
       label: 'Wheel and body',
       ...missing(
         [
-          ['tyre', every(({ wheel }) => wheel.tyreWidth !== undefined)],
-          ['masses', document.body?.mass !== undefined],
+          ['tyre width', every(({ wheel }) => wheel.tyreWidth !== undefined)],
+          ['mass of the body', document.body?.mass !== undefined],
         ],
         'filled',
       ),
