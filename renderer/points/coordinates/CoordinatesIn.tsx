@@ -94,7 +94,7 @@ export const CoordinatesIn = ({ onClose }: { readonly onClose: () => void }) => 
             value={question.text}
             aria-label="The list"
             spellCheck={false}
-            placeholder={'armFront; 8,75; 348,17; 195,48\nballJoint; 11; 728,6; 197,8'}
+            placeholder={'armFront; 8,7; 348; 195\nballJoint; 11; 728,6; 197'}
             onChange={(event) => ask({ text: event.target.value, file: null, names: {}, datumRows: {} })}
           />
         </label>
