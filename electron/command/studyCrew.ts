@@ -47,7 +47,7 @@ export class StudyCrew {
       let done = 0;
       while (done < round.chunks) {
         const left = ((performance.now() - started) / Math.max(1, done)) * (round.chunks - done);
-        if (most > 1 && done > 0 && left > WORTH_STARTING_MS) break;
+        if (most > 1 && (round.isLong === true || (done > 0 && left > WORTH_STARTING_MS))) break;
         parts[done] = round.run(done);
         done += 1;
         await tell(done, round.chunks);

@@ -117,6 +117,18 @@ interface Column {
   readonly limits: readonly { readonly name: string; readonly limit: LimitDocument }[];
 }
 
+/** Where an adjuster stands; null for a concentric bushing, and where left and right stand differently and both are turned. */
+function standingAt(
+  { document }: CarMechanism,
+  { setup }: MapQuestion,
+  { axle, side, name }: Extract<MapAxis, { kind: 'adjuster' }>,
+): number | null {
+  const unset = document[axle]?.adjusters?.[name]?.kind === 'offset-bushing' ? null : 0;
+  const [left, right] = (['left', 'right'] as const).map((one) => settingOf(setup, axle, name, one) ?? unset);
+  if (side === 'both') return left === right ? left : null;
+  return side === 'left' ? left : right;
+}
+
 /** Values of a map that one chunk works out, as far as they are whole columns: each column is one x. */
 const CHUNK = 400;
 
@@ -197,9 +209,7 @@ function mapOf(mechanism: CarMechanism, question: MapQuestion, grid: Grid, steps
     }),
   );
   const at = (axis: MapAxis): number | null =>
-    axis.kind === 'adjuster'
-      ? settingOf(question.setup, axis.axle, axis.name, axis.side === 'right' ? 'right' : 'left')
-      : question.at[axis.kind];
+    axis.kind === 'adjuster' ? standingAt(mechanism, question, axis) : question.at[axis.kind];
   const standing = cellsAt((setup) => assembleCar(mechanism, setup), { ...question, withLimits: false }, question.setup, [
     question.at,
   ]).cells[0];

@@ -60,6 +60,8 @@ export interface Question {
   readonly seed: number;
   /** axles that something is wanted of or may be moved on */
   readonly axles: readonly AxleName[];
+  /** the toe that is set after every move, where one is asked for: by axle [degrees] */
+  readonly toe: Readonly<Partial<Record<AxleName, number>>>;
 }
 
 const COUNT = 5;
@@ -88,8 +90,9 @@ export function resolveQuestion(mechanism: CarMechanism, question: QuestionDocum
   const variables = question.may.flatMap((may) =>
     variablesOf(document, mechanism.mmPerUnit, may, setup, question.locked === true),
   );
+  const reset = withToeReset(document, setup, axles, toe);
   return {
-    setup: withToeReset(document, setup, axles, toe),
+    setup: reset,
     wanted,
     positions,
     variables,
@@ -97,7 +100,17 @@ export function resolveQuestion(mechanism: CarMechanism, question: QuestionDocum
     count: question.count ?? COUNT,
     seed: question.seed ?? 1,
     axles,
+    toe: toe === undefined ? {} : toeOf(reset, axles),
   };
+}
+
+function toeOf(setup: SetupDocument, axles: readonly AxleName[]): Question['toe'] {
+  return Object.fromEntries(
+    axles.flatMap((axle) => {
+      const { setToe } = setup[axle] ?? {};
+      return setToe === undefined ? [] : [[axle, setToe]];
+    }),
+  );
 }
 
 function wantedOf(wanted: WantedDocument, indexOf: (position: Position) => number): Wanted {

@@ -151,6 +151,7 @@ class ReachRounds {
   private searches(): Round<ReachAnswer> {
     return roundOf<ReachPart, ReachAnswer>({
       doing: 'searching from many starts',
+      isLong: true,
       chunks: LATTICE_STARTS,
       run: (start) => this.searchFrom(this.search(), start, false),
       merge: (parts) => {

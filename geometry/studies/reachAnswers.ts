@@ -3,7 +3,7 @@ import type { CarMechanism } from '../car/mechanism';
 import { stepScaleOf } from '../adjusters/stepScale';
 import { readingsOfCar } from '../readings/readings';
 import { assembleCar } from '../setup/assembleCar';
-import { withSetting } from '../setup/setupEdits';
+import { withAxleValue, withSetting } from '../setup/setupEdits';
 import { carNumberNames, carNumbers, changesBetween, type Numbers } from './carNumbers';
 import type { Question, Variable } from './question';
 import { share } from './rangeUsed';
@@ -11,8 +11,10 @@ import { valuesOf, type Candidate } from './reachSearch';
 import { isMet, type Scored } from './score';
 import { TrialMaker, withPointMoved } from './trial';
 
+const AXLES = ['front', 'rear'] as const;
+
 export interface ReachAnswerRow {
-  /** of what may be moved only, as in a setup, in the file's unit */
+  /** of what may be moved, and the toe that is set after it, as in a setup, in the file's unit */
   readonly settings: SetupDocument;
   /** free points where they would be, as in the car file, in its unit */
   readonly points?: Readonly<Partial<Record<AxleName, Pick<AxleDocument, 'points' | 'right'>>>>;
@@ -38,6 +40,10 @@ export function answerOf(mechanism: CarMechanism, question: Question, { number, 
     rangeUsed[name] = used === null ? null : Math.max(used, before ?? 0);
     if (variable.kind === 'adjuster') settings = withSetting(settings, variable.axle, variable.name, variable.side, value);
   });
+  for (const axle of AXLES) {
+    const setToe = question.toe[axle];
+    if (setToe !== undefined) settings = withAxleValue(settings, axle, 'setToe', setToe);
+  }
   const points = pointsOf(mechanism, question, values);
   const met = isMet(question, scored);
   return {
@@ -72,15 +78,17 @@ function pointsOf(
   let { document } = mechanism;
   const moved: Partial<Record<AxleName, Pick<AxleDocument, 'points' | 'right'>>> = {};
   question.variables.forEach((variable, index) => {
-    if (variable.kind !== 'point') return;
+    if (variable.kind !== 'point' || values[index] === 0) return;
     const { axle, name } = variable;
     document = withPointMoved(document, mechanism.mmPerUnit, variable, values[index] ?? 0);
     const described = document[axle];
     if (described === undefined) return;
-    const right = described.right?.points?.[name];
+    const known = moved[axle];
+    const own = described.right?.points?.[name];
+    const right = own === undefined ? known?.right : { points: { ...known?.right?.points, [name]: own } };
     moved[axle] = {
-      points: { ...moved[axle]?.points, [name]: described.points[name] },
-      ...(right === undefined ? {} : { right: { points: { ...moved[axle]?.right?.points, [name]: right } } }),
+      points: { ...known?.points, [name]: described.points[name] },
+      ...(right === undefined ? {} : { right }),
     };
   });
   return Object.keys(moved).length === 0 ? null : moved;

@@ -17,7 +17,9 @@ export interface Round<Answer> {
   /** what is being done, in words, for who waits */
   readonly doing: string;
   readonly chunks: number;
-  /** works one chunk out, under 50 ms, and answers with plain data */
+  /** a chunk takes longer than a moment: not on a thread that has to listen */
+  readonly isLong?: true;
+  /** works one chunk out, under 50 ms where it is not long, and answers with plain data */
   readonly run: (chunk: number) => unknown;
   /** puts the parts together, in the order of their chunks */
   readonly merge: (parts: readonly unknown[]) => Outcome<Answer>;
@@ -30,6 +32,7 @@ export type Outcome<Answer> = { readonly answer: Answer } | { readonly next: unk
 export function roundOf<Part, Answer>(round: {
   readonly doing: string;
   readonly chunks: number;
+  readonly isLong?: true;
   readonly run: (chunk: number) => Part;
   readonly merge: (parts: readonly Part[]) => Outcome<Answer>;
 }): Round<Answer> {

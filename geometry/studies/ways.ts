@@ -1,6 +1,6 @@
 import type { AdjusterDocument, AxleName, SetupDocument } from '../car/document';
 import type { CarMechanism } from '../car/mechanism';
-import { cleanSetting, realSettings, stepScaleOf } from '../adjusters/stepScale';
+import { realSettings, stepScaleOf } from '../adjusters/stepScale';
 import { setWithin } from '../car/tolerances';
 import { succeed, type Result } from '../core/result';
 import type { Failure } from '../corner/failure';
@@ -16,6 +16,7 @@ import { carNumberNames, carNumbers, changesBetween, weightOf, type CarNumber, t
 import { share } from './rangeUsed';
 import { answerStudy, roundOf, type Round, type Study } from './study';
 import { withToeReset, type AskedToe } from './toeReset';
+import { nearest, nearestWalled, tidySettings, type Reached, type Tried } from './tried';
 
 export interface WaysQuestion {
   readonly setup: SetupDocument;
@@ -36,8 +37,7 @@ export interface WaysQuestion {
   readonly withWalls?: true;
 }
 
-/** One number, or one of each wheel. */
-export type Reached = number | { readonly left: number; readonly right: number };
+export type { Reached } from './tried';
 
 export interface Way {
   readonly adjusters: readonly string[];
@@ -81,17 +81,6 @@ interface Adjustable {
   /** where the part can stand, ascending; null is a concentric bushing */
   readonly settings: readonly (number | null)[];
   readonly now: number | null;
-}
-
-interface Tried {
-  readonly setup: SetupDocument;
-  readonly value: Reached;
-  /** mean of value − wanted over the wheels: what a root is sought of */
-  readonly signed: number;
-  readonly missBy: number;
-  readonly numbers: Numbers;
-  readonly isLegal: boolean;
-  readonly broken: readonly BrokenLimit[];
 }
 
 /**
@@ -311,7 +300,13 @@ class WaysSearch {
     }
     if (best === null) return walled === null ? null : { real: null, exact: null, walled: walled.real };
     const { real, setting } = best;
-    const exact = this.alone(other, this.at(this.setup, one, setting)).find((way) => way.real?.missBy === real.missBy)?.exact;
+    // between the marks of the one, with the other on its mark
+    const { axle, side } = this.question;
+    const otherSetting = settingOf(real.setup, axle, other.name, side === 'right' ? 'right' : 'left');
+    const exact = [
+      ...this.alone(other, this.at(this.setup, one, setting)),
+      ...this.alone(one, this.at(this.setup, other, otherSetting)),
+    ].find((way) => way.exact !== null)?.exact;
     return { real, exact: exact ?? null, walled: walled?.real ?? null };
   }
 
@@ -371,26 +366,4 @@ class WaysSearch {
       leastGap: null,
     };
   }
-}
-
-/** The legal one that misses least; of equals the earlier. */
-function nearest(tried: readonly (Tried | null)[]): Tried | null {
-  let best: Tried | null = null;
-  for (const one of tried) if (one?.isLegal && (best === null || one.missBy < best.missBy)) best = one;
-  return best;
-}
-
-/** Of those that reach and break a limit the one that misses least; of equals the earlier. */
-function nearestWalled(tried: readonly (Tried | null)[], within: number): Tried | null {
-  let best: Tried | null = null;
-  for (const one of tried)
-    if (one !== null && !one.isLegal && one.missBy <= within && (best === null || one.missBy < best.missBy)) best = one;
-  return best;
-}
-
-/** Found by halving: nine decimals are plenty. */
-function tidySettings(settings: SetupDocument): SetupDocument {
-  return JSON.parse(JSON.stringify(settings), (_, value: unknown) =>
-    typeof value === 'number' ? cleanSetting(value) : value,
-  ) as SetupDocument;
 }

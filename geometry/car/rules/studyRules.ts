@@ -5,6 +5,9 @@ import { judgeAxle, NUMBER_READINGS } from './carRules';
 import { judgeDirection, judgeInterval, judgeKey, judgeName, reportMissing, reportValue, type Report } from './report';
 import { setupNamesOf } from './setupRules';
 
+/** A miss is known to about this much; a tolerance below says nothing. */
+const SMALLEST_TOLERANCE = 1e-9;
+
 function judgeWanted(wanted: Place, views: readonly AxleView[], report: Report): void {
   judgeAxle(report, at(wanted, 'axle'), views);
   const key = judgeName(report, at(wanted, 'reading'), 'unknown-reading', 'a reading that is one number', NUMBER_READINGS);
@@ -31,6 +34,13 @@ function judgeWanted(wanted: Place, views: readonly AxleView[], report: Report):
     if (typeof least === 'number' && typeof greatest === 'number' && least > greatest) {
       reportValue(report, at(wanted, 'range'), 'reversed-range', '[least, greatest]');
     }
+    if (least === null && greatest === null) {
+      reportValue(report, at(wanted, 'range'), 'question-form', '[least, greatest], one of them at least a number');
+    }
+  }
+  const tolerance = numberOf(at(wanted, 'tolerance'));
+  if (tolerance !== undefined && tolerance > 0 && tolerance < SMALLEST_TOLERANCE) {
+    reportValue(report, at(wanted, 'tolerance'), 'question-form', `${SMALLEST_TOLERANCE} or more`);
   }
 }
 
@@ -40,7 +50,24 @@ function judgeMay(may: Place, views: readonly AxleView[], report: Report): void 
   judgeName(report, at(may, 'adjuster'), 'unknown-adjuster', 'an adjuster of this axle', view.adjusterNames);
   judgeName(report, at(may, 'point'), 'unknown-point', 'a point of this axle', view.knownPoints);
   judgeDirection(report, at(may, 'along'));
-  judgeInterval(report, at(may, 'range'));
+  const range = judgeInterval(report, at(may, 'range'));
+  const step = numberOf(at(may, 'step'));
+  if (range !== undefined && step !== undefined && step > 0 && Math.floor(range[1] / step) < Math.ceil(range[0] / step)) {
+    reportValue(report, at(may, 'range'), 'question-form', `a range that holds a whole multiple of its step, ${step}`);
+  }
+}
+
+/** An adjuster, or a point along one direction, that may be moved twice over would have two places at once. */
+function judgeTwice(list: Place, report: Report): void {
+  const seen = new Set<string>();
+  for (const may of itemsOf(list)) {
+    const axle = textOf(at(may, 'axle'));
+    const place = isThere(at(may, 'adjuster')) ? at(may, 'adjuster') : at(may, 'point');
+    const key = JSON.stringify([axle, textOf(place), at(may, 'along').value]);
+    if (seen.has(key))
+      reportValue(report, place, 'question-form', 'each part once; "sides" says whether left and right go together');
+    seen.add(key);
+  }
 }
 
 function judgeQuestions(car: Place, views: readonly AxleView[], report: Report): void {
@@ -48,6 +75,7 @@ function judgeQuestions(car: Place, views: readonly AxleView[], report: Report):
     judgeName(report, at(question, 'setup'), 'unknown-setup', 'a setup of this file', setupNamesOf(car));
     for (const wanted of itemsOf(at(question, 'wanted'))) judgeWanted(wanted, views, report);
     for (const may of itemsOf(at(question, 'may'))) judgeMay(may, views, report);
+    judgeTwice(at(question, 'may'), report);
     for (const key of ['wanted', 'may']) {
       const list = at(question, key);
       if (Array.isArray(list.value) && list.value.length === 0) reportValue(report, list, 'question-form', 'at least one entry');

@@ -100,6 +100,17 @@ describe('reach', () => {
         '{\n  "wanted": [ { "reading": "cambr", "axle": "front", "value": -3, "tolerance": 0 } ],\n  "may": [ { "axle": "front", "adjuster": "plate" } ]\n}\n',
       'two.json':
         '{ "wanted": [ { "reading": "camber", "axle": "front", "value": -3, "tolerance": 1 } ], "may": [ { "axle": "front", "adjuster": "plateAcross" } ] }, "more": { "wanted": [], "may": [] }',
+      'odd.json': JSON.stringify({
+        wanted: [
+          { reading: 'camber', axle: 'front', range: [null, null], tolerance: 1 },
+          { reading: 'camber', axle: 'front', value: -2, tolerance: 1e-300 },
+        ],
+        may: [
+          { axle: 'front', adjuster: 'plateAcross' },
+          { axle: 'front', adjuster: 'plateAcross', sides: 'apart' },
+          { axle: 'front', point: 'tieRodEnd', along: [0, 0, 1], range: [0.2, 0.8], step: 1 },
+        ],
+      }),
       'empty.json': '{ "wanted": [], "may": [] }',
       'nan.json': '{ "wanted": [ { "reading": "camber", "axle": "front", "value": NaN, "tolerance": 1 } ] }',
       'round.json':
@@ -120,6 +131,10 @@ describe('reach', () => {
     );
     for (const name of ['two.json', 'empty.json', 'nan.json', 'round.json'])
       expect((await faultsOf(name)).length, name).toBeGreaterThan(0);
+    const odd = await faultsOf('odd.json');
+    expect(odd.map((fault) => fault['path'])).toEqual(
+      expect.arrayContaining(['wanted[0].range', 'wanted[1].tolerance', 'may[1].adjuster', 'may[2].range']),
+    );
     const missing = await jounceJson(['reach', HATCH, 'nowhere.json'], { folder });
     expect(missing.status).toBe(2);
   });

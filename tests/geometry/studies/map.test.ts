@@ -59,7 +59,7 @@ test('every value is that of readings there, over two adjusters', () => {
   );
   expect(made.steps.x).toHaveLength(21);
   expect(made.steps.y?.[0]).toBe(-90);
-  expect(made.now).toMatchObject({ x: null, y: null });
+  expect(made.now).toMatchObject({ x: 0, y: 0 });
 });
 
 test('over a motion; what cannot be reached is null with its reason', () => {
@@ -134,4 +134,12 @@ test('the steps of an adjuster over a motion stand where the car is held in it',
   expect(made.onSteps?.y).toEqual([10]);
   expect(made.onSteps?.z[0]).toHaveLength(21);
   expect(made.limits).toBeUndefined();
+});
+
+test('where the parts stand: zero where nothing is set, nowhere where left and right differ', () => {
+  const now = (setup: MapQuestion['setup'], side: 'both' | 'left' | 'right') =>
+    mapped({ ...QUESTION, setup, y: { kind: 'adjuster', axle: 'front', side, name: 'clampBolt' }, nx: 1, ny: 1 }).now.y;
+  expect([now({}, 'both'), now({}, 'right')]).toEqual([0, 0]);
+  const unlike = { front: { left: { clampBolt: 15 } } };
+  expect([now(unlike, 'both'), now(unlike, 'left'), now(unlike, 'right')]).toEqual([null, 15, 0]);
 });
