@@ -1,7 +1,7 @@
 import { cleanSetting } from '../adjusters/stepScale';
 import type { SetupDocument } from '../car/document';
 import type { Numbers } from './carNumbers';
-import type { BrokenLimit } from './ways';
+import type { BrokenLimit } from './brokenLimits';
 
 /** One number, or one of each wheel. */
 export type Reached = number | { readonly left: number; readonly right: number };
