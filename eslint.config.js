@@ -42,7 +42,7 @@ export default tseslint.config(
     },
   },
   {
-    files: ['{geometry,renderer,electron,tests}/**/*.{ts,tsx}'],
+    files: ['{geometry,pdf,renderer,electron,tests}/**/*.{ts,tsx}'],
     languageOptions: { parserOptions: { projectService: true, tsconfigRootDir: import.meta.dirname } },
     rules: {
       '@typescript-eslint/no-floating-promises': 'error',
@@ -51,7 +51,7 @@ export default tseslint.config(
     },
   },
   {
-    files: ['{geometry,renderer,electron,tests}/**/*.{ts,tsx,mjs}'],
+    files: ['{geometry,pdf,renderer,electron,tests}/**/*.{ts,tsx,mjs}'],
     rules: { 'no-restricted-syntax': ['error', ...EVERYWHERE] },
   },
   { files: ['**/*.cjs'], rules: { '@typescript-eslint/no-require-imports': 'off' } }, // the old format has no other way

@@ -167,7 +167,7 @@ export { layOutSheet, PAPERS, type Paper, type PaperName, type SheetPage } from 
 export { pageSvg, SHEET_FAMILY } from './sheet/html/pageSvg';
 export { readableSheet } from './sheet/html/readableSheet';
 export { sheetHtml, sheetTitle } from './sheet/html/sheetHtml';
-export { sheetPdf } from './sheet/pdf/sheetPdf';
+export { printedSheet, type PrintedPath, type PrintedSheet } from './sheet/printedSheet';
 export { lettersMissing, sheetFonts } from './sheet/typeface/typeface';
 export { WHOLE_SHEET, type NamedSetup, type Sheet, type SheetParts, type SheetQuestion, type SheetSection } from './sheet/sheet';
 

@@ -27,20 +27,37 @@ const FOR_NODE = {
 const bundler = async () => (await import('esbuild')).build;
 
 /**
+ * In the command line's bundle the writer of PDF stays outside, as a file beside it.
+ * @type {import('esbuild').Plugin}
+ */
+const PDF_BESIDE = {
+  name: 'pdf-beside',
+  setup: ({ onResolve }) => onResolve({ filter: /\/pdf\/sheetPdf$/ }, () => ({ path: './sheetPdf.js', external: true })),
+};
+
+/**
  * The command line. `main.js` is the way in; the code that one call of `readings` needed is kept beside it, since reading
- * and compiling took a third of a call.
+ * and compiling took a third of a call. `sheetPdf.js` is the writer of PDF that the window has: of its libraries the builds for
+ * browsers, so that both write the same bytes.
  */
 export const buildCommand = async (/** @type {string} */ folder) => {
   const build = await bundler();
-  await build({
+  /** @type {import('esbuild').BuildOptions} */
+  const OLD_FORMAT = {
     ...FOR_NODE,
-    entryPoints: { bundle: 'electron/command/main.ts', studyWorker: 'electron/command/studyWorker.ts' },
     format: 'cjs',
     // In the old format a file knows its name, not its address.
     define: { 'import.meta.url': 'jounceAddress' },
     banner: { js: `const jounceAddress = require('node:url').pathToFileURL(__filename).href;` },
     outdir: folder,
+  };
+  await build({
+    ...OLD_FORMAT,
+    entryPoints: { bundle: 'electron/command/main.ts', studyWorker: 'electron/command/studyWorker.ts' },
+    plugins: [PDF_BESIDE],
+    supported: { 'dynamic-import': false }, // `require` instead: code that V8 kept cannot import
   });
+  await build({ ...OLD_FORMAT, entryPoints: { sheetPdf: 'pdf/sheetPdf.ts' }, platform: 'browser' });
   await writeFile(path.join(folder, 'package.json'), '{ "type": "commonjs" }\n');
   await copyFile(path.join(ROOT, 'electron/building/runBundle.cjs'), path.join(folder, 'main.js'));
   const samples = existsSync(path.join(ROOT, 'samples')) ? await readdir(path.join(ROOT, 'samples')) : [];

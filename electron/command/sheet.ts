@@ -4,8 +4,8 @@ import {
   layOutSheet,
   lettersMissing,
   PAPERS,
+  printedSheet,
   sheetHtml,
-  sheetPdf,
   STANDARD_UNITS,
   WHOLE_SHEET,
   type NamedSetup,
@@ -46,7 +46,8 @@ export async function answer({ car, options, reads }: Call): Promise<Answer> {
   const sheet = described.value;
   const paper = PAPERS[options.paper ?? 'A4'];
   const pages = layOutSheet(sheet, paper);
-  await writeWholeFile(out, kind === 'pdf' ? sheetPdf(sheet, pages, date) : sheetHtml(sheet, pages), force, reads);
+  const file = kind === 'pdf' ? await pdfOf(sheet, pages, date) : sheetHtml(sheet, pages);
+  await writeWholeFile(out, file, force, reads);
   const warnings = warningsOf(sheet);
   const document = {
     car: car.document.name,
@@ -62,6 +63,12 @@ export async function answer({ car, options, reads }: Call): Promise<Answer> {
     warnings,
   };
   return { document, words: (style) => inWords(sheet, pages, out, warnings, style) };
+}
+
+/** The writer of PDF is a file of its own beside the bundle: no other verb loads it. */
+async function pdfOf(sheet: Sheet, pages: readonly SheetPage[], date: string): Promise<Uint8Array> {
+  const { sheetPdf } = await import('../../pdf/sheetPdf');
+  return sheetPdf(printedSheet(sheet, pages, date));
 }
 
 function kindOf(out: string): Kind {

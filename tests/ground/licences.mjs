@@ -49,8 +49,12 @@ const installedLicence = (/** @type {string} */ place) => {
   const file = path.join(place, 'package.json');
   if (!existsSync(path.join(ROOT, file))) return undefined;
   const { license } = read(file);
-  return typeof license === 'string' ? license : license?.type;
+  return (typeof license === 'string' ? license : license?.type) ?? licenceOfText(path.join(ROOT, place, 'LICENSE'));
 };
+
+/** Of a package that names no licence and brings its text. */
+const licenceOfText = (/** @type {string} */ file) =>
+  existsSync(file) && /^\s*(The )?MIT License\b/.test(readFileSync(file, 'utf8')) ? 'MIT' : undefined;
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
   const { packages } = read('package-lock.json');

@@ -1,3 +1,5 @@
+import { inflateSync } from 'node:zlib';
+
 /**
  * Reads back what `sheetPdf` may write, by the table of references of the file: enough to hold every text of a page against the
  * layout. It knows nothing of how the file was made.
@@ -12,9 +14,14 @@ export interface PdfText {
 
 export interface ReadPdf {
   readonly pages: readonly { readonly width: number; readonly height: number; readonly texts: readonly PdfText[] }[];
+  /** what the tree of the order of reading lists, from its root on: kind, page (from 0) and mark on the page */
+  readonly reading: readonly { readonly tag: string; readonly page: number; readonly mark: number }[];
   readonly catalog: string;
-  readonly info: string;
-  readonly object: (number: number) => string;
+  readonly title: string;
+  readonly created: string;
+  readonly preferences: string;
+  /** the fonts' own files */
+  readonly fontFiles: readonly Uint8Array[];
 }
 
 const need = <Value>(value: Value | null | undefined, what: string): Value => {
@@ -25,6 +32,16 @@ const need = <Value>(value: Value | null | undefined, what: string): Value => {
 /** UTF-16 in hexadecimal digits. */
 const unicode = (digits: string): string =>
   (digits.match(/.{4}/g) ?? []).map((code) => String.fromCharCode(Number.parseInt(code, 16))).join('');
+
+/** What stands between the brackets of a text for readers: UTF-16 with its mark before it, or plain letters. */
+const wordsOf = (text: string): string => {
+  const plain = need(/^\((.*)\)$/s.exec(text), 'text')[1]!.replace(/\\(.)/gs, (_, letter: string) => ESCAPED[letter] ?? letter);
+  return plain.startsWith('\xfe\xff') ? unicode(Buffer.from(plain.slice(2), 'latin1').toString('hex')) : plain;
+};
+const ESCAPED: Readonly<Record<string, string>> = { n: '\n', r: '\r', t: '\t', b: '\b', f: '\f' };
+
+/** Lengths of the layout have two places. */
+const length = (text: string | number): number => Math.round(Number(text) * 100) / 100;
 
 export const readPdf = (bytes: Uint8Array): ReadPdf => {
   const file = Buffer.from(bytes).toString('latin1');
@@ -46,14 +63,17 @@ export const readPdf = (bytes: Uint8Array): ReadPdf => {
     const length = Number(need(/\/Length (\d+)/.exec(text), 'length')[1]);
     const from = text.indexOf('stream\n') + 'stream\n'.length;
     if (!text.startsWith('\nendstream', from + length)) throw new Error(`The stream ${number} has another length than it says.`);
-    return text.slice(from, from + length);
+    const bytes = text.slice(from, from + length);
+    return text.includes('/Filter /FlateDecode') ? inflateSync(Buffer.from(bytes, 'latin1')).toString('latin1') : bytes;
   };
   const lettersOf = (font: number): ReadonlyMap<string, string> =>
     new Map(
-      [...streamOf(reference(object(font), 'ToUnicode')).matchAll(/<(.{4})> <(.{4})>/g)].map(([, glyph, code]) => [
-        glyph!,
-        unicode(code!),
-      ]),
+      [...streamOf(reference(object(font), 'ToUnicode')).matchAll(/<(.{4})> <.{4}> \[([^\]]*)\]/g)].flatMap(([, first, codes]) =>
+        codes!.split(' ').map((code, index): [string, string] => {
+          const glyph = (Number.parseInt(first!, 16) + index).toString(16).padStart(4, '0');
+          return [glyph, unicode(code.slice(1, -1))];
+        }),
+      ),
     );
 
   const trailer = file.slice(file.indexOf('trailer', start));
@@ -64,24 +84,60 @@ export const readPdf = (bytes: Uint8Array): ReadPdf => {
     const [width, height] = need(/\/MediaBox \[0 0 (\S+) (\S+)\]/.exec(page), 'paper')
       .slice(1)
       .map(Number) as [number, number];
-    const fonts = new Map([...page.matchAll(/\/(F\d) (\d+) 0 R/g)].map(([, name, font]) => [name!, lettersOf(Number(font))]));
-    const content = streamOf(reference(page, 'Contents'));
-    const [, turnedAt] = need(/^1 0 0 -1 0 (\S+) cm\n/.exec(content), 'turn of the page');
-    if (Number(turnedAt) !== height) throw new Error('The page is not turned over at its height.');
-    const shown = content.matchAll(
-      /\/(\w+) << \/MCID \d+ >> BDC BT [\d. ]+ rg \/(F\d) (\S+) Tf 1 0 0 -1 (\S+) (\S+) Tm <([0-9A-F]*)> Tj ET EMC/g,
+    const fonts = new Map(
+      [...object(reference(page, 'Resources')).matchAll(/\/(F\d) (\d+) 0 R/g)].map(([, name, font]) => [
+        name!,
+        lettersOf(Number(font)),
+      ]),
     );
-    const texts = [...shown].map(([, tag, font, size, x, y, digits]) => ({
-      tag: tag!,
-      text: (digits!.match(/.{4}/g) ?? [])
-        .map((glyph) => need(fonts.get(font!)?.get(glyph), `letter of glyph ${glyph}`))
-        .join(''),
-      x: Number(x),
-      y: Number(y),
-      size: Number(size),
-    }));
-    if ((content.match(/ Tj/g) ?? []).length !== texts.length) throw new Error('A text of the page was not understood.');
+    const content = streamOf(reference(page, 'Contents'));
+    const turned = `1 0 0 -1 0 ${height} cm\n`;
+    if (!content.startsWith(turned)) throw new Error('The page is not turned over at its height.');
+    // a text stands on its feet: the page is turned once more for it
+    const shown = content
+      .replaceAll(turned, '')
+      .matchAll(
+        /\/(\w+) <<\n\/MCID (\d+)\n>> BDC\nq\nBT\n1 0 0 1 (\S+) (\S+) Tm\n\/(F\d) (\S+) Tf\n\[<([0-9a-f]*)> 0\] TJ\nET\nQ\nEMC\n/g,
+      );
+    const texts = [...shown].map(([, tag, mark, x, y, font, size, digits], index) => {
+      if (Number(mark) !== index) throw new Error(`The text ${index} of a page has the mark ${mark}.`);
+      return {
+        tag: tag!,
+        text: (digits!.match(/.{4}/g) ?? [])
+          .map((glyph) => need(fonts.get(font!)?.get(glyph), `letter of glyph ${glyph}`))
+          .join(''),
+        x: length(x!),
+        y: length(height - Number(y)),
+        size: Number(size),
+      };
+    });
+    if ((content.match(/T[jJ]\n/g) ?? []).length !== texts.length) throw new Error('A text of the page was not understood.');
     return { width, height, texts };
   });
-  return { pages, catalog, info: object(reference(trailer, 'Info')), object };
+  const children = (text: string): readonly number[] =>
+    [...need(/\/K \[([^\]]*)\]/.exec(text), 'children')[1]!.matchAll(/(\d+) 0 R/g)].map(([, number]) => Number(number));
+  const pageNumbers = kids.map(([, number]) => Number(number));
+  const reading = children(object(reference(catalog, 'StructTreeRoot')))
+    .flatMap((whole) => children(object(whole)))
+    .map((element) => {
+      const text = object(element);
+      return {
+        tag: need(/\/S \/(\w+)/.exec(text), 'kind')[1]!,
+        page: pageNumbers.indexOf(reference(text, 'Pg')),
+        mark: Number(need(/\/K \[(\d+)\]/.exec(text), 'mark')[1]),
+      };
+    });
+  const info = object(reference(trailer, 'Info'));
+  const fontFiles = [...file.matchAll(/\/FontFile2 (\d+) 0 R/g)].map(([, number]) =>
+    Uint8Array.from(Buffer.from(streamOf(Number(number)), 'latin1')),
+  );
+  return {
+    pages,
+    reading,
+    catalog,
+    title: wordsOf(object(reference(info, 'Title'))),
+    created: wordsOf(object(reference(info, 'CreationDate'))),
+    preferences: object(reference(catalog, 'ViewerPreferences')),
+    fontFiles,
+  };
 };
