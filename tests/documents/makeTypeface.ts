@@ -13,7 +13,7 @@ import path from 'node:path';
 import { ROOT } from '../../electron/building/products.mjs';
 import { toBase64 } from '../../geometry/sheet/typeface/base64';
 import { readFont, viewOf, type FontFile } from '../../geometry/sheet/typeface/fontFile';
-import { subsetFont } from '../../geometry/sheet/typeface/subsetFont';
+import { subsetFont } from './subsetFont';
 
 const FONTS = [
   { file: 'EncodeSansSemiCondensed_400Regular.ttf', weight: 'Regular', name: 'sheetRegular' },

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { fromBase64, toBase64 } from '../../../geometry/sheet/typeface/base64';
 import { readFont } from '../../../geometry/sheet/typeface/fontFile';
-import { subsetFont } from '../../../geometry/sheet/typeface/subsetFont';
+import { subsetFont } from '../../documents/subsetFont';
 import { inTypeface, sheetTypeface, widthOf } from '../../../geometry/sheet/typeface/typeface';
 import { wrapText, wrapWithin } from '../../../geometry/sheet/layout/wrapText';
 

@@ -1,4 +1,4 @@
-import { viewOf, type FontFile } from './fontFile';
+import { viewOf, type FontFile } from '../../geometry/sheet/typeface/fontFile';
 
 /** A font of some of another's glyphs, and which of its glyphs each of the other's has become. */
 export interface SubsetFont {
