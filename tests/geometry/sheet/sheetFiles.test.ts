@@ -136,7 +136,7 @@ describe('the HTML', async () => {
   });
 });
 
-test('what somebody wrote into the car file is text and never markup', () => {
+test('what somebody wrote into the car file is text and never markup', async () => {
   const EVIL = `"><img src=x onerror="a()">'<script>b()</script>&amp;`;
   /** Every text that a person may write, as markup. */
   const spoiled = (value: unknown, key = ''): unknown => {
@@ -151,7 +151,7 @@ test('what somebody wrote into the car file is text and never markup', () => {
     setups: { [EVIL]: { ...hatch.setups!['Sprint'], notes: EVIL } },
     onCar: EVIL,
   };
-  const { html, pages, pdf } = made(document as CarDocument, EVIL);
+  const { html, pages, pdf } = await made(document as CarDocument, EVIL);
   const [, body] = html.split('</style>');
   expect(body).not.toMatch(/<img|<script|onerror="/);
   expect(body).toContain('&lt;img src=x');
