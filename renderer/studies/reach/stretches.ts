@@ -1,5 +1,6 @@
 import {
   assembleCar,
+  reachNow,
   resolveQuestion,
   sweepCar,
   sweepReadings,
@@ -48,7 +49,6 @@ type Positions = ReturnType<typeof resolveQuestion>['positions'];
 
 /** What is set, and points that are moved, over the setup that was started from. */
 type Laid = Pick<ReachAnswerRow, 'settings' | 'points'>;
-const AS_IT_STANDS: Laid = { settings: {} };
 
 /** Every wanted reading at its places, as what is laid on the setup gives it; null where it has no value. */
 const coursesOf = (document: CarDocument, question: QuestionDocument, from: string, laid: Laid): readonly (Stretch | null)[] => {
@@ -111,9 +111,4 @@ export const stretchesOf = (
 
 /** Whether the setup that was started from, toe reset as asked, gives everything as it stands: then there is nothing to do. */
 export const isMetAsItStands = (document: CarDocument, question: QuestionDocument, from: string): boolean =>
-  coursesOf(document, question, from, AS_IT_STANDS).every(
-    (course) =>
-      course?.lines.every(({ values }) =>
-        values.every((value) => value >= course.least - ALIKE && value <= course.greatest + ALIKE),
-      ) === true,
-  );
+  reachNow(toMechanism(document), question, setupNamed(document, from))?.met === true;
