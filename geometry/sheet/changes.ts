@@ -1,4 +1,5 @@
 import type { AdjusterDocument, AxleName, SetupDocument } from '../car/document';
+import { assembleCar } from '../setup/assembleCar';
 import { settingOf } from '../setup/setupEdits';
 import { fitterWords } from '../words/fitterWords';
 import { sideWords } from '../words/sideWords';
@@ -52,8 +53,11 @@ const settingWords = (
   return sideWords(of('left'), of('right'));
 };
 
-const differs = (axle: AxleName, key: string, a: SetupDocument, b: SetupDocument): boolean =>
-  SIDES.some((side) => (settingOf(a, axle, key, side) ?? null) !== (settingOf(b, axle, key, side) ?? null));
+/** Nothing set is zero, but for a bushing: there it is a concentric one. */
+const differs = (axle: AxleName, key: string, { kind }: AdjusterDocument, a: SetupDocument, b: SetupDocument): boolean => {
+  const unset = kind === 'offset-bushing' ? null : 0;
+  return SIDES.some((side) => (settingOf(a, axle, key, side) ?? unset) !== (settingOf(b, axle, key, side) ?? unset));
+};
 
 const bothSides = (setup: SetupDocument, axle: AxleName, key: string) => ({
   left: settingOf(setup, axle, key, 'left'),
@@ -70,7 +74,7 @@ const takeAdjusters = (car: SheetCar, axle: AxleName, from: SetupDocument, items
   const to = car.setup.setup;
   for (const [key, adjuster] of Object.entries(car.document[axle]?.adjusters ?? {})) {
     const isReset = car.assembled[axle]?.toeReset?.adjuster === key;
-    if (isReset || !differs(axle, key, to, from)) continue;
+    if (isReset || !differs(axle, key, adjuster, to, from)) continue;
     const say = (setup: SetupDocument) => settingWords(car, axle, adjuster, bothSides(setup, axle, key));
     const stage = stageOf(car.mechanism, axle, key, adjuster, to, from);
     items[stage].push(changed(axle, nameOfAdjuster(key, adjuster), say(to), say(from)));
@@ -91,6 +95,15 @@ const takeHeights = (car: SheetCar, axle: AxleName, from: SetupDocument, items: 
   items.heights.push(changed(axle, 'Ride height', `${words(now?.rideHeight)}${measured}`, words(then?.rideHeight)));
 };
 
+/** Where the part that sets the toe stands in the setup on the car now: its words count from zero too. */
+const stoodWords = (car: SheetCar, axle: AxleName, key: string, adjuster: AdjusterDocument, from: SetupDocument): string => {
+  const now = assembleCar(car.mechanism, from);
+  if (!now.ok) return '';
+  const reset = now.value[axle]?.toeReset;
+  const stood = reset?.adjuster === key ? { left: reset.left, right: reset.right } : bothSides(from, axle, key);
+  return ` (was ${reset?.adjuster === key ? 'about ' : ''}${settingWords(car, axle, adjuster, stood)})`;
+};
+
 /** Toe is set anew on an axle where anything was turned, and where it is asked for otherwise. */
 const takeToe = (car: SheetCar, axle: AxleName, from: SetupDocument, items: Items, isTurned: boolean): void => {
   const toe = car.setup.setup[axle]?.setToe;
@@ -109,7 +122,7 @@ const takeToe = (car: SheetCar, axle: AxleName, from: SetupDocument, items: Item
   const before = was === undefined || was === toe ? '' : ` (was ${toeWords(car, axle, was)})`;
   items.toe.push({
     axle,
-    text: `Each wheel ${toeWords(car, axle, toe)}${before}, by ${nameOfAdjuster(key, adjuster)}: about ${stands}`,
+    text: `Each wheel ${toeWords(car, axle, toe)}${before}, by ${nameOfAdjuster(key, adjuster)}: about ${stands}${stoodWords(car, axle, key, adjuster, from)}`,
   });
 };
 
