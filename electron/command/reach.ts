@@ -41,11 +41,23 @@ async function questionOf(car: LoadedCar, given: Options['question']): Promise<Q
   if (typeof given === 'object') return judged(car, JSON.stringify(given.document), null);
   const { questions: kept = {} } = car.document;
   if (Object.hasOwn(kept, given)) return judged(car, JSON.stringify(kept[given]), null);
-  const bytes = given === '-' ? await readStandardInput() : await readFileCapped(given);
+  const bytes = given === '-' ? await readStandardInput() : await readFileCapped(given).catch(orKept(Object.keys(kept)));
   const place = given === '-' ? 'standard input' : given;
   if (bytes.length > LARGEST_FILE) throw new CommandError({ kind: 'file', message: `${place} is larger than 16 MiB` });
   return judged(car, new TextDecoder().decode(bytes), place);
 }
+
+/** A name that is neither a file nor a question of the car: those that the car keeps are said. */
+const orKept =
+  (names: readonly string[]) =>
+  (thrown: unknown): never => {
+    if (!(thrown instanceof CommandError) || names.length === 0) throw thrown;
+    const { document } = thrown;
+    throw new CommandError({
+      ...document,
+      message: `${document.message}; the car keeps ${names.map((name) => `"${name}"`).join(', ')}`,
+    });
+  };
 
 const HELD = 'question';
 

@@ -137,6 +137,8 @@ describe('reach', () => {
     );
     const missing = await jounceJson(['reach', HATCH, 'nowhere.json'], { folder });
     expect(missing.status).toBe(2);
+    // the sample keeps questions of its own: they are offered
+    expect(String(missing.document['error']?.['message'])).toMatch(/no such file; the car keeps "/);
   });
 });
 
