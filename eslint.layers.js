@@ -47,14 +47,14 @@ export const LAYERS = [
   { layer: 'geometry/car', folders: REST_OF_GEOMETRY, packages: ['zod', 'jsonc-parser', 'fastest-levenshtein'], door: PURE },
   {
     // Beside geometry/, not in it: the library that writes PDF would go with every program that uses geometry/.
-    layer: 'pdf',
-    folders: ['geometry/index', 'pdf'],
+    layer: 'geometry/pdf',
+    folders: ['geometry/index', 'geometry/pdf'],
     packages: ['pdfkit'],
-    door: 'pdf/ writes what it is handed, the same in the window and on the command line: it knows neither Node nor the screen.',
+    door: 'geometry/pdf/ writes what it is handed, the same in the window and on the command line: it knows neither Node nor the screen.',
   },
   {
     layer: 'renderer',
-    folders: ['geometry/index', 'pdf', 'renderer'],
+    folders: ['geometry/index', 'geometry/pdf', 'renderer'],
     packages: 'any',
     door: 'The window reaches files through renderer/files/fileService, the contract that electron/ keeps.',
   },
@@ -63,13 +63,13 @@ export const LAYERS = [
   { layer: 'renderer/units', folders: WINDOW_LOGIC, packages: [], door: NO_SCREEN },
   {
     layer: 'electron',
-    folders: ['geometry/index', 'pdf', 'electron', 'renderer/files/fileService', 'package'],
+    folders: ['geometry/index', 'geometry/pdf', 'electron', 'renderer/files/fileService', 'package'],
     packages: 'any',
     door: 'electron/ shares one file with the window, renderer/files/fileService: put the shared type there.',
   },
   {
     layer: 'tests',
-    folders: ['geometry', 'pdf', 'renderer', 'electron', 'tests', 'vite.config', 'eslint.config', 'eslint.layers', 'package'],
+    folders: ['geometry', 'renderer', 'electron', 'tests', 'vite.config', 'eslint.config', 'eslint.layers', 'package'],
     packages: 'any',
     door: '',
   },

@@ -8,9 +8,9 @@ const SETTINGS = ['package.json', 'package-lock.json', 'tsconfig.json'];
 
 /** What each product is made from: folders with everything below, and files, from the root. */
 const SOURCES = {
-  command: ['geometry', 'pdf', 'electron/building', 'electron/command', 'electron/files', 'renderer/files', ...SETTINGS],
+  command: ['geometry', 'electron/building', 'electron/command', 'electron/files', 'renderer/files', ...SETTINGS],
   shell: ['electron', 'renderer/files', ...SETTINGS],
-  window: ['geometry', 'pdf', 'renderer', 'vite.config.ts', 'electron/building', ...SETTINGS],
+  window: ['geometry', 'renderer', 'vite.config.ts', 'electron/building', ...SETTINGS],
 };
 
 /** A build older than this is thrown away when the next one is made; a program that still runs from it has loaded its chunks by then. */

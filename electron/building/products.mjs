@@ -57,7 +57,7 @@ export const buildCommand = async (/** @type {string} */ folder) => {
     plugins: [PDF_BESIDE],
     supported: { 'dynamic-import': false }, // `require` instead: code that V8 kept cannot import
   });
-  await build({ ...OLD_FORMAT, entryPoints: { sheetPdf: 'pdf/sheetPdf.ts' }, platform: 'browser' });
+  await build({ ...OLD_FORMAT, entryPoints: { sheetPdf: 'geometry/pdf/sheetPdf.ts' }, platform: 'browser' });
   await writeFile(path.join(folder, 'package.json'), '{ "type": "commonjs" }\n');
   await copyFile(path.join(ROOT, 'electron/building/runBundle.cjs'), path.join(folder, 'main.js'));
   const samples = existsSync(path.join(ROOT, 'samples')) ? await readdir(path.join(ROOT, 'samples')) : [];

@@ -67,7 +67,7 @@ export async function answer({ car, options, reads }: Call): Promise<Answer> {
 
 /** The writer of PDF is a file of its own beside the bundle: no other verb loads it. */
 async function pdfOf(sheet: Sheet, pages: readonly SheetPage[], date: string): Promise<Uint8Array> {
-  const { sheetPdf } = await import('../../pdf/sheetPdf');
+  const { sheetPdf } = await import('../../geometry/pdf/sheetPdf');
   return sheetPdf(printedSheet(sheet, pages, date));
 }
 

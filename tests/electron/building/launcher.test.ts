@@ -14,7 +14,10 @@ const checkout = async (): Promise<string> => {
   await cp(`${ROOT}/electron/jounce.cjs`, `${root}/electron/jounce.cjs`);
   await symlink(`${ROOT}/node_modules`, `${root}/node_modules`);
   await mkdir(`${root}/electron/command`);
-  await mkdir(`${root}/geometry`);
+  await mkdir(`${root}/geometry/pdf`, { recursive: true });
+  // what stands beside the command line's bundle
+  await writeFile(`${root}/geometry/pdf/sheetPdf.ts`, 'export {};');
+  await writeFile(`${root}/electron/command/studyWorker.ts`, 'export {};');
   await writeFile(`${root}/geometry/word.ts`, `export const word: string = 'one';`);
   await writeFile(
     `${root}/electron/command/main.ts`,

@@ -11,7 +11,7 @@ import {
 } from '../../../geometry/index';
 import { readFont } from '../../../geometry/sheet/typeface/fontFile';
 import { sheetTypeface } from '../../../geometry/sheet/typeface/typeface';
-import { sheetPdf } from '../../../pdf/sheetPdf';
+import { sheetPdf } from '../../../geometry/pdf/sheetPdf';
 import { SAMPLES, sampleNamed } from '../../samples/samples';
 import { readPdf } from './pdfReader';
 import { DAY, sheetOf } from './sheets';

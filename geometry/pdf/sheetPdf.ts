@@ -1,6 +1,6 @@
 import { PDFDocument } from 'pdfkit';
 import { toBytes } from 'pdfkit/output';
-import type { PrintedPath, PrintedSheet } from '../geometry/index';
+import type { PrintedPath, PrintedSheet } from '../index';
 
 /**
  * The library repeats title and day in XML and leaves a title's & and < there as they are: the information dictionary says the
