@@ -39,6 +39,9 @@ test.each(cases)('a rod that was turned until the toe is there is as one that wa
   );
   const set = assembleCar(mechanism, typed);
   if (!set.ok) throw new Error(set.failure.message);
+  // the rods themselves too: lengths are read from them, not from the pose
+  for (const side of ['left', 'right'] as const)
+    expect(reset.value[axle as AxleName]?.[side].corner.linkage).toEqual(set.value[axle as AxleName]?.[side].corner.linkage);
   for (const position of [{ travel: 0 }, { travel: 25, roll: 0.01 }]) {
     const withoutReset = (rows: ReturnType<typeof readingsOfCar>): unknown =>
       JSON.parse(JSON.stringify(rows), (key, value: unknown) => (key === 'toeReset' || key === 'limits' ? null : value));

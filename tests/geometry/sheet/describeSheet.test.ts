@@ -179,6 +179,15 @@ describe('what to change', () => {
   test('nothing differs: it says so', () => {
     const changes = changesOf('Trial 3', 'Trial 3');
     expect(changes.steps).toEqual([]);
+    // a slide at zero stands where one that is not set stands; a bushing with its hole at 12 does not stand as a concentric one
+    const setups = {
+      Plain: {},
+      Zero: { front: { both: { plateAcross: 0, clampBolt: 0 } } },
+      Twelve: { front: { both: { rearBush: 0 } } },
+    };
+    const car = { ...hatch, setups, onCar: 'Plain', questions: {}, measurements: [] } as CarDocument;
+    expect(changesOf('Zero', 'Plain', car).steps).toEqual([]);
+    expect(changesOf('Twelve', 'Plain', car).steps.length).toBeGreaterThan(0);
     expect(changes.note).toContain('nothing');
   });
 
