@@ -1,7 +1,8 @@
 import type { FileService, Preferences } from '../../files/fileService';
-import { changeFiles, type BenchStore, type Theme } from '../benchStore';
+import { changeFiles, isUnsaved, type BenchStore, type Theme } from '../benchStore';
 import { listSamples, openFirstSample, openHanded } from './openCar';
 import { offerCopy } from './recoverCar';
+import { listCopies } from './replaceCar';
 
 const THEMES: readonly unknown[] = ['light', 'dark', 'system'] satisfies readonly Theme[];
 
@@ -27,12 +28,12 @@ export const beginWindow = async (store: BenchStore, files: FileService): Promis
 /** After a reload the window before may still count as open for a moment, and its copy as at work. */
 const LOOK_AGAIN_MS = 2000;
 
+/** What this window has kept itself in the meantime, of a car begun since, is no copy that was left behind. */
 const lookAgain = async (store: BenchStore, files: FileService): Promise<void> => {
-  const answer = await files.listCopies({ window: store.getState().files.window });
-  if (!answer.ok) return;
-  changeFiles(store, { copies: answer.value });
-  const left = answer.value.find(({ isParked }) => !isParked);
-  const isTouched = (store.getState().history?.past.length ?? 0) > 0;
+  await listCopies(store, files);
+  const state = store.getState();
+  const left = state.files.copies.find(({ isParked }) => !isParked);
+  const isTouched = (state.history?.past.length ?? 0) > 0 || isUnsaved(state);
   if (left && !isTouched) await offerCopy(store, files, left);
 };
 
