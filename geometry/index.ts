@@ -112,7 +112,22 @@ export { openStudy, type StudyAnswers, type StudyOrder } from './studies/order';
 export { handOut, shareOut, type Hand } from './studies/crew';
 export { createStudyWorker, type FromWorker, type ToWorker } from './studies/worker';
 export { withToeReset } from './studies/toeReset';
-export type { MayDocument, QuestionDocument, WantedDocument } from './car/measuringDocument';
+export type {
+  AskedStudy,
+  AtDocument,
+  CompareQuestionDocument,
+  GaugesQuestionDocument,
+  InfluenceQuestionDocument,
+  KeptQuestionDocument,
+  MapQuestionDocument,
+  MayDocument,
+  MotionName,
+  OverDocument,
+  QuestionDocument,
+  SweepQuestionDocument,
+  WantedDocument,
+  WaysQuestionDocument,
+} from './car/questionDocument';
 
 // What a shop's instruments show
 export {

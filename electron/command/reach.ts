@@ -5,6 +5,7 @@ import {
   type CarDocument,
   type Fault,
   type Help,
+  type KeptQuestionDocument,
   type QuestionDocument,
   type ReachAnswer,
   type ReachAnswerRow,
@@ -39,7 +40,8 @@ export async function answer({ car, options, study }: Call): Promise<Answer> {
 async function questionOf(car: LoadedCar, given: Options['question']): Promise<QuestionDocument> {
   if (given === undefined) throw usageError('reach needs a question');
   if (typeof given === 'object') return judged(car, JSON.stringify(given.document), null);
-  const { questions: kept = {} } = car.document;
+  const { questions = {} } = car.document;
+  const kept = Object.fromEntries(Object.entries(questions).filter(([, one]) => isOfReach(one)));
   if (Object.hasOwn(kept, given)) return judged(car, JSON.stringify(kept[given]), null);
   const bytes = given === '-' ? await readStandardInput() : await readFileCapped(given).catch(orKept(Object.keys(kept)));
   const place = given === '-' ? 'standard input' : given;
@@ -59,6 +61,18 @@ const orKept =
     });
   };
 
+const isOfReach = (question: KeptQuestionDocument): question is QuestionDocument => (question.ask ?? 'reach') === 'reach';
+
+const notOfReach = ({ ask = 'reach' }: KeptQuestionDocument): Fault => ({
+  code: 'question-form',
+  path: 'ask',
+  line: null,
+  column: null,
+  found: `"${ask}"`,
+  expected: 'a question of reach: `ask` "reach", or left out',
+  hint: null,
+});
+
 const HELD = 'question';
 
 /**
@@ -70,8 +84,10 @@ function judged(car: LoadedCar, text: string, place: string | null): QuestionDoc
   const head = JSON.stringify(rest).slice(0, -1);
   const read = parseCar(`${head},"questions":{"${HELD}":\n${text}\n}}`);
   const question = read.ok ? read.value.document.questions?.[HELD] : undefined;
-  if (question !== undefined && isOneValue(text)) return question;
-  const faults = read.ok ? [NOT_ONE_VALUE] : read.failure.faults.map((fault) => inQuestion(fault, place !== null));
+  if (question !== undefined && isOneValue(text) && isOfReach(question)) return question;
+  const faults = read.ok
+    ? [question === undefined || isOfReach(question) ? NOT_ONE_VALUE : notOfReach(question)]
+    : read.failure.faults.map((fault) => inQuestion(fault, place !== null));
   throw new CommandError({
     kind: place === null ? 'usage' : 'file',
     message: `the question${place === null ? '' : ` ${place}`} is refused: ${countOf(faults.length, 'fault')}`,

@@ -1,5 +1,6 @@
 import type { JointDocument, PartDocument, SpanDocument } from './fitUpDocument';
-import type { MeasurementDocument, QuestionDocument, SurveyDocument, UncertaintyDocument } from './measuringDocument';
+import type { MeasurementDocument, SurveyDocument, UncertaintyDocument } from './measuringDocument';
+import type { KeptQuestionDocument } from './questionDocument';
 
 /**
  * The car file as it stands in the file: its own unit of length, angles in degrees.
@@ -32,7 +33,7 @@ export interface CarDocument {
   readonly parts?: Readonly<Record<string, PartDocument>>;
   readonly joints?: Readonly<Record<string, JointDocument>>;
   readonly spans?: Readonly<Record<string, SpanDocument>>;
-  readonly questions?: Readonly<Record<string, QuestionDocument>>;
+  readonly questions?: Readonly<Record<string, KeptQuestionDocument>>;
   readonly measurements?: readonly MeasurementDocument[];
   readonly uncertainty?: UncertaintyDocument;
   readonly survey?: Readonly<Record<string, SurveyDocument>>;

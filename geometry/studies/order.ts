@@ -1,5 +1,5 @@
 import type { CarDocument, SetupDocument } from '../car/document';
-import type { QuestionDocument } from '../car/measuringDocument';
+import type { QuestionDocument } from '../car/questionDocument';
 import type { CarMechanism } from '../car/mechanism';
 import { toMechanism } from '../car/toMechanism';
 import { influenceStudy, type Influence, type InfluenceQuestion } from './influence';

@@ -1,6 +1,6 @@
 import type { AxleName, CarDocument, SetupDocument } from '../car/document';
 import type { CarMechanism } from '../car/mechanism';
-import type { MayDocument, QuestionDocument, WantedDocument } from '../car/measuringDocument';
+import type { MayDocument, QuestionDocument, WantedDocument } from '../car/questionDocument';
 import { cleanSetting, realSettings, stepScaleOf } from '../adjusters/stepScale';
 import { toRadians } from '../core/angle';
 import { unit, type Vector } from '../core/vector';

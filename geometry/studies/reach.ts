@@ -1,6 +1,6 @@
 import type { SetupDocument } from '../car/document';
 import type { CarMechanism } from '../car/mechanism';
-import type { QuestionDocument } from '../car/measuringDocument';
+import type { QuestionDocument } from '../car/questionDocument';
 import { assembleCar } from '../setup/assembleCar';
 import { latticeSearch, LATTICE_STARTS } from './latticeSearch';
 import { combinationAt, numberOf, resolveQuestion, type Question } from './question';

@@ -1,5 +1,5 @@
 import type { SetupDocument } from '../car/document';
-import type { QuestionDocument } from '../car/measuringDocument';
+import type { QuestionDocument } from '../car/questionDocument';
 import type { CarMechanism } from '../car/mechanism';
 import { assembleCar } from '../setup/assembleCar';
 import { resolveQuestion } from './question';

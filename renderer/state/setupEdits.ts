@@ -1,4 +1,4 @@
-import { setupNames, type CarDocument, type SetupDocument } from '../../geometry/index';
+import { setupNames, type CarDocument, type KeptQuestionDocument, type SetupDocument } from '../../geometry/index';
 import { setupNamed } from './settings';
 
 /** One line of what was written down about a setup: "pressure cold, bar" at each corner. */
@@ -33,6 +33,19 @@ export const withSetupAfter = (document: CarDocument, after: string, name: strin
     entriesOf(document).flatMap((entry) => (entry[0] === after ? [entry, [name, setup] as const] : [entry])),
   );
 
+/** The setups that a kept question names. */
+const setupsAsked = (question: KeptQuestionDocument): readonly string[] => {
+  if (question.ask === 'compare') return question.against ?? [];
+  return 'setup' in question && question.setup !== undefined ? [question.setup] : [];
+};
+
+const askedOf = (question: KeptQuestionDocument, from: string, to: string): KeptQuestionDocument => {
+  if (!setupsAsked(question).includes(from)) return question;
+  if (question.ask === 'compare')
+    return { ...question, against: (question.against ?? []).map((name) => (name === from ? to : name)) };
+  return 'setup' in question ? { ...question, setup: to } : question;
+};
+
 /** Everything that names a setup, told its new name. */
 const withReferences = (document: CarDocument, from: string, to: string): CarDocument => {
   const named = <Value extends { readonly setup?: string }>(value: Value): Value =>
@@ -42,7 +55,9 @@ const withReferences = (document: CarDocument, from: string, to: string): CarDoc
     ...(document.onCar === from && { onCar: to }),
     ...(document.measurements && { measurements: document.measurements.map(named) }),
     ...(document.questions && {
-      questions: Object.fromEntries(Object.entries(document.questions).map(([name, question]) => [name, named(question)])),
+      questions: Object.fromEntries(
+        Object.entries(document.questions).map(([name, question]) => [name, askedOf(question, from, to)]),
+      ),
     }),
   };
 };
@@ -61,7 +76,7 @@ export const withSetupRenamed = (document: CarDocument, from: string, to: string
 export const namedBy = (document: CarDocument, setup: string): readonly string[] => [
   ...(document.measurements ?? []).filter((one) => one.setup === setup).map(({ name }) => `the measurement “${name}”`),
   ...Object.entries(document.questions ?? {})
-    .filter(([, question]) => question.setup === setup)
+    .filter(([, question]) => setupsAsked(question).includes(setup))
     .map(([name]) => `the question “${name}”`),
 ];
 

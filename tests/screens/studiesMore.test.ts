@@ -49,6 +49,18 @@ test('influence, map, compare, sweep and gauges: asked, read by keyboard, kept, 
   await page.keyboard.press('Escape');
   await page.getByRole('columnheader', { name: /Anti-dive/ }).waitFor();
   expect(await faults()).toEqual([]);
+
+  // kept in the file, and there again after something else was asked
+  await page.getByLabel('Name of the question').fill('Anti-dive too');
+  await page.getByRole('button', { name: 'Keep', exact: true }).click();
+  await page.getByLabel('Kept question').selectOption({ label: 'a new one' });
+  await page.getByRole('columnheader', { name: /Anti-dive/ }).waitFor({ state: 'detached' });
+  await page.getByLabel('Kept question').selectOption({ label: 'Anti-dive too' });
+  await page.getByRole('columnheader', { name: /Anti-dive/ }).waitFor();
+  await page.getByLabel('Wheels').selectOption('left');
+  await page.getByText('changed since it was kept').waitFor();
+  await page.getByLabel('Wheels').selectOption('both');
+  await page.getByText('changed since it was kept').waitFor({ state: 'detached' });
   await page.getByRole('button', { name: 'Turn it on the bench' }).click();
   await page
     .getByRole('spinbutton', { name: /^Clamp bolt/ })

@@ -9,6 +9,8 @@ interface Definition {
   readonly valueType?: z.core.$ZodType;
   readonly items?: readonly z.core.$ZodType[];
   readonly options?: readonly z.core.$ZodType[];
+  /** the key by which the options of a union tell themselves apart */
+  readonly discriminator?: string;
 }
 
 const definitionOf = (schema: z.core.$ZodType): Definition => schema._zod.def as unknown as Definition;
@@ -40,14 +42,16 @@ function open(schema: z.core.$ZodType, value: unknown): readonly z.core.$ZodType
   if (definition.innerType !== undefined) return open(definition.innerType, value);
   if (definition.options === undefined) return [schema];
   const all = definition.options.flatMap((option) => open(option, value));
-  const kind = isObject(value) ? value['kind'] : undefined;
-  const named = all.filter((option) => kindOf(option) === kind);
+  const { discriminator = 'kind' } = definition;
+  const kind = isObject(value) ? value[discriminator] : undefined;
+  const named = all.filter((option) => kindsOf(option, discriminator).includes(kind));
   return named.length > 0 ? named : all;
 }
 
-function kindOf(schema: z.core.$ZodType): unknown {
-  const kind = definitionOf(schema).shape?.['kind'];
-  return kind === undefined ? undefined : (definitionOf(kind) as unknown as { readonly values?: readonly unknown[] }).values?.[0];
+/** What may stand at the key by which a union tells its options apart; undefined where it may be left out. */
+function kindsOf(schema: z.core.$ZodType, discriminator: string): readonly unknown[] {
+  const kind = definitionOf(schema).shape?.[discriminator];
+  return kind === undefined ? [undefined] : [...(kind._zod.values ?? [])];
 }
 
 /** The keys that an object at a path of the document may have: what an unknown key is held against. */

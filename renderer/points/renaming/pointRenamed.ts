@@ -40,10 +40,13 @@ const inSurvey = (survey: Survey, from: string, to: string): Survey => {
   };
 };
 
-const inQuestion = (question: Question, axle: AxleName, renamed: Renamed): Question => ({
-  ...question,
-  may: question.may.map((may) => ('point' in may && may.axle === axle ? withNames(may, ['point'], renamed) : may)),
-});
+const inQuestion = (question: Question, axle: AxleName, renamed: Renamed): Question =>
+  'may' in question
+    ? {
+        ...question,
+        may: question.may.map((may) => ('point' in may && may.axle === axle ? withNames(may, ['point'], renamed) : may)),
+      }
+    : question;
 
 /** The car with one point of an axle under another name, wherever it is named: links, parts on it, studies and surveys. */
 export const pointRenamed = (document: CarDocument, axle: AxleName, from: string, to: string): CarDocument => {

@@ -1,4 +1,4 @@
-import type { CarDocument, QuestionDocument } from '../../../geometry/index';
+import type { CarDocument, KeptQuestionDocument } from '../../../geometry/index';
 import type { BenchStore } from '../benchStore';
 import { editCar } from './editCar';
 
@@ -15,17 +15,17 @@ export const faultOfQuestionName = (document: CarDocument, name: string, own: st
   return null;
 };
 
-const withQuestions = (document: CarDocument, entries: readonly (readonly [string, QuestionDocument])[]): CarDocument => {
+const withQuestions = (document: CarDocument, entries: readonly (readonly [string, KeptQuestionDocument])[]): CarDocument => {
   const { questions, ...rest } = document;
   if (entries.length > 0) return { ...document, questions: Object.fromEntries(entries) };
   return questions === undefined ? document : rest;
 };
 
-const entriesOf = ({ questions = {} }: CarDocument): readonly (readonly [string, QuestionDocument])[] =>
+const entriesOf = ({ questions = {} }: CarDocument): readonly (readonly [string, KeptQuestionDocument])[] =>
   Object.entries(questions);
 
 /** Keeps a question in the car file, in the place of the one of that name where there is one. */
-export const keepQuestion = (store: BenchStore, name: string, question: QuestionDocument): void =>
+export const keepQuestion = (store: BenchStore, name: string, question: KeptQuestionDocument): void =>
   editCar(store, `Keep question ${name}`, (document) =>
     Object.hasOwn(document.questions ?? {}, name)
       ? withQuestions(

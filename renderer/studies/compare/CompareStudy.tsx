@@ -14,12 +14,13 @@ import { setupNamed } from '../../state/settings';
 import { shownQuantity } from '../../units/shownQuantity';
 import { EffectCell } from '../answers/AnswerCells';
 import { shortName } from '../answers/sideEffects';
-import { useKept } from '../keptState';
+import { KeptQuestions } from '../kept/KeptQuestions';
+import { useQuestionPage } from '../kept/useQuestionPage';
 import { faultOfPlace, placeWords } from '../question/place';
 import { PlacePicker } from '../question/PlacePicker';
 import { CompareCurve, LETTERS } from './CompareCurve';
 import { CompareSettings } from './CompareSettings';
-import { beginCompare, comparePosition, MOST_OTHERS, othersOf, type CompareForm } from './compareForm';
+import { compareForms, comparePosition, MOST_OTHERS, othersOf, type CompareForm } from './compareForm';
 import { compareGroups, comparePlainTable, effectOf, hasValue, isDifferent, pairText, type CompareRow } from './compareTable';
 import { settingsCompared } from './settingRows';
 import './compare.css';
@@ -42,7 +43,9 @@ const CompareOf = ({ bench, axle }: { readonly bench: Bench; readonly axle: Axle
   const units = useUnits();
   const saved = useBench((state) => state.file?.saved.document ?? null);
   const asOnBench = useBench(comparedWith);
-  const [form, setForm] = useKept<CompareForm>('compare.form', beginCompare);
+  const forms = useMemo(() => compareForms(axle), [axle]);
+  const page = useQuestionPage(bench.document, axle, forms);
+  const { form, change: setForm } = page;
   const groups = useMemo(() => againstGroups(bench, saved), [bench, saved]);
   const choices = useMemo(() => groups.flatMap((group) => group.choices), [groups]);
   const others = useMemo(
@@ -78,6 +81,7 @@ const CompareOf = ({ bench, axle }: { readonly bench: Bench; readonly axle: Axle
   const free = choices.find(({ value }) => !others.some((one) => one.value === value));
   return (
     <div className="comparestudy">
+      <KeptQuestions document={document} page={page} />
       <form className="ask" aria-label="Compare" onSubmit={(event) => event.preventDefault()}>
         <div className="sentence">
           <span>

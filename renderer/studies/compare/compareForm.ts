@@ -3,6 +3,8 @@ import type { CurveOver } from '../../compute/curves';
 import type { AgainstChoice } from '../../setups/againstChoices';
 import type { Bench } from '../../state/benchStore';
 import type { Compared } from '../../state/compared';
+import { atOf, placeOf } from '../kept/keptParts';
+import type { QuestionForms } from '../kept/useQuestionPage';
 import { faultOfPlace, RIDE_HEIGHT, type Place } from '../question/place';
 
 /** The question of a comparison, as it stands in its sentence. */
@@ -66,3 +68,38 @@ export const comparePosition = (place: Place, document: CarDocument, axle: AxleN
     roll: toRadians(roll.value ?? 0),
   };
 };
+
+const OWN = 'own:';
+
+/** How the form and the question of the file become one another. */
+export const compareForms = (axle: AxleName): QuestionForms<'compare', CompareForm> => ({
+  ask: 'compare',
+  begin: beginCompare,
+  formOf: ({ against, at, motion, readings, alike }) => {
+    const begun = beginCompare();
+    return {
+      others: against?.map((setup) => `${OWN}${setup}`) ?? begun.others,
+      place: placeOf(at),
+      over: motion ?? begun.over,
+      curves: begun.curves.map((number, index) => readings?.[index] ?? number),
+      withAlike: alike ?? begun.withAlike,
+    };
+  },
+  questionOf: (form) => {
+    if (faultOfPlace(form.place) !== null) return { fault: null };
+    if (form.others?.some((value) => !value.startsWith(OWN)) === true)
+      return { fault: 'Only setups of this file can be kept in it: one here is of another file, of an answer or as saved.' };
+    const at = atOf(form.place);
+    return {
+      question: {
+        ask: 'compare',
+        axle,
+        ...(form.others !== null && form.others.length > 0 && { against: form.others.map((value) => value.slice(OWN.length)) }),
+        ...(at && { at }),
+        motion: form.over,
+        readings: form.curves,
+        alike: form.withAlike,
+      },
+    };
+  },
+});

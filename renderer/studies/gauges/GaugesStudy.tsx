@@ -8,15 +8,16 @@ import { useUnits } from '../../look/units';
 import { useBench } from '../../shell/benchContext';
 import { shownQuantity } from '../../units/shownQuantity';
 import { FailureBanner } from '../answers/FailureBanner';
-import { useKept } from '../keptState';
+import { KeptQuestions } from '../kept/KeptQuestions';
+import { useQuestionPage } from '../kept/useQuestionPage';
 import { QuestionField } from '../question/QuestionField';
 import { FloorGauge } from './FloorGauge';
 import {
-  beginGauges,
   FIELDS,
   GAUGE_WORDS,
   gaugeFaults,
   GAUGES,
+  gaugesForms,
   type GaugeFault,
   type GaugeForm,
   type GaugeName,
@@ -41,7 +42,9 @@ interface GaugesProps {
 const GaugesOf = ({ document, setup, axle }: GaugesProps) => {
   const units = useUnits();
   const ranges = useMemo(() => motionRanges(document, axle, standingRow({ document, setup }, axle)), [document, setup, axle]);
-  const [form, setForm] = useKept<GaugeForm>('gauges.form', () => beginGauges(document, axle, ranges));
+  const forms = useMemo(() => gaugesForms(document, axle, ranges), [document, axle, ranges]);
+  const page = useQuestionPage(document, axle, forms);
+  const { form, change: setForm } = page;
   const faults = gaugeFaults(form);
   const isReadable = Object.keys(faults).length === 0;
   const car = assembleSetup(document, setup);
@@ -51,6 +54,7 @@ const GaugesOf = ({ document, setup, axle }: GaugesProps) => {
   );
   return (
     <div className="gauges">
+      <KeptQuestions document={document} page={page} />
       <GaugeSentence form={form} faults={faults} axle={axle} setup={setup} onChange={setForm} />
       {!car.ok && <FailureBanner failure={car.failure} />}
       {car.ok && form.gauge === 'floor' && <Floor form={form} document={document} setup={setup} onChange={setForm} />}

@@ -1,6 +1,7 @@
 import type { AxleName, CarDocument } from '../../../geometry/index';
 import type { MotionRanges } from '../../compute/motionRanges';
 import { mmPerFileUnit } from '../../units/fileLength';
+import type { QuestionForms } from '../kept/useQuestionPage';
 import { EMPTY_FIELD, faultOfNumber, fieldOf, type FieldValue } from '../question/fieldValue';
 
 export const GAUGES = ['bumpSteer', 'swing', 'rim', 'strings', 'camber', 'floor'] as const;
@@ -45,12 +46,13 @@ export interface GaugeForm {
 }
 
 const ROWS = 6;
-const perWheel = (field: FieldValue): WheelFields => ({
-  frontLeft: field,
-  frontRight: field,
-  rearLeft: field,
-  rearRight: field,
+const mapWheels = (of: (wheel: WheelName) => FieldValue): WheelFields => ({
+  frontLeft: of('frontLeft'),
+  frontRight: of('frontRight'),
+  rearLeft: of('rearLeft'),
+  rearRight: of('rearRight'),
 });
+const perWheel = (field: FieldValue): WheelFields => mapWheels(() => field);
 
 /** Where toe is measured across, in mm: what the file says, else its rim, else 16 in. */
 const diameterOf = (document: CarDocument, axle: AxleName): number => {
@@ -126,3 +128,50 @@ export const bumpsOf = ({ from, to, by }: Pick<GaugeForm, 'from' | 'to' | 'by'>)
     bumps.push(index === 0 ? 0 : index * step);
   return bumps;
 };
+
+const wheelsOf = (fields: WheelFields): Partial<Record<WheelName, number>> =>
+  Object.fromEntries(WHEELS.flatMap((wheel) => (fields[wheel].value === null ? [] : [[wheel, fields[wheel].value] as const])));
+
+const fieldsOf = (values: Partial<Readonly<Record<WheelName, number>>> | undefined, begun: WheelFields): WheelFields =>
+  values === undefined ? begun : mapWheels((wheel) => fieldOf(values[wheel]));
+
+/** How the form and the question of the file become one another. */
+export const gaugesForms = (document: CarDocument, axle: AxleName, ranges: MotionRanges): QuestionForms<'gauges', GaugeForm> => ({
+  ask: 'gauges',
+  begin: () => beginGauges(document, axle, ranges),
+  formOf: (question) => {
+    const begun = beginGauges(document, axle, ranges);
+    const field = (name: 'from' | 'to' | 'by' | 'spacing' | 'swing' | 'diameter' | 'offset' | 'lip'): FieldValue =>
+      question[name] === undefined ? begun[name] : fieldOf(question[name]);
+    return {
+      gauge: question.gauge,
+      from: field('from'),
+      to: field('to'),
+      by: field('by'),
+      spacing: field('spacing'),
+      dials: question.dials ?? begun.dials,
+      swing: field('swing'),
+      diameter: field('diameter'),
+      offset: field('offset'),
+      lip: field('lip'),
+      pads: fieldsOf(question.pads, begun.pads),
+      cambers: fieldsOf(question.cambers, begun.cambers),
+    };
+  },
+  questionOf: (form) => {
+    if (Object.keys(gaugeFaults(form)).length > 0) return { fault: null };
+    const asked = { ask: 'gauges', axle, gauge: form.gauge } as const;
+    if (form.gauge === 'floor') return { question: { ...asked, pads: wheelsOf(form.pads), cambers: wheelsOf(form.cambers) } };
+    const own = FIELDS[form.gauge].map((name) => [name, form[name].value ?? 0] as const);
+    return {
+      question: {
+        ...asked,
+        from: form.from.value ?? 0,
+        to: form.to.value ?? 0,
+        by: form.by.value ?? 1,
+        ...Object.fromEntries(own),
+        ...(form.gauge === 'bumpSteer' && { dials: form.dials }),
+      },
+    };
+  },
+});

@@ -11,7 +11,8 @@ import { withUnit } from '../../units/shownQuantity';
 import { FailureBanner } from '../answers/FailureBanner';
 import { PickRow } from '../answers/AnswerCells';
 import { pivotToBoltOf } from '../answers/turnedParts';
-import { useKept } from '../keptState';
+import { KeptQuestions } from '../kept/KeptQuestions';
+import { useQuestionPage } from '../kept/useQuestionPage';
 import { timeTaken, useTellRun } from '../lastRun';
 import { PlacePicker } from '../question/PlacePicker';
 import { ReadingsPicker } from '../question/ReadingsPicker';
@@ -19,7 +20,7 @@ import { ToePicker } from '../question/ToePicker';
 import { ownToe } from '../question/toeChoice';
 import { RunProgress } from '../RunProgress';
 import { useFollowed } from '../useFollowed';
-import { beginInfluence, influenceFault, influenceOrder, type InfluenceForm } from './influenceForm';
+import { influenceFault, influenceForms, influenceOrder, type InfluenceForm } from './influenceForm';
 import {
   dotRadius,
   independentWords,
@@ -49,7 +50,9 @@ interface InfluenceProps {
 const InfluenceOf = ({ document, setup, axle }: InfluenceProps) => {
   const units = useUnits();
   const tellRun = useTellRun();
-  const [form, setForm] = useKept<InfluenceForm>('influence.form', beginInfluence);
+  const forms = useMemo(() => influenceForms(axle), [axle]);
+  const page = useQuestionPage(document, axle, forms);
+  const { form } = page;
   const { side, place, toe, withLocked, readings } = form;
   const order = useMemo(
     () => influenceOrder({ side, place, toe, withLocked }, document, setup, axle),
@@ -67,7 +70,8 @@ const InfluenceOf = ({ document, setup, axle }: InfluenceProps) => {
   const parts = Object.keys(document[axle]?.adjusters ?? {}).length;
   return (
     <div className="influence">
-      <InfluenceSentence form={form} document={document} setup={setup} axle={axle} fault={fault} onChange={setForm} />
+      <KeptQuestions document={document} page={page} />
+      <InfluenceSentence form={form} document={document} setup={setup} axle={axle} fault={fault} onChange={page.change} />
       <RunProgress state={state} onCancel={cancel} />
       {state.kind === 'failed' && <FailureBanner failure={state.failure} />}
       {parts === 0 ? (

@@ -1,5 +1,7 @@
 import { toRadians, type AxleName, type CarDocument, type StudyOrder } from '../../../geometry/index';
 import { setupNamed } from '../../state/settings';
+import { atOf, placeOf, setToeOf, toeOf } from '../kept/keptParts';
+import type { QuestionForms } from '../kept/useQuestionPage';
 import { faultOfPlace, RIDE_HEIGHT, type Place } from '../question/place';
 import { EMPTY_FIELD } from '../question/fieldValue';
 import { askedToe, faultOfToe, ownToe, type ToeChoice } from '../question/toeChoice';
@@ -70,3 +72,32 @@ export const influenceOrder = (
     },
   };
 };
+
+/** How the form and the question of the file become one another. */
+export const influenceForms = (axle: AxleName): QuestionForms<'influence', InfluenceForm> => ({
+  ask: 'influence',
+  begin: beginInfluence,
+  formOf: (question) => ({
+    side: question.side ?? 'both',
+    place: placeOf(question.at),
+    toe: toeOf(question.setToe),
+    withLocked: question.locked === true,
+    readings: question.readings ?? USUAL_COLUMNS,
+  }),
+  questionOf: (form) => {
+    if (influenceFault(form) !== null) return { fault: null };
+    if (form.readings.length === 0) return { fault: 'A question that is kept has one column at least.' };
+    const at = atOf(form.place);
+    return {
+      question: {
+        ask: 'influence',
+        setToe: setToeOf(form.toe),
+        ...(form.withLocked && { locked: true }),
+        axle,
+        side: form.side,
+        ...(at && { at }),
+        readings: form.readings,
+      },
+    };
+  },
+});

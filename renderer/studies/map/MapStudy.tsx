@@ -5,11 +5,12 @@ import { standingRow } from '../../compute/standing';
 import { useBench } from '../../shell/benchContext';
 import { formatNumber } from '../../units/format';
 import { FailureBanner } from '../answers/FailureBanner';
-import { useKept } from '../keptState';
+import { KeptQuestions } from '../kept/KeptQuestions';
+import { useQuestionPage } from '../kept/useQuestionPage';
 import { timeTaken, useTellRun } from '../lastRun';
 import { RunProgress } from '../RunProgress';
 import { useFollowed } from '../useFollowed';
-import { beginMap, mapFaults, mapFormFor, mapOrder, type MapForm } from './mapForm';
+import { mapFaults, mapFormFor, mapForms, mapOrder } from './mapForm';
 import { MapSentence } from './MapSentence';
 import { MapView } from './MapView';
 import './map.css';
@@ -29,8 +30,9 @@ interface MapProps {
 
 const MapOf = ({ document, setup, axle }: MapProps) => {
   const tellRun = useTellRun();
-  const [kept, setForm] = useKept<MapForm>('map.form', () => beginMap(document, axle));
-  const form = useMemo(() => mapFormFor(kept, document, axle), [kept, document, axle]);
+  const forms = useMemo(() => mapForms(document, axle), [document, axle]);
+  const page = useQuestionPage(document, axle, forms);
+  const form = useMemo(() => mapFormFor(page.form, document, axle), [page.form, document, axle]);
   const ranges = useMemo(() => motionRanges(document, axle, standingRow({ document, setup }, axle)), [document, setup, axle]);
   const { reading, wheel, x, y, side, second, place, toe } = form;
   const order = useMemo(
@@ -49,6 +51,7 @@ const MapOf = ({ document, setup, axle }: MapProps) => {
   const hasParts = Object.keys(document[axle]?.adjusters ?? {}).length > 0;
   return (
     <div className="mapstudy">
+      <KeptQuestions document={document} page={page} />
       <MapSentence
         form={form}
         document={document}
@@ -56,7 +59,7 @@ const MapOf = ({ document, setup, axle }: MapProps) => {
         axle={axle}
         faults={faults}
         isRunning={state.kind === 'running'}
-        onChange={setForm}
+        onChange={page.change}
         onDraw={again}
       />
       <RunProgress state={state} onCancel={cancel} />

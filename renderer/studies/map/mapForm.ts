@@ -8,10 +8,13 @@ import {
   type CarDocument,
   type MapAxis,
   type MapReading,
+  type MotionName,
   type StudyOrder,
 } from '../../../geometry/index';
 import type { MotionRanges } from '../../compute/motionRanges';
 import { setupNamed } from '../../state/settings';
+import { atOf, MOVED_BY, placeOf, setToeOf, toeOf } from '../kept/keptParts';
+import type { QuestionForms } from '../kept/useQuestionPage';
 import { EMPTY_FIELD, faultOfNumber, fieldOf, type FieldValue } from '../question/fieldValue';
 import { faultOfPlace, RIDE_HEIGHT, type Place } from '../question/place';
 import { askedToe, faultOfToe, ownToe, type ToeChoice } from '../question/toeChoice';
@@ -195,3 +198,58 @@ export const mapOrder = (
     },
   };
 };
+
+const MOTION_NAMES = { travel: 'bump', roll: 'roll', rack: 'steer' } as const satisfies Readonly<Record<MapMotion, MotionName>>;
+
+/** How the form and the question of the file become one another. */
+export const mapForms = (document: CarDocument, axle: AxleName): QuestionForms<'map', MapForm> => ({
+  ask: 'map',
+  begin: () => beginMap(document, axle),
+  formOf: ({ x, y, where, ...question }) => {
+    const [least, greatest] = where?.range ?? [null, null];
+    return {
+      reading: question.reading,
+      wheel: question.wheel ?? 'left',
+      x: x.adjuster,
+      y: 'motion' in y ? `motion:${MOVED_BY[y.motion]}` : y.adjuster,
+      side: question.side ?? 'both',
+      wanted: fieldOf(question.value),
+      tolerance: fieldOf(question.tolerance ?? setWithin(document, question.reading)),
+      second: where?.reading ?? '',
+      sense: least === null && greatest !== null ? 'below' : 'above',
+      threshold: fieldOf(least ?? greatest),
+      place: placeOf(question.at),
+      toe: toeOf(question.setToe),
+    };
+  },
+  questionOf: (form) => {
+    const faults = mapFaults(form, document, axle);
+    const motion = motionOf(form.y);
+    if (Object.keys(faults).length > 0) return { fault: faults.axes ?? null };
+    const at = atOf(form.place);
+    const { value: threshold } = form.threshold;
+    return {
+      question: {
+        ask: 'map',
+        setToe: setToeOf(form.toe),
+        axle,
+        side: form.side,
+        ...(at && { at }),
+        x: { adjuster: form.x },
+        y: motion === null ? { adjuster: form.y } : { motion: MOTION_NAMES[motion] },
+        reading: form.reading,
+        wheel: form.wheel,
+        ...(form.wanted.value !== null && { value: form.wanted.value }),
+        ...((form.tolerance.value ?? 0) > 0 && { tolerance: form.tolerance.value ?? 0 }),
+        ...(form.second !== '' && {
+          where: {
+            reading: form.second,
+            ...(threshold !== null && {
+              range: form.sense === 'above' ? ([threshold, null] as const) : ([null, threshold] as const),
+            }),
+          },
+        }),
+      },
+    };
+  },
+});

@@ -1,18 +1,12 @@
 import { useId, useMemo, useState, type FormEvent } from 'react';
-import {
-  findReading,
-  MOST_TRIED,
-  setupNames,
-  type AxleName,
-  type CarDocument,
-  type QuestionDocument,
-} from '../../../geometry/index';
+import { findReading, MOST_TRIED, setupNames, type AxleName, type CarDocument } from '../../../geometry/index';
 import { useBench } from '../../shell/benchContext';
 import { isSameDocument } from '../../state/sameDocument';
 import { setupNamed } from '../../state/settings';
 import { formatNumber } from '../../units/format';
 import { FailureBanner } from '../answers/FailureBanner';
-import { useKept } from '../keptState';
+import { KeptQuestions } from '../kept/KeptQuestions';
+import { useQuestionPage, type QuestionForms } from '../kept/useQuestionPage';
 import { timeTaken, useTellRun } from '../lastRun';
 import { axlesOf } from '../question/readingChoices';
 import { QuestionField } from '../question/QuestionField';
@@ -21,7 +15,6 @@ import { ToePicker } from '../question/ToePicker';
 import { RunProgress } from '../RunProgress';
 import { useKeptStudy } from '../useStudy';
 import { isStale } from '../answers/isStale';
-import { KeptQuestions } from './KeptQuestions';
 import { MayTurn } from './MayTurn';
 import { combinationsOf } from './combinations';
 import { ReachAnswers } from './ReachAnswers';
@@ -44,33 +37,16 @@ interface ReachProps {
   readonly axle: AxleName;
 }
 
-/** What stands on the page: a kept question or a new one, and its form. */
-interface OnPage {
-  readonly name: string | null;
-  readonly form: ReachForm;
-  /** the kept question that the form was filled from */
-  readonly kept: QuestionDocument | null;
-}
-
-const pageOf = (document: CarDocument, setup: string, axle: AxleName, name: string | null): OnPage => {
-  const kept = name === null ? undefined : document.questions?.[name];
-  if (name === null || kept === undefined) return { name: null, form: beginReach(document, setup, axle), kept: null };
-  return { name, form: formOf(document, kept, setup), kept };
-};
-
 const Reach = ({ document, setup, axle }: ReachProps) => {
   const tellRun = useTellRun();
-  const [stored, setPage] = useKept<OnPage>('reach.page', () =>
-    pageOf(document, setup, axle, Object.keys(document.questions ?? {})[0] ?? null),
-  );
-  const page = useMemo(() => followed(stored, document, setup), [stored, document, setup]);
+  const forms = useMemo(() => reachForms(document, setup, axle), [document, setup, axle]);
+  const page = useQuestionPage(document, axle, forms);
   const { form } = page;
   const [isAsked, setAsked] = useState(false);
   const { state, last, ask, cancel } = useKeptStudy<ReachOrder>('reach.answer');
   const read = useMemo(() => readReach(form, document), [form, document]);
   const faults = isAsked && 'faults' in read ? read.faults : {};
 
-  const change = (next: ReachForm): void => setPage({ ...page, form: next });
   const run = (event?: FormEvent): void => {
     event?.preventDefault();
     if ('faults' in read) return setAsked(true);
@@ -90,19 +66,8 @@ const Reach = ({ document, setup, axle }: ReachProps) => {
   const changed = last && changedSince(last.order, read, document);
   return (
     <div className="reach">
-      <KeptQuestions
-        key={page.name}
-        document={document}
-        chosen={page.name}
-        question={'question' in read ? read.question : null}
-        onChoose={(name) => {
-          setAsked(false);
-          setPage(pageOf(document, setup, axle, name));
-        }}
-        onKept={(name) => setPage({ ...page, name, kept: null })}
-        onFaulty={() => setAsked(true)}
-      />
-      <ReachQuestion form={form} document={document} axle={axle} faults={faults} onChange={change} onRun={run} />
+      <KeptQuestions document={document} page={page} onChosen={() => setAsked(false)} onFaulty={() => setAsked(true)} />
+      <ReachQuestion form={form} document={document} axle={axle} faults={faults} onChange={page.change} onRun={run} />
       <RunProgress state={state} onCancel={cancel} />
       {state.kind === 'failed' && <FailureBanner failure={state.failure} />}
       {last && state.kind !== 'failed' ? (
@@ -119,16 +84,16 @@ const Reach = ({ document, setup, axle }: ReachProps) => {
   );
 };
 
-/** The page after the car was changed: a kept question that was told new names of parts is shown with them. */
-const followed = (page: OnPage, document: CarDocument, setup: string): OnPage => {
-  if (page.name === null) return page;
-  const kept = document.questions?.[page.name];
-  if (kept === undefined) return { ...page, name: null, kept: null };
-  if (page.kept === null) return { ...page, kept };
-  if (isSameDocument(kept, page.kept)) return page;
-  const isUntouched = isSameDocument(formOf(document, page.kept, setup), page.form);
-  return { ...page, kept, form: isUntouched ? formOf(document, kept, setup) : page.form };
-};
+/** How the form and the question of the file become one another. */
+const reachForms = (document: CarDocument, setup: string, axle: AxleName): QuestionForms<'reach', ReachForm> => ({
+  ask: 'reach',
+  begin: () => beginReach(document, setup, axle),
+  formOf: (question) => formOf(document, question, setup),
+  questionOf: (form) => {
+    const read = readReach(form, document);
+    return 'question' in read ? read : { fault: null };
+  },
+});
 
 /** What was changed since an answer was asked for; null: nothing. */
 const changedSince = (asked: ReachOrder, now: ReturnType<typeof readReach>, document: CarDocument): 'car' | 'question' | null => {

@@ -1,4 +1,5 @@
 import { setWithin, type AxleName, type CarDocument, type QuestionDocument, type Sides } from '../../../geometry/index';
+import { toeOf } from '../kept/keptParts';
 import { EMPTY_FIELD, fieldOf, type FieldValue } from '../question/fieldValue';
 import { RIDE_HEIGHT, type Place } from '../question/place';
 import type { ToeChoice } from '../question/toeChoice';
@@ -186,17 +187,12 @@ const mayForm = (may: QuestionDocument['may'][number], id: number): MayForm => {
   };
 };
 
-const toeForm = (setToe: QuestionDocument['setToe']): ToeChoice => {
-  if (typeof setToe === 'number') return { kind: 'value', value: fieldOf(setToe) };
-  return { kind: setToe === true ? 'own' : 'follow', value: EMPTY_FIELD };
-};
-
 /** A question of the file as it stands on the page. @param setup - what it starts from where it does not say */
 export const formOf = (document: CarDocument, question: QuestionDocument, setup: string): ReachForm => ({
   wanted: question.wanted.map((wanted, index) => wantedForm(document, wanted, index + 1)),
   may: question.may.map((may, index) => mayForm(may, index + 1)),
   setup: question.setup ?? setup,
-  toe: toeForm(question.setToe),
+  toe: toeOf(question.setToe, 'follow'),
   count: fieldOf(question.count ?? COUNT),
   withLocked: question.locked === true,
   seed: question.seed ?? null,

@@ -7,6 +7,7 @@ import {
   type QuestionDocument,
   type WantedDocument,
 } from '../../../geometry/index';
+import { setToeOf } from '../kept/keptParts';
 import { faultOfNumber, type FieldValue } from '../question/fieldValue';
 import { faultOfPlace } from '../question/place';
 import { faultOfToe } from '../question/toeChoice';
@@ -157,7 +158,7 @@ export const readReach = (
   return {
     question: {
       setup: form.setup,
-      setToe: form.toe.kind === 'own' ? true : form.toe.kind === 'follow' ? false : (form.toe.value.value ?? false),
+      setToe: setToeOf(form.toe),
       ...(form.withLocked && { locked: true }),
       count,
       ...(form.seed !== null && { seed: form.seed }),

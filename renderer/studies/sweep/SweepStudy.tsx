@@ -12,16 +12,17 @@ import { shownQuantity, type ShownQuantity } from '../../units/shownQuantity';
 import { FailureBanner } from '../answers/FailureBanner';
 import { shortName } from '../answers/sideEffects';
 import { CompareCurve } from '../compare/CompareCurve';
-import { useKept } from '../keptState';
+import { KeptQuestions } from '../kept/KeptQuestions';
+import { useQuestionPage } from '../kept/useQuestionPage';
 import { timeTaken, useTellRun } from '../lastRun';
 import { RunProgress } from '../RunProgress';
 import { useFollowed } from '../useFollowed';
 import { CombinedRows } from './CombinedRows';
 import {
   axlesAsked,
-  beginSweep,
   openList,
   sweepFaults,
+  sweepForms,
   sweepOrder,
   sweptInputs,
   type OpenedList,
@@ -63,7 +64,9 @@ const MOST_CURVES = 4;
 const SweepOf = ({ document, setup, axle }: SweepProps) => {
   const tellRun = useTellRun();
   const ranges = useMemo(() => motionRanges(document, axle, standingRow({ document, setup }, axle)), [document, setup, axle]);
-  const [form, setForm] = useKept<SweepForm>('sweep.form', () => beginSweep(ranges));
+  const forms = useMemo(() => sweepForms(axle, ranges), [axle, ranges]);
+  const page = useQuestionPage(document, axle, forms);
+  const { form, change: setForm } = page;
   const faults = sweepFaults(form);
   const { motion, from, to, steps, held, rows, list, axles } = form;
   const swept = useMemo(
@@ -93,6 +96,7 @@ const SweepOf = ({ document, setup, axle }: SweepProps) => {
   const isAnswered = asked !== null && last !== null && last.order === asked.order;
   return (
     <div className="sweepstudy" onDragOver={(event) => event.preventDefault()} onDrop={takeDropped}>
+      <KeptQuestions document={document} page={page} />
       <SweepSentence
         form={form}
         faults={faults}

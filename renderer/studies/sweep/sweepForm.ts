@@ -12,6 +12,8 @@ import {
 } from '../../../geometry/index';
 import type { MotionRanges } from '../../compute/motionRanges';
 import { setupNamed } from '../../state/settings';
+import { atOf, placeOf } from '../kept/keptParts';
+import type { QuestionForms } from '../kept/useQuestionPage';
 import { faultOfNumber, fieldOf, type FieldValue } from '../question/fieldValue';
 import { faultOfPlace, RIDE_HEIGHT, type Place } from '../question/place';
 
@@ -186,3 +188,46 @@ export const sweepOrder = (
     document,
     question: { setup: setupNamed(document, setup), axles: axlesAsked(axles, document, axle), positions: swept.positions },
   };
+
+/** How the form and the question of the file become one another. */
+export const sweepForms = (axle: AxleName, ranges: MotionRanges): QuestionForms<'sweep', SweepForm> => ({
+  ask: 'sweep',
+  begin: () => beginSweep(ranges),
+  formOf: ({ over, positions, at, readings, axle: of }) => {
+    const begun = beginSweep(ranges);
+    return {
+      ...begun,
+      motion: over?.motion ?? 'combined',
+      axles: of === undefined ? 'both' : 'one',
+      ...(over && { from: fieldOf(over.from), to: fieldOf(over.to), steps: fieldOf(over.steps) }),
+      held: placeOf(at),
+      rows: positions?.map((position) => placeOf(position)) ?? begun.rows,
+      readings: readings ?? begun.readings,
+    };
+  },
+  questionOf: (form) => {
+    if (form.motion === 'list')
+      return { fault: 'A recorded list stays in its own file: keep a motion, or positions that are written here.' };
+    if (Object.keys(sweepFaults(form)).length > 0) return { fault: null };
+    if (form.readings.length === 0) return { fault: 'A question that is kept has one reading at least.' };
+    const at = atOf(form.held);
+    return {
+      question: {
+        ask: 'sweep',
+        ...(form.axles === 'one' && { axle }),
+        ...(form.motion === 'combined'
+          ? { positions: form.rows.map((one) => atOf(one) ?? {}) }
+          : {
+              ...(at && { at }),
+              over: {
+                motion: form.motion,
+                from: form.from.value ?? 0,
+                to: form.to.value ?? 0,
+                steps: form.steps.value ?? STEPS,
+              },
+            }),
+        readings: form.readings,
+      },
+    };
+  },
+});

@@ -11,7 +11,8 @@ import { FailureBanner } from '../answers/FailureBanner';
 import { isStale } from '../answers/isStale';
 import { RowActions } from '../answers/RowActions';
 import { StaleBanner } from '../answers/StaleBanner';
-import { useKept } from '../keptState';
+import { KeptQuestions } from '../kept/KeptQuestions';
+import { useQuestionPage } from '../kept/useQuestionPage';
 import { timeTaken, useTellRun } from '../lastRun';
 import { PlacePicker } from '../question/PlacePicker';
 import { QuestionField } from '../question/QuestionField';
@@ -21,7 +22,7 @@ import { ToePicker } from '../question/ToePicker';
 import { RunProgress } from '../RunProgress';
 import { useKeptStudy, type Answered } from '../useStudy';
 import { LARGE, useMatch } from '../useMatch';
-import { beginWays, readWays, withReading, type WaysFault, type WaysForm, type WaysOrder } from './waysForm';
+import { readWays, waysForms, withReading, type WaysFault, type WaysForm, type WaysOrder } from './waysForm';
 import { GROUP_WORDS, partsText, reachedText, waysPlainTable, waysTable, type WayGroup, type WayRow } from './waysTable';
 
 /** One wanted change, and every way to get it. */
@@ -39,12 +40,14 @@ interface WaysProps {
 
 const Ways = ({ document, setup, axle }: WaysProps) => {
   const tellRun = useTellRun();
-  const [form, setForm] = useKept<WaysForm>('ways.form', () => beginWays(document, setup));
+  const forms = useMemo(() => waysForms(document, setup, axle), [document, setup, axle]);
+  const page = useQuestionPage(document, axle, forms);
+  const { form } = page;
   const [faults, setFaults] = useState<WaysFault>({});
   const { state, last, ask, cancel } = useKeptStudy<WaysOrder>('ways.answer');
 
   const change = (next: WaysForm) => {
-    setForm(next);
+    page.change(next);
     // a fault that was said goes as soon as it is mended
     if (Object.keys(faults).length > 0) {
       const read = readWays(next, document, axle);
@@ -63,6 +66,15 @@ const Ways = ({ document, setup, axle }: WaysProps) => {
   };
   return (
     <div className="ways">
+      <KeptQuestions
+        document={document}
+        page={page}
+        onChosen={() => setFaults({})}
+        onFaulty={() => {
+          const read = readWays(form, document, axle);
+          setFaults('faults' in read ? read.faults : {});
+        }}
+      />
       <WaysSentence form={form} document={document} axle={axle} faults={faults} onChange={change} onRun={run} />
       <RunProgress state={state} onCancel={cancel} />
       {state.kind === 'failed' && <FailureBanner failure={state.failure} />}

@@ -9,6 +9,8 @@ import {
   type StudyOrder,
 } from '../../../geometry/index';
 import { setupNamed } from '../../state/settings';
+import { atOf, placeOf, setToeOf, toeOf } from '../kept/keptParts';
+import type { QuestionForms } from '../kept/useQuestionPage';
 import { EMPTY_FIELD, faultOfNumber, fieldOf, type FieldValue } from '../question/fieldValue';
 import { faultOfPlace, RIDE_HEIGHT, type Place } from '../question/place';
 import { askedToe, faultOfToe, type ToeChoice } from '../question/toeChoice';
@@ -103,3 +105,41 @@ export const readWays = (
     },
   };
 };
+
+/** How the form and the question of the file become one another. */
+export const waysForms = (document: CarDocument, setup: string, axle: AxleName): QuestionForms<'ways', WaysForm> => ({
+  ask: 'ways',
+  begin: () => beginWays(document, setup),
+  formOf: (question) => ({
+    reading: question.reading,
+    side: question.side ?? 'both',
+    place: placeOf(question.at),
+    value: fieldOf(question.value),
+    tolerance: question.tolerance === undefined ? toleranceOf(document, question.reading) : fieldOf(question.tolerance),
+    setup: question.setup ?? setup,
+    toe: toeOf(question.setToe),
+    pairs: question.pairs ?? true,
+    withLocked: question.locked === true,
+  }),
+  questionOf: (form) => {
+    const read = readWays(form, document, axle);
+    if ('faults' in read) return { fault: null };
+    const at = atOf(form.place);
+    const { value, tolerance } = read.order.question;
+    return {
+      question: {
+        ask: 'ways',
+        setup: form.setup,
+        setToe: setToeOf(form.toe),
+        ...(form.withLocked && { locked: true }),
+        axle,
+        side: form.side,
+        ...(at && { at }),
+        reading: form.reading,
+        value,
+        ...(tolerance !== undefined && { tolerance }),
+        pairs: form.pairs,
+      },
+    };
+  },
+});

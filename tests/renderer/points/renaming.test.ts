@@ -89,6 +89,13 @@ const withEverything = (): CarDocument => {
       },
     },
     questions: {
+      'where is it': {
+        ask: 'map',
+        axle: 'rear',
+        reading: 'camber',
+        x: { adjuster },
+        y: { motion: 'bump' },
+      },
       camber: {
         wanted: [{ reading: 'camber', axle: 'rear', value: -2, tolerance: 0.1 }],
         may: [

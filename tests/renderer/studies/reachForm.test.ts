@@ -5,10 +5,10 @@ import { fieldOf } from '../../../renderer/studies/question/fieldValue';
 import { combinationsOf } from '../../../renderer/studies/reach/combinations';
 import { beginPoint, beginReach, formOf, moved, type MayForm, type ReachForm } from '../../../renderer/studies/reach/reachForm';
 import { readReach } from '../../../renderer/studies/reach/readReach';
-import { sampleCar } from './sampleCar';
+import { reachKept, sampleCar } from './sampleCar';
 
 const document = sampleCar();
-const kept = Object.entries(document.questions ?? {});
+const kept = reachKept(document);
 
 const EVERYTHING: QuestionDocument = {
   setup: 'Wet',

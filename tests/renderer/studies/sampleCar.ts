@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
-import { parseCar, type CarDocument } from '../../../geometry/index';
+import { parseCar, type CarDocument, type QuestionDocument } from '../../../geometry/index';
 import { openCarText } from '../../../renderer/state/actions/openCar';
 import { createBenchStore, type BenchStore } from '../../../renderer/state/benchStore';
 
@@ -14,6 +14,10 @@ export const sampleCar = (): CarDocument => {
   if (!read.ok) throw new Error('the sample has faults');
   return read.value.document;
 };
+
+/** The questions of reach that a car keeps, by name. */
+export const reachKept = ({ questions = {} }: CarDocument): readonly (readonly [string, QuestionDocument])[] =>
+  Object.entries(questions).flatMap(([name, question]) => ('wanted' in question ? [[name, question] as const] : []));
 
 export const sampleBench = (): BenchStore => {
   const store = createBenchStore();

@@ -1,41 +1,49 @@
 import { useId, useState } from 'react';
-import type { CarDocument, QuestionDocument } from '../../../geometry/index';
+import type { CarDocument } from '../../../geometry/index';
 import { useWindow } from '../../shell/benchContext';
 import { deleteQuestion, faultOfQuestionName, keepQuestion, renameQuestion } from '../../state/actions/questions';
-import { isSameDocument } from '../../state/sameDocument';
+import type { KeptPage } from './useQuestionPage';
+import './kept.css';
 
 interface KeptQuestionsProps {
   readonly document: CarDocument;
-  /** the kept question that stands on the page; null: a new one */
-  readonly chosen: string | null;
-  /** what stands on the page; null while it has faults */
-  readonly question: QuestionDocument | null;
-  readonly onChoose: (name: string | null) => void;
-  /** what stands on the page is kept under that name now */
-  readonly onKept: (name: string) => void;
-  /** asks for the faults to be said */
-  readonly onFaulty: () => void;
+  readonly page: KeptPage;
+  /** another question stands on the page now */
+  readonly onChosen?: () => void;
+  /** asks for the faults of the fields to be said, where they are not said at once */
+  readonly onFaulty?: () => void;
 }
 
-/** The questions that the car file keeps: chosen, kept under a name, renamed, deleted. */
-export const KeptQuestions = ({ document, chosen, question, onChoose, onKept, onFaulty }: KeptQuestionsProps) => {
+/** The questions of a study that the car file keeps: chosen, kept under a name, renamed, deleted. */
+export const KeptQuestions = ({ document, page, onChosen, onFaulty }: KeptQuestionsProps) => (
+  // the field begins with the name of what is chosen
+  <Questions key={page.name} document={document} page={page} onChosen={onChosen} onFaulty={onFaulty} />
+);
+
+const Questions = ({ document, page, onChosen, onFaulty }: KeptQuestionsProps) => {
   const { store } = useWindow();
   const id = useId();
-  const names = Object.keys(document.questions ?? {});
+  const { name: chosen, names, keepable, isChanged } = page;
   const [name, setName] = useState(chosen ?? '');
   const [fault, setFault] = useState<string | null>(null);
   const wanted = name.trim();
-  const kept = chosen === null ? undefined : document.questions?.[chosen];
-  const isChanged = kept !== undefined && (question === null || !isSameDocument(question, kept));
   const say = (said: string | null): boolean => {
     setFault(said);
     return said === null;
   };
+  const onChoose = (next: string | null): void => {
+    page.choose(next);
+    onChosen?.();
+  };
   const keep = () => {
-    if (question === null) return onFaulty();
+    if ('fault' in keepable) {
+      onFaulty?.();
+      say(keepable.fault ?? 'The question has a fault: mend it first.');
+      return;
+    }
     if (!say(faultOfQuestionName(document, wanted, chosen))) return;
-    keepQuestion(store, wanted, question);
-    onKept(wanted);
+    keepQuestion(store, wanted, keepable.question);
+    page.kept(wanted);
   };
   return (
     <div className="keptquestions">
@@ -85,7 +93,7 @@ export const KeptQuestions = ({ document, chosen, question, onChoose, onKept, on
           onClick={() => {
             if (!say(faultOfQuestionName(document, wanted, chosen))) return;
             renameQuestion(store, chosen, wanted);
-            onKept(wanted);
+            page.renamed(wanted);
           }}
         >
           Rename
