@@ -141,13 +141,14 @@ const CORNER_WORDS: Readonly<Record<string, string>> = {
   rearRight: 'rear right',
 };
 
+const hasBar = (car: SheetCar): boolean => car.question.axles.some((axle) => car.document[axle]?.antiRollBar !== undefined);
+
 const readyStep = (car: SheetCar): ChangeStep => {
   const aboard = (car.document.masses ?? []).filter(({ included }) => included === true).map(({ name }) => name);
-  const hasBar = car.question.axles.some((axle) => car.document[axle]?.antiRollBar !== undefined);
   const load = aboard.length === 0 ? 'Driver or ballast and fuel on board, as the car runs' : `On board: ${aboard.join('; ')}`;
   return {
     title: 'Pressures and fuel',
-    items: [...pressureWords(car), load, ...(hasBar ? ['One link of every anti-roll bar off'] : [])].map(ofCar),
+    items: [...pressureWords(car), load, ...(hasBar(car) ? ['One link of every anti-roll bar off'] : [])].map(ofCar),
   };
 };
 
@@ -157,10 +158,10 @@ const barStep = (car: SheetCar, from: SetupDocument): ChangeStep | null => {
     const say = (setup: SetupDocument) =>
       sideWords(barWords(car, axle, setup[axle], 'left'), barWords(car, axle, setup[axle], 'right'));
     const [now, then] = [say(car.setup.setup), say(from)];
-    return [now === then ? { axle, text: `Bar: ${now}` } : changed(axle, 'Bar', now, then)];
+    return now === then ? [] : [changed(axle, 'Bar', now, then)];
   });
   const last = ofCar('Links hooked up while the car stands on its wheels');
-  return items.length === 0 ? null : { title: 'Bars back on', items: [...items, last] };
+  return hasBar(car) ? { title: 'Bars back on', items: [...items, last] } : null;
 };
 
 const barDiffers = (car: SheetCar, from: SetupDocument): boolean =>

@@ -9,6 +9,7 @@ import { judgeLimits, type LimitJudgement } from '../setup/judgeLimits';
 import { SHEET_CAUTIONS } from './cautions';
 import { changesSection } from './changes';
 import { cornersSection, recordLines } from './corners';
+import { curvesSection } from './curves';
 import { makesSection } from './makes';
 import { nameOfAdjuster, settingsSection } from './settingRows';
 import type { CautionsSection, Labelled, NotesSection, Sheet, SheetQuestion, SheetSection } from './sheet';
@@ -55,10 +56,17 @@ const limitNumber = (
   return { unit: shown?.unit ?? '', say: (value) => formatShort(shown ? shown.toShown(value) : value, 3) };
 };
 
+/** A limit of a part that the rules lock: its row among the settings says so. */
+const isOfLocked = (car: SheetCar, { limit, name }: LimitJudgement): boolean => {
+  const [axle] = name.split('.');
+  const adjusters = axle === 'front' || axle === 'rear' ? car.document[axle]?.adjusters : undefined;
+  return limit.setting !== undefined && limit.difference !== true && adjusters?.[limit.setting]?.locked !== undefined;
+};
+
 /** The rules of the file that stand beside no target: what is allowed, why and where it stands. */
 const ruleLines = (car: SheetCar, judged: readonly LimitJudgement[]): readonly string[] => {
   const lines = judged
-    .filter((one) => !isInTargets(one))
+    .filter((one) => !isInTargets(one) && !isOfLocked(car, one))
     .map((one) => {
       const { limit } = one;
       const isLength = findReading(limit.reading ?? '')?.quantity === 'length';
@@ -124,6 +132,7 @@ const sectionsOf = (car: SheetCar): readonly SheetSection[] => {
     targetsSection(car, judged),
     cornersSection(car),
     parts.makes ? makesSection(car) : null,
+    parts.curves ? curvesSection(car, onCar) : null,
     notesSection(car, judged),
     cautionsSection(car, judged),
   ];

@@ -85,6 +85,7 @@ const heightRow = (car: SheetCar, axle: AxleName, rideHeight: number): SettingRo
     left: side('left'),
     right: side('right'),
     isPlain: true,
+    ...(at !== undefined && { isTarget: true }),
     locked: null,
   };
 };
@@ -112,6 +113,7 @@ const toeRow = (car: SheetCar, axle: AxleName, toe: number): SettingRow => {
     left: side('left'),
     right: side('right'),
     isPlain: true,
+    isTarget: true,
     locked: null,
   };
 };
@@ -130,16 +132,25 @@ const sameRow = (name: string, detail: string, text: string): SettingRow => ({
   locked: null,
 });
 
-/** The hole of the bar's arm on one side; null where the setup leaves it as the file has it. */
-export const barHoleOf = (setup: SetupAxleDocument | undefined, side: SideName): string | null => {
+/** The hole that the bar's arm is drawn in; null where the file gives none a name. */
+const drawnHole = ({ antiRollBar }: AxleDocument): string | null =>
+  antiRollBar?.holes?.find(
+    ({ armEnd, rate }) =>
+      (rate === undefined || rate === antiRollBar.rate) && armEnd.every((at, index) => at === antiRollBar.armEnd[index]),
+  )?.name ?? null;
+
+/** The hole of the bar's arm on one side; null where neither the setup nor the file gives it a name. */
+const barHoleOf = (car: SheetCar, axle: AxleName, setup: SetupAxleDocument | undefined, side: SideName): string | null => {
   const hole = setup?.barHole;
-  return hole === undefined ? null : typeof hole === 'string' ? hole : hole[side];
+  if (hole !== undefined) return typeof hole === 'string' ? hole : hole[side];
+  const document = car.document[axle];
+  return document ? drawnHole(document) : null;
 };
 
 /** "unhooked", "hole soft", or a rate: how the anti-roll bar stands on one side. */
 export const barWords = (car: SheetCar, axle: AxleName, setup: SetupAxleDocument | undefined, side: SideName): string => {
   if (setup?.barRate === 0) return 'unhooked';
-  const hole = barHoleOf(setup, side);
+  const hole = barHoleOf(car, axle, setup, side);
   const rate = setup?.barRate === undefined ? null : rateWords(car, setup.barRate);
   const said = [hole === null ? null : `hole ${hole}`, rate].filter((part) => part !== null);
   return said.length > 0 ? said.join(', ') : 'as drawn';
@@ -194,7 +205,7 @@ export const settingsSection = (car: SheetCar, axle: AxleName): SettingsSection 
   return {
     kind: 'settings',
     heading: `Settings, ${axleWord(axle).toLowerCase()}`,
-    note: noteOf(car),
+    note: axle === car.question.axles[0] ? noteOf(car) : '',
     axle,
     rows: [...adjusters.map(([key, adjuster]) => adjusterRow(car, axle, key, adjuster)), ...axleRows(car, axle)],
   };

@@ -14,9 +14,11 @@ export interface SheetParts {
   readonly makes: boolean;
   /** what to change from the setup now on the car */
   readonly changes: boolean;
+  /** toe and camber through the travel */
+  readonly curves: boolean;
 }
 
-export const WHOLE_SHEET: SheetParts = { drawings: true, boxes: true, rules: true, makes: true, changes: true };
+export const WHOLE_SHEET: SheetParts = { drawings: true, boxes: true, rules: true, makes: true, changes: true, curves: true };
 
 export interface NamedSetup {
   readonly name: string;
@@ -52,7 +54,14 @@ export interface Labelled {
 }
 
 export type SheetSection =
-  SettingsSection | ChangesSection | TargetsSection | CornersSection | FiguresSection | NotesSection | CautionsSection;
+  | SettingsSection
+  | ChangesSection
+  | TargetsSection
+  | CornersSection
+  | FiguresSection
+  | CurvesSection
+  | NotesSection
+  | CautionsSection;
 
 /** The settings of one axle, a row a part. */
 export interface SettingsSection {
@@ -71,6 +80,8 @@ export interface SettingRow {
   readonly right: PartSetting;
   /** words say it all: nothing is set, or a number that the alignment has again; drawn only where there is room */
   readonly isPlain: boolean;
+  /** the targets say it again, with room for what was read */
+  readonly isTarget?: true;
   /** why the rules lock it; null where they do not */
   readonly locked: string | null;
   /** the maker's torque as somebody typed it; null: a line to write it on; absent: the row has no bolt */
@@ -150,6 +161,44 @@ export interface FiguresSection {
   readonly kind: 'figures';
   readonly heading: string;
   readonly figures: readonly Labelled[];
+}
+
+/** Readings of an axle through its travel, a small plot each; left out where they would cost a third page. */
+export interface CurvesSection {
+  readonly kind: 'curves';
+  readonly heading: string;
+  /** what the lines are */
+  readonly note: string;
+  readonly plots: readonly CurvePlot[];
+}
+
+export interface CurvePlot {
+  /** "Toe, front" */
+  readonly name: string;
+  readonly unit: string;
+  /** travel from standing, as it is read; evenly apart, its middle is where the car stands */
+  readonly travels: readonly number[];
+  readonly travelUnit: string;
+  readonly curves: readonly SheetCurve[];
+  /** ends of all its curves */
+  readonly lowest: SaidValue;
+  readonly highest: SaidValue;
+  /** no less is drawn from end to end: what cannot be read is no wave */
+  readonly span: number;
+}
+
+/** A reading in contract units, and as it is read. */
+export interface SaidValue {
+  readonly value: number;
+  readonly said: string;
+}
+
+export interface SheetCurve {
+  /** "both" where left and right are the same as far as one can read; "was": of the setup on the car now */
+  readonly of: 'left' | 'right' | 'both' | 'was';
+  readonly name: string;
+  /** one for each travel */
+  readonly values: readonly SaidValue[];
 }
 
 export interface NotesSection {

@@ -4,6 +4,7 @@ import {
   layOutSheet,
   lettersMissing,
   PAPERS,
+  printedPart,
   toMechanism,
   type CarDocument,
   type NamedSetup,
@@ -32,6 +33,8 @@ export type MadeSheet =
       readonly pages: readonly SheetPage[];
       /** what of this setup is wrong or short, as it is printed */
       readonly faults: readonly string[];
+      /** the curves found no room on two pages */
+      readonly lacksCurves: boolean;
       /** letters that are printed as question marks */
       readonly missing: readonly string[];
     }
@@ -60,6 +63,7 @@ export const madeSheet = ({ document, setup, onCar, choices, units, date, fileNa
     sheet,
     pages: layOutSheet(sheet, PAPERS[choices.paper]),
     faults: sheet.sections.flatMap((section) => (section.kind === 'cautions' ? section.faults : [])),
+    lacksCurves: printedPart(sheet, PAPERS[choices.paper]) !== sheet,
     missing: lettersMissing(JSON.stringify(sheet, (key, value: unknown) => (key === 'drawing' ? null : value))),
   };
 };

@@ -15,6 +15,7 @@ export const PART_CHOICES: readonly { readonly part: keyof SheetParts; readonly 
   { part: 'boxes', label: 'Boxes for what was read' },
   { part: 'rules', label: 'What the rules allow' },
   { part: 'makes', label: 'What it makes' },
+  { part: 'curves', label: 'Toe and camber through the travel' },
   { part: 'changes', label: 'What to change' },
 ];
 const ALL_PARTS = PART_CHOICES.map(({ part }) => part);
@@ -41,6 +42,7 @@ export const sheetChoices = (preferences: Preferences): SheetChoices => {
       rules: has('rules'),
       makes: has('makes'),
       changes: has('changes'),
+      curves: has('curves'),
     },
   };
 };

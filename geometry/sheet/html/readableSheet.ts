@@ -1,6 +1,7 @@
-import type { CornersSection, Labelled, Sheet, SheetSection, SettingsSection, TargetsSection } from '../sheet';
+import type { CornersSection, CurvePlot, Labelled, Sheet, SheetSection, SettingsSection, TargetsSection } from '../sheet';
 import { lockedWords } from '../settingRows';
 import { axleWord } from '../sheetCar';
+import { formatSigned } from '../../format/format';
 import { escaped } from './pageSvg';
 
 const cells = (tag: 'td' | 'th', texts: readonly string[]): string =>
@@ -55,6 +56,25 @@ const corners = (section: CornersSection): string =>
     ),
   );
 
+/** Every so many positions of a curve are said. */
+const SAID = 4;
+
+const plot = ({ name, unit, travels, travelUnit, curves }: CurvePlot): string =>
+  table(
+    said(name, unit),
+    [`Bump, ${travelUnit}`, ...curves.map((curve) => curve.name)],
+    travels.flatMap((travel, index) =>
+      index % SAID === 0
+        ? [
+            row(
+              formatSigned(travel, 0),
+              curves.map(({ values }) => values[index]?.said ?? ''),
+            ),
+          ]
+        : [],
+    ),
+  );
+
 const sectionHtml = (section: SheetSection): string => {
   switch (section.kind) {
     case 'settings':
@@ -72,6 +92,8 @@ const sectionHtml = (section: SheetSection): string => {
       return corners(section);
     case 'figures':
       return `<h2>${escaped(section.heading)}</h2>${pairs(section.figures)}`;
+    case 'curves':
+      return `<h2>${escaped(said(section.heading, section.note))}</h2>${section.plots.map(plot).join('')}`;
     case 'notes':
       return list(section.heading, section.lines);
     case 'cautions':

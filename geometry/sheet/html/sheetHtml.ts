@@ -1,4 +1,4 @@
-import type { SheetPage } from '../layout/layOutSheet';
+import { printedPart, type SheetPage } from '../layout/layOutSheet';
 import type { Sheet } from '../sheet';
 import { sheetTypeface } from '../typeface/typeface';
 import { escaped, pageSvg, SHEET_FAMILY } from './pageSvg';
@@ -40,7 +40,7 @@ export const sheetHtml = (sheet: Sheet, pages: readonly SheetPage[]): string =>
     `<style>${styles(pages[0]!)}</style>`,
     '</head>',
     '<body>',
-    `<main class="read">${readableSheet(sheet)}</main>`,
+    `<main class="read">${readableSheet(pages[0] ? printedPart(sheet, pages[0].paper) : sheet)}</main>`,
     ...pages.map((page) => `<div class="page">${pageSvg(page)}</div>`),
     '</body>',
     '</html>',

@@ -58,6 +58,34 @@ export const middleOf = (y: number, height: number, { size }: TextStyle): number
 
 export const baseline = (y: number, { size }: TextStyle): number => y + ASCENT * size;
 
+/** A text that runs on behind another: what does not fit beside it goes on under it. */
+export const runOn = (
+  [first, firstStyle]: readonly [string, TextStyle],
+  [second, secondStyle]: readonly [string, TextStyle],
+  width: number,
+): Column => {
+  const heads = wrapText(first, firstStyle.size, firstStyle.weight, width);
+  const start = widthOf(heads.at(-1) ?? '', firstStyle.size, firstStyle.weight) + 5;
+  const words = inTypeface(second).split(' ');
+  const fits = (count: number): boolean =>
+    start + widthOf(words.slice(0, count).join(' '), secondStyle.size, secondStyle.weight) <= width;
+  let count = 0;
+  while (count < words.length && fits(count + 1)) count += 1;
+  const above = column([[first, firstStyle]], width);
+  const below = column([[words.slice(count).join(' '), secondStyle]], width);
+  const line = above.height - lineHeight(firstStyle);
+  return {
+    height: above.height + below.height,
+    draw: (x, y) => [
+      ...above.draw(x, y),
+      ...(count === 0 || second === ''
+        ? []
+        : [textAt(words.slice(0, count).join(' '), x + start, baseline(y + line, firstStyle), secondStyle)]),
+      ...below.draw(x, y + above.height),
+    ],
+  };
+};
+
 /** Two texts beside each other where both fit in one line, else the second under the first. */
 export const sideBySide = (
   [first, firstStyle]: readonly [string, TextStyle],

@@ -6,13 +6,20 @@ export interface Density {
   readonly padding: number;
   /** what is at zero is drawn too; else it is a line of words */
   readonly drawsZero: boolean;
+  /** what is said of a setting runs on behind it, and the cautions behind one another */
+  readonly runsOn: boolean;
+  /** over a heading */
+  readonly before: number;
+  /** settings that stand among the targets again are not said twice */
+  readonly saysOnce: boolean;
   /** height of a row that is written in by hand */
   readonly row: number;
 }
 
 /** From roomy to close: the first that takes the fewest pages is printed. */
 export const DENSITIES: readonly Density[] = [
-  { drawing: 36, padding: 3, drawsZero: true, row: 18.5 },
-  { drawing: 26, padding: 1.5, drawsZero: false, row: 17.5 },
-  { drawing: 22, padding: 0.6, drawsZero: false, row: 15 },
+  { drawing: 36, padding: 3, drawsZero: true, runsOn: false, before: 9, saysOnce: false, row: 18.5 },
+  { drawing: 26, padding: 1.5, drawsZero: false, runsOn: false, before: 9, saysOnce: false, row: 17.5 },
+  { drawing: 24, padding: 1, drawsZero: false, runsOn: true, before: 7, saysOnce: false, row: 16 },
+  { drawing: 20.5, padding: 0.6, drawsZero: false, runsOn: true, before: 4, saysOnce: true, row: 14.5 },
 ];

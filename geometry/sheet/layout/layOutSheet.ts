@@ -3,6 +3,7 @@ import { widthOf } from '../typeface/typeface';
 import { baseline, BODY, column, HEADING, lineHeight, NAME, SOFT, TITLE, type Block, type Flow } from './block';
 import { lineAt, textAt, type Primitive } from './primitives';
 import { DENSITIES, type Density } from './density';
+import { curvesFlow } from './curvesFlow';
 import { settingsFlow } from './settingsFlow';
 import { cornersFlow, targetsFlow } from './tableFlows';
 import { cautionsFlow, changesFlow, figuresFlow, notesFlow } from './textFlows';
@@ -32,28 +33,32 @@ export interface SheetPage {
 
 /** Printers leave a rim of their own white; 10 mm hold on all of them. */
 export const MARGIN = 30;
-const FOOT = 22;
+const FOOT = 19;
 
 const flowOf = (section: SheetSection, width: number, density: Density): Flow => {
   switch (section.kind) {
     case 'settings':
       return settingsFlow(section, width, density);
     case 'changes':
-      return changesFlow(section, width);
+      return changesFlow(section, width, density);
     case 'targets':
       return targetsFlow(section, width, density);
     case 'corners':
       return cornersFlow(section, width, density);
     case 'figures':
-      return figuresFlow(section, width);
+      return figuresFlow(section, width, density);
+    case 'curves':
+      return curvesFlow(section, width, density);
     case 'notes':
-      return notesFlow(section, width);
+      return notesFlow(section, width, density);
     case 'cautions':
-      return cautionsFlow(section, width);
+      return cautionsFlow(section, width, density);
   }
 };
 
-const PAIR_GAP = 18;
+const PAIR_GAP = 12;
+/** Between the car's name and what stands beside it. */
+const BESIDE = 12;
 /** No pair of the head is wider than this. */
 const WIDEST_PAIR = 170;
 
@@ -102,8 +107,8 @@ const pageHead = (sheet: Sheet, width: number): Block => {
   const pairs = sheet.head.map(pairOf);
   const all = pairs.reduce((sum, pair) => sum + pair.width + PAIR_GAP, -PAIR_GAP);
   const titleWidth = widthOf(sheet.car, TITLE.size, TITLE.weight);
-  const isBeside = titleWidth + 24 + all <= width;
-  const room = isBeside ? width - all - 24 : width;
+  const isBeside = titleWidth + BESIDE + all <= width;
+  const room = isBeside ? width - all - BESIDE : width;
   const title = column(
     [
       ['Set-up sheet', NAME],
@@ -173,7 +178,7 @@ const TOGETHER = 2;
 const pagesOf = (sheet: Sheet, paper: Paper, density: Density): readonly (readonly Primitive[])[] => {
   const width = paper.width - 2 * MARGIN;
   const [head, again] = [pageHead(sheet, width), shortHead(sheet, width)];
-  const last = paper.height - MARGIN - FOOT - 4;
+  const last = paper.height - MARGIN - FOOT - 3;
   const pages: Primitive[][] = [[...head.draw(MARGIN, MARGIN)]];
   const fresh = MARGIN + again.height;
   let y = MARGIN + head.height;
@@ -202,6 +207,25 @@ const pagesOf = (sheet: Sheet, paper: Paper, density: Density): readonly (readon
   return pages;
 };
 
+/** The roomiest of the fewest pages. */
+const fewestPages = (sheet: Sheet, paper: Paper): readonly (readonly Primitive[])[] => {
+  const ways = DENSITIES.map((density) => pagesOf(sheet, paper, density));
+  const fewest = Math.min(...ways.map(({ length }) => length));
+  return ways.find(({ length }) => length === fewest) ?? [];
+};
+
+/** More than these are no sheet that goes to the car, but for what has to stand on it. */
+const USUAL_PAGES = 2;
+
+/** What of a sheet is printed: all of it, but curves that would cost a page past the second. */
+export const printedPart = (sheet: Sheet, paper: Paper): Sheet => {
+  const sections = sheet.sections.filter(({ kind }) => kind !== 'curves');
+  if (sections.length === sheet.sections.length) return sheet;
+  const whole = fewestPages(sheet, paper).length;
+  const without = { ...sheet, sections };
+  return whole > USUAL_PAGES && fewestPages(without, paper).length < whole ? without : sheet;
+};
+
 /**
  * Lays a sheet out on pages: a section goes on on the next page where it has to, with its head said again; a page is begun only
  * when the last is full. Parts are drawn large unless a page
@@ -209,9 +233,7 @@ const pagesOf = (sheet: Sheet, paper: Paper, density: Density): readonly (readon
  */
 export const layOutSheet = (sheet: Sheet, paper: Paper): readonly SheetPage[] => {
   const width = paper.width - 2 * MARGIN;
-  const ways = DENSITIES.map((density) => pagesOf(sheet, paper, density));
-  const fewest = Math.min(...ways.map(({ length }) => length));
-  const pages = ways.find(({ length }) => length === fewest) ?? [];
+  const pages = fewestPages(printedPart(sheet, paper), paper);
   return pages.map((primitives, index) => ({
     paper,
     number: index + 1,

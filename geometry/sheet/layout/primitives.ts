@@ -81,6 +81,19 @@ export const lineAt = (x1: number, y1: number, x2: number, y2: number, width: nu
     width,
   });
 
+/** A line through points, with round ends. */
+export const polyline = (
+  points: readonly (readonly [number, number])[],
+  { width, dash }: { readonly width: number; readonly dash: readonly number[] | null },
+): PathPrimitive =>
+  path({
+    commands: points.map(([x, y], index) => [index === 0 ? 'M' : 'L', round(x), round(y)]),
+    stroke: 'ink',
+    width,
+    dash,
+    isRound: true,
+  });
+
 /** A rectangle: a box to tick or to write in, or a bar. */
 export const boxAt = (
   x: number,

@@ -1,13 +1,26 @@
 import type { PartSetting, SettingRow, SettingsSection } from '../sheet';
 import { lockedWords } from '../settingRows';
-import { BODY, column, lineHeight, middleOf, NAME, sideBySide, SOFT, STRONG, type Block, type Flow } from './block';
+import {
+  BODY,
+  column,
+  HEADING,
+  lineHeight,
+  middleOf,
+  NAME,
+  runOn,
+  sideBySide,
+  SOFT,
+  STRONG,
+  type Block,
+  type Flow,
+} from './block';
 import type { Density } from './density';
 import { headOf } from './heading';
 import { boxAt, drawingAt, lineAt, sideMark, textAt, type Primitive } from './primitives';
 
-const PART = 124;
-const TORQUE = 50;
-const DONE = 26;
+const PART = 132;
+const TORQUE = 42;
+const DONE = 24;
 const GAP = 8;
 const BOX = 11;
 
@@ -44,7 +57,11 @@ const sideCell = (row: SettingRow, side: 'left' | 'right', columns: Columns, den
   const width = columns.side - indent - GAP;
   const words = [setting.words, STRONG] as const;
   const detail = [setting.detail, SOFT] as const;
-  const text = drawing === null ? sideBySide(words, detail, width) : column([words, detail], width);
+  const text = density.runsOn
+    ? runOn(words, detail, width)
+    : drawing === null
+      ? sideBySide(words, detail, width)
+      : column([words, detail], width);
   const height = Math.max(text.height, drawing === null ? 0 : density.drawing);
   return {
     height,
@@ -66,7 +83,7 @@ const torqueCell = (torque: string | null | undefined): Block => {
 
 const settingBlock = (row: SettingRow, columns: Columns, width: number, density: Density): Block => {
   const isShort = row.isPlain && !density.drawsZero;
-  const name = sideBySide([row.name, NAME], [isShort ? '' : row.detail, SOFT], PART - GAP);
+  const name = (density.runsOn ? runOn : sideBySide)([row.name, NAME], [isShort ? '' : row.detail, SOFT], PART - GAP);
   const locked =
     row.locked === null
       ? null
@@ -95,14 +112,15 @@ const settingBlock = (row: SettingRow, columns: Columns, width: number, density:
   };
 };
 
-const tableHead = (columns: Columns, width: number): Block => {
-  const height = lineHeight(BODY) + 4;
+/** @param over - a heading that stands where "Part" would */
+const tableHead = (columns: Columns, width: number, over: string | null = null): Block => {
+  const height = lineHeight(over === null ? BODY : HEADING) + 4;
   return {
     height,
     draw: (x, y) => {
       const line = middleOf(y, height, BODY);
       return [
-        textAt('Part', x, line, BODY),
+        over === null ? textAt('Part', x, line, BODY) : textAt(over, x, line, HEADING),
         ...sideMark('left', x + columns.left, line),
         textAt('Left', x + columns.left + 10, line, BODY),
         ...sideMark('right', x + columns.right, line),
@@ -115,13 +133,24 @@ const tableHead = (columns: Columns, width: number): Block => {
   };
 };
 
+const below = ({ height, draw }: Block, space: number): Block => ({
+  height: height + space,
+  draw: (x, y) => draw(x, y + space),
+});
+
 /** The settings of an axle: a part a row, as it stands on the left and on the right. */
 export const settingsFlow = (section: SettingsSection, width: number, density: Density): Flow => {
   const columns = columnsOf(section, width);
   const table = tableHead(columns, width);
+  // the second axle has no note: its heading stands in the head of the table where room is short
+  const isOneLine = density.saysOnce && section.note === '';
   return {
-    head: headOf(section.heading, section.note, width, table),
-    continued: headOf(`${section.heading}, continued`, '', width, table),
-    rows: section.rows.map((row) => settingBlock(row, columns, width, density)),
+    head: isOneLine
+      ? below(tableHead(columns, width, section.heading), density.before)
+      : headOf(section.heading, section.note, width, table, density),
+    continued: headOf(`${section.heading}, continued`, '', width, table, density),
+    rows: section.rows
+      .filter(({ isTarget }) => isTarget !== true || !density.saysOnce)
+      .map((row) => settingBlock(row, columns, width, density)),
   };
 };

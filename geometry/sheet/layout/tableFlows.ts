@@ -8,10 +8,10 @@ import { boxAt, lineAt, sideMark, textAt, watchMark, type Primitive } from './pr
 
 const PADDING = 1.5;
 const GAP = 8;
-const VALUE = 48;
-const TOLERANCE = 56;
-const RULE = 120;
-const READ = 54;
+const VALUE = 44;
+const TOLERANCE = 54;
+const RULE = 156;
+const READ = 46;
 
 interface TargetColumns {
   readonly name: number;
@@ -102,8 +102,8 @@ export const targetsFlow = (section: TargetsSection, width: number, density: Den
   const columns = targetColumns(section, width);
   const table = targetsHead(section, columns, width);
   return {
-    head: headOf(section.heading, section.note, width, table),
-    continued: headOf(`${section.heading}, continued`, '', width, table),
+    head: headOf(section.heading, section.note, width, table, density),
+    continued: headOf(`${section.heading}, continued`, '', width, table, density),
     rows: section.rows.map((row) => targetBlock(row, section, columns, width, density)),
   };
 };
@@ -146,8 +146,8 @@ export const cornersFlow = (section: CornersSection, width: number, density: Den
     ],
   };
   return {
-    head: headOf(section.heading, section.note, width, table),
-    continued: headOf(`${section.heading}, continued`, '', width, table),
+    head: headOf(section.heading, section.note, width, table, density),
+    continued: headOf(`${section.heading}, continued`, '', width, table, density),
     rows: section.rows.map((row) => cornerBlock(row, section, width, density)),
   };
 };

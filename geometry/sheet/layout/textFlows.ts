@@ -1,12 +1,26 @@
 import type { AxleName } from '../../car/document';
 import type { CautionsSection, ChangeItem, ChangesSection, ChangeStep, FiguresSection, Labelled, NotesSection } from '../sheet';
-import { widthOf } from '../typeface/typeface';
-import { baseline, BODY, column, HEADING, lineHeight, middleOf, NAME, SOFT, type Block, type Column, type Flow } from './block';
+import { inTypeface, widthOf } from '../typeface/typeface';
+import {
+  baseline,
+  BODY,
+  column,
+  HEADING,
+  lineHeight,
+  middleOf,
+  NAME,
+  runOn,
+  SOFT,
+  type Block,
+  type Column,
+  type Flow,
+} from './block';
+import type { Density } from './density';
 import { headOf } from './heading';
 import { boxAt, lineAt, textAt, watchMark, type Primitive } from './primitives';
 import { wrapText } from './wrapText';
 
-const TITLES = 100;
+const TITLES = 102;
 const TICK = 7;
 const TICKED = 12;
 const BETWEEN = 18;
@@ -27,29 +41,49 @@ const ticked = (items: readonly ChangeItem[], width: number): Column => {
   };
 };
 
+/** The same beside each other; null where they do not fit into one line. */
+const tickedAcross = (items: readonly ChangeItem[], width: number): Column | null => {
+  const widths = items.map(({ text }) => TICKED + widthOf(inTypeface(text), BODY.size, BODY.weight) + BETWEEN);
+  if (items.length === 0 || widths.reduce((sum, one) => sum + one, -BETWEEN) > width) return null;
+  return {
+    height: lineHeight(BODY) + 1,
+    draw: (x, y) => {
+      let from = x;
+      return items.flatMap(({ text }, index) => {
+        const drawn = [
+          boxAt(from, y + 2, TICK, TICK, { stroke: 'ink', line: 0.8 }),
+          textAt(text, from + TICKED, baseline(y, BODY), BODY),
+        ];
+        from += widths[index] ?? 0;
+        return drawn;
+      });
+    },
+  };
+};
+
 /** A step's things in the columns of the axles that they are of; what is of the car as a whole, across them. */
 const stepBlock = ({ title, items }: ChangeStep, number: number, axles: readonly AxleName[], width: number): Block => {
   const room = width - TITLES;
   const each = (room - BETWEEN * Math.max(0, axles.length - 1)) / Math.max(1, axles.length);
   const name = column([[`${number}. ${title}`, NAME]], TITLES - 6);
+  // where there is nothing to do behind it, the first axle has the whole line
+  const isAlone = items.every(({ axle }) => axle === null || axle === axles[0]);
   const sides = axles.map((axle) =>
     ticked(
       items.filter((item) => item.axle === axle),
-      each,
+      isAlone ? room : each,
     ),
   );
-  const across = ticked(
-    items.filter(({ axle }) => axle === null),
-    room,
-  );
+  const ofCar = items.filter(({ axle }) => axle === null);
+  const across = tickedAcross(ofCar, room) ?? ticked(ofCar, room);
   const apart = Math.max(0, ...sides.map(({ height }) => height));
-  const height = Math.max(name.height, apart + across.height) + 4;
+  const height = Math.max(name.height, apart + across.height) + 3;
   return {
     height,
     draw: (x, y) => [
-      ...name.draw(x, y + 2),
-      ...sides.flatMap((side, index) => side.draw(x + TITLES + index * (each + BETWEEN), y + 2)),
-      ...across.draw(x + TITLES, y + 2 + apart),
+      ...name.draw(x, y + 1.5),
+      ...sides.flatMap((side, index) => side.draw(x + TITLES + index * (each + BETWEEN), y + 1.5)),
+      ...across.draw(x + TITLES, y + 1.5 + apart),
       lineAt(x, y + height, x + width, y + height, 0.5, 'line'),
     ],
   };
@@ -71,9 +105,9 @@ const stepsHead = (axles: readonly AxleName[], width: number): Block | null => {
 };
 
 /** Steps of the work in their order, front and rear beside each other. */
-export const changesFlow = ({ heading, note, axles, steps }: ChangesSection, width: number): Flow => ({
-  head: headOf(heading, note, width, stepsHead(axles, width)),
-  continued: headOf(`${heading}, continued`, '', width, stepsHead(axles, width)),
+export const changesFlow = ({ heading, note, axles, steps }: ChangesSection, width: number, density: Density): Flow => ({
+  head: headOf(heading, note, width, stepsHead(axles, width), density),
+  continued: headOf(`${heading}, continued`, '', width, stepsHead(axles, width), density),
   rows: steps.map((step, index) => stepBlock(step, index + 1, axles, width)),
 });
 
@@ -97,7 +131,7 @@ const figure = ({ label, value }: Labelled, width: number): Block => {
 };
 
 /** Names and values, three a row. */
-export const figuresFlow = ({ heading, figures }: FiguresSection, width: number): Flow => {
+export const figuresFlow = ({ heading, figures }: FiguresSection, width: number, density: Density): Flow => {
   const each = (width - BETWEEN * (COLUMNS - 1)) / COLUMNS;
   const rows: Block[] = [];
   for (let at = 0; at < figures.length; at += COLUMNS) {
@@ -112,10 +146,15 @@ export const figuresFlow = ({ heading, figures }: FiguresSection, width: number)
         }),
     });
   }
-  return { head: headOf(heading, '', width, null), continued: headOf(`${heading}, continued`, '', width, null), rows };
+  return {
+    head: headOf(heading, '', width, null, density),
+    continued: headOf(`${heading}, continued`, '', width, null, density),
+    rows,
+  };
 };
 
 const INDENT = 9;
+const NOTHING: Block = { height: 0, draw: () => [] };
 
 /** A paragraph that may go on on the next page: a block a line. */
 const paragraph = (text: string, width: number, mark: (x: number, line: number) => readonly Primitive[], style = BODY): Block[] =>
@@ -132,11 +171,23 @@ const paragraph = (text: string, width: number, mark: (x: number, line: number) 
 
 const dash = (x: number, line: number): readonly Primitive[] => [lineAt(x, line - 3, x + 5, line - 3, 0.8, 'soft')];
 
-export const notesFlow = ({ heading, lines }: NotesSection, width: number): Flow => ({
-  head: headOf(heading, '', width, null),
-  continued: headOf(`${heading}, continued`, '', width, null),
-  rows: lines.flatMap((line) => paragraph(line, width, dash)),
-});
+/** Notes of a line or two stand behind their heading where room is short. */
+const fewNotes = (heading: string, lines: readonly string[], width: number, { before, saysOnce }: Density): Block | null => {
+  const said = runOn([heading, HEADING], [lines.join(' · '), BODY], width);
+  if (!saysOnce || said.height > lineHeight(HEADING) + 2 * lineHeight(BODY)) return null;
+  return { height: before + said.height, draw: (x, y) => said.draw(x, y + before) };
+};
+
+export const notesFlow = ({ heading, lines }: NotesSection, width: number, density: Density): Flow => {
+  const continued = headOf(`${heading}, continued`, '', width, null, density);
+  const few = fewNotes(heading, lines, width, density);
+  if (few !== null) return { head: NOTHING, continued, rows: [few] };
+  return {
+    head: headOf(heading, '', width, null, density),
+    continued,
+    rows: lines.flatMap((line) => paragraph(line, width, dash)),
+  };
+};
 
 const BAR = 6;
 const INSET = 10;
@@ -178,14 +229,26 @@ const framed = (heading: string, lines: readonly string[], width: number): Block
   };
 };
 
-const NOTHING: Block = { height: 0, draw: () => [] };
+/** The same, one after the other across the page. */
+const framedTogether = (heading: string, lines: readonly string[], width: number): Block => {
+  const said = runOn([`${heading}.`, HEADING], [lines.join(' · '), BODY], width - BAR - 2 * INSET);
+  const height = said.height + 8;
+  return {
+    height: height + 7,
+    draw: (x, y) => [
+      boxAt(x + 0.6, y + 6, width - 1.2, height, { stroke: 'ink', line: 1.2 }),
+      boxAt(x, y + 5.4, BAR, height + 1.2, { fill: 'ink' }),
+      ...said.draw(x + BAR + INSET, y + 10),
+    ],
+  };
+};
 
 /** What is wrong with this very setup, under a heading of its own, then what has to be seen to on any car. */
-export const cautionsFlow = ({ heading, faults, lines }: CautionsSection, width: number): Flow => ({
-  head: faults.length === 0 ? NOTHING : headOf('Look out', '', width, null),
+export const cautionsFlow = ({ heading, faults, lines }: CautionsSection, width: number, density: Density): Flow => ({
+  head: faults.length === 0 ? NOTHING : headOf('Look out', '', width, null, density),
   continued: NOTHING,
   rows: [
     ...faults.flatMap((fault) => paragraph(fault, width, (x, line) => watchMark(x - 1, line), NAME)),
-    framed(heading, lines, width),
+    (density.runsOn ? framedTogether : framed)(heading, lines, width),
   ],
 });

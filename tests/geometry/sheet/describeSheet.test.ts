@@ -34,6 +34,16 @@ const changesOf = (setup: string, from: string, document = hatch) => {
   return sectionsOf(sheetOf(document, setup, { onCar }), 'changes')[0]!;
 };
 
+const stepNamed = (title: string, changes: ReturnType<typeof changesOf>) =>
+  changes.steps.find((step) => step.title === title)?.items.map(({ text }) => text) ?? [];
+
+test('a bar that goes back into the hole that it is drawn in is no change', () => {
+  const file = { ...hatch, setups: { ...hatch.setups, Named: { front: { barHole: 'middle' }, rear: { barHole: 'stiff' } } } };
+  const bars = stepNamed('Bars back on', changesOf('Named', 'Baseline', file as CarDocument));
+  expect(bars).toEqual(['Bar: hole stiff (was hole middle)', 'Links hooked up while the car stands on its wheels']);
+  expect(rowNamed(hatch, 'Baseline', 'front', 'Anti-roll bar').left.words).toBe('hole middle');
+});
+
 describe('the settings', () => {
   test('of every setup of every sample, every adjuster has a row with its own words', () => {
     for (const { document } of SAMPLES)
@@ -279,13 +289,13 @@ describe('the rest of the sheet', () => {
   });
 
   test('what is not wanted is not there', () => {
-    const nothing = { drawings: false, boxes: false, rules: false, makes: false, changes: false };
+    const nothing = { drawings: false, boxes: false, rules: false, makes: false, changes: false, curves: false };
     const sheet = sheetOf(hatch, 'Baseline', { parts: nothing });
     expect(sheet.sections.map(({ kind }) => kind)).toEqual(['settings', 'settings', 'targets', 'cautions']);
   });
 
   test('every caution is on every sheet', () => {
-    const nothing = { drawings: false, boxes: false, rules: false, makes: false, changes: false };
+    const nothing = { drawings: false, boxes: false, rules: false, makes: false, changes: false, curves: false };
     for (const { document } of SAMPLES)
       for (const parts of [WHOLE_SHEET, nothing])
         expect(sectionsOf(sheetOf(document, setupNames(document)[0]!, { parts }), 'cautions')[0]!.lines).toEqual(SHEET_CAUTIONS);

@@ -21,12 +21,12 @@ describe('choices', () => {
 
   test('are kept as preferences: parts as a list, an empty one too', () => {
     const parts = withPart(WHOLE_SHEET, 'boxes', false);
-    expect(parts).toEqual(['drawings', 'rules', 'makes', 'changes']);
+    expect(parts).toEqual(['drawings', 'rules', 'makes', 'curves', 'changes']);
     expect(sheetChoices({ [SHEET_PARTS]: parts.join(','), 'sheet.paper': 'Letter' })).toMatchObject({
       paper: 'Letter',
       parts: { ...WHOLE_SHEET, boxes: false },
     });
-    expect(Object.values(sheetChoices({ [SHEET_PARTS]: '' }).parts)).toEqual([false, false, false, false, false]);
+    expect(Object.values(sheetChoices({ [SHEET_PARTS]: '' }).parts)).toEqual([false, false, false, false, false, false]);
     expect(withPart(sheetChoices({ [SHEET_PARTS]: '' }).parts, 'makes', true)).toEqual(['makes']);
   });
 
