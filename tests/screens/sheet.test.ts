@@ -35,7 +35,7 @@ describe('the sheet', () => {
     const { page, complaints } = await openSheet();
     const options = page.locator('.sheetcolumn');
     await options.getByRole('combobox', { name: 'Setup' }).selectOption('Sprint');
-    await settled(page, '3 pages A4');
+    await settled(page, '2 pages A4');
     expect(await textsOn(page)).toContain('To change, from Trial 3');
     expect(await textsOn(page)).toContain('hole at 3 o’clock');
     const drawn = await page.locator('.paper path').count();
@@ -121,7 +121,7 @@ describe('the sheet', () => {
   test('saves the PDF and the HTML that the command line writes', async () => {
     const { page } = await openSheet();
     await page.locator('.sheetcolumn').getByRole('combobox', { name: 'Setup' }).selectOption('Sprint');
-    await settled(page, '3 pages A4');
+    await settled(page, '2 pages A4');
     const folder = await temporaryFolder();
     const day = await page.evaluate(() => new Date().toLocaleDateString('sv-SE'));
     const car = path.join(ROOT, 'samples/saltmarsh-hatch.jounce.json');

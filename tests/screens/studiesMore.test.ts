@@ -97,6 +97,9 @@ test('influence, map, compare, sweep and gauges: asked, read by keyboard, kept, 
   expect(await page.getByRole('region', { name: 'Table of settings' }).innerText()).toContain('6 mm inboard');
   expect(await page.locator('.comparecurve .curve.more').count()).toBeGreaterThan(3);
   expect(await faults()).toEqual([]);
+  await page.getByRole('button', { name: 'Wet to the sheet' }).click();
+  await page.getByRole('region', { name: 'Set-up sheet of Wet, as it prints' }).waitFor();
+  await page.getByLabel('Setup on the bench').selectOption('Trial 3');
 
   // a recorded list: faults with their lines, then rows with a reason where the car cannot be
   await study(page, 'Sweep');

@@ -67,20 +67,20 @@ export const RowActions = ({ found, words, refused }: RowActionsProps) => {
             >
               Ghost on bench
             </button>
-            <button
-              type="button"
-              role="menuitem"
-              disabled={isRefused}
-              onClick={() => {
-                close();
-                if (takeAnswer(store, found, 'new', step) !== null) choosePage(store, 'sheet');
-              }}
-            >
-              Sheet of this, as a new setup
-            </button>
           </>
         )}
       </Popover>
+      <button
+        type="button"
+        className="button"
+        disabled={isRefused}
+        title={refused ?? `As a new setup beside ${found.from}; one step of undo`}
+        onClick={() => {
+          if (takeAnswer(store, found, 'new', step) !== null) choosePage(store, 'sheet');
+        }}
+      >
+        To the sheet
+      </button>
       <button
         type="button"
         className="button primary"

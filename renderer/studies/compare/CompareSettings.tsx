@@ -7,10 +7,12 @@ interface CompareSettingsProps {
   readonly names: readonly string[];
   readonly axles: number;
   readonly onCar: string | null;
+  /** puts a setup on the sheet, by its place among the names; null: it is not one of this car file */
+  readonly toSheet: (index: number) => (() => void) | null;
 }
 
 /** What differs in the settings, drawn as the parts stand and in the fitter's words. */
-export const CompareSettings = ({ compared: { rows, alike, sentences }, names, axles, onCar }: CompareSettingsProps) => (
+export const CompareSettings = ({ compared: { rows, alike, sentences }, names, axles, onCar, toSheet }: CompareSettingsProps) => (
   <section className="answers comparesettings" aria-label="Settings that differ">
     <div className="answershead">
       <h2>Settings that differ</h2>
@@ -25,9 +27,9 @@ export const CompareSettings = ({ compared: { rows, alike, sentences }, names, a
         <thead>
           <tr>
             <th scope="col">Part</th>
-            {names.map((name) => (
+            {names.map((name, index) => (
               <th key={name} scope="col">
-                {name}
+                {name} <ToSheet name={name} onPress={toSheet(index)} />
               </th>
             ))}
           </tr>
@@ -56,6 +58,13 @@ export const CompareSettings = ({ compared: { rows, alike, sentences }, names, a
     </div>
   </section>
 );
+
+const ToSheet = ({ name, onPress }: { readonly name: string; readonly onPress: (() => void) | null }) =>
+  onPress && (
+    <button type="button" className="button small" aria-label={`${name} to the sheet`} onClick={onPress}>
+      To the sheet
+    </button>
+  );
 
 const Standing = ({ stand }: { readonly stand: PartStands }) => (
   <span className="wayparts" title={stand.detail}>

@@ -7,21 +7,22 @@ import { standingRow } from '../../compute/standing';
 import { KeepTable } from '../../lengths/KeepTable';
 import { useUnits } from '../../look/units';
 import { againstGroups } from '../../setups/againstChoices';
-import { useBench } from '../../shell/benchContext';
+import { useBench, useWindow } from '../../shell/benchContext';
+import { choosePage } from '../../state/actions/lookAt';
+import { chooseSetup } from '../../state/actions/editSetup';
 import { comparedWith, type Bench } from '../../state/benchStore';
 import type { Compared } from '../../state/compared';
 import { setupNamed } from '../../state/settings';
 import { shownQuantity } from '../../units/shownQuantity';
-import { EffectCell } from '../answers/AnswerCells';
-import { shortName } from '../answers/sideEffects';
 import { KeptQuestions } from '../kept/KeptQuestions';
 import { useQuestionPage } from '../kept/useQuestionPage';
 import { faultOfPlace, placeWords } from '../question/place';
 import { PlacePicker } from '../question/PlacePicker';
 import { CompareCurve, LETTERS } from './CompareCurve';
+import { ReadingTable } from './CompareReadings';
 import { CompareSettings } from './CompareSettings';
 import { compareForms, comparePosition, MOST_OTHERS, othersOf, type CompareForm } from './compareForm';
-import { compareGroups, comparePlainTable, effectOf, hasValue, isDifferent, pairText, type CompareRow } from './compareTable';
+import { compareGroups, comparePlainTable } from './compareTable';
 import { settingsCompared } from './settingRows';
 import './compare.css';
 
@@ -40,6 +41,7 @@ const OVERS: readonly { readonly name: CurveOver; readonly label: string }[] = [
 ];
 
 const CompareOf = ({ bench, axle }: { readonly bench: Bench; readonly axle: AxleName }) => {
+  const { store } = useWindow();
   const units = useUnits();
   const saved = useBench((state) => state.file?.saved.document ?? null);
   const asOnBench = useBench(comparedWith);
@@ -77,6 +79,14 @@ const CompareOf = ({ bench, axle }: { readonly bench: Bench; readonly axle: Axle
       ...form,
       others: value === '' ? values.filter((_, at) => at !== index) : Object.assign([...values], { [index]: value }),
     });
+  };
+  const toSheet = (index: number) => {
+    const one = setups[index];
+    if (!one || (index > 0 && others[index - 1]?.value !== `own:${one.setup}`)) return null;
+    return () => {
+      chooseSetup(store, one.setup);
+      choosePage(store, 'sheet');
+    };
   };
   const free = choices.find(({ value }) => !others.some((one) => one.value === value));
   return (
@@ -154,6 +164,7 @@ const CompareOf = ({ bench, axle }: { readonly bench: Bench; readonly axle: Axle
               names={names}
               axles={(['front', 'rear'] as const).filter((one) => document[one] !== undefined).length}
               onCar={document.onCar ?? null}
+              toSheet={toSheet}
             />
             <section className="answers comparereadings" aria-label="Readings compared">
               <div className="answershead">
@@ -189,106 +200,6 @@ const CompareOf = ({ bench, axle }: { readonly bench: Bench; readonly axle: Axle
     </div>
   );
 };
-
-interface ReadingTableProps {
-  readonly groups: NonNullable<ReturnType<typeof compareGroups>>;
-  readonly names: readonly string[];
-  readonly withAlike: boolean;
-}
-
-const ReadingTable = ({ groups, names, withAlike }: ReadingTableProps) => {
-  const shown = groups
-    .map(({ label, rows }) => ({ label, rows: rows.filter((row) => hasValue(row) && (withAlike || isDifferent(row))) }))
-    .filter(({ rows }) => rows.length > 0);
-  const [own = '', ...others] = names;
-  return (
-    <table>
-      <thead>
-        <tr>
-          <th scope="col">Reading</th>
-          <th scope="col" className="number left">
-            {own}
-            <br />
-            <span className="unit">left</span>
-          </th>
-          <th scope="col" className="number right">
-            <br />
-            <span className="unit">right</span>
-          </th>
-          {others.flatMap((name) => [
-            <th key={name} scope="col" className="number">
-              {name}
-            </th>,
-            <th key={`${name} left`} scope="col" className="number left">
-              ± left
-            </th>,
-            <th key={`${name} right`} scope="col" className="number right">
-              ± right
-            </th>,
-          ])}
-        </tr>
-      </thead>
-      {shown.map(({ label, rows }) => (
-        <tbody key={label}>
-          <tr className="grouprow">
-            <th scope="rowgroup" colSpan={3 + 3 * others.length}>
-              {label}
-            </th>
-          </tr>
-          {rows.map((row) => (
-            <ReadingRow key={row.entry.key} row={row} />
-          ))}
-        </tbody>
-      ))}
-    </table>
-  );
-};
-
-const ReadingRow = ({ row }: { readonly row: CompareRow }) => {
-  const { entry, shown, own, others, column } = row;
-  const write = (value: number | null): string => (value === null ? '–' : shown.format(value));
-  const hasSides = own.right !== undefined;
-  return (
-    <tr title={row.why ?? entry.meaning}>
-      <th scope="row">
-        {shortName(entry)} <span className="unit">{shown.unit}</span>
-      </th>
-      {hasSides ? (
-        <>
-          <td className="number">
-            <b>{write(own.left)}</b>
-          </td>
-          <td className="number">
-            <b>{write(own.right ?? null)}</b>
-          </td>
-        </>
-      ) : (
-        <td className="number" colSpan={2}>
-          <b>{write(own.left)}</b>
-        </td>
-      )}
-      {others.map(({ values, differences }, index) => (
-        <OtherCells key={index} text={pairText(values, shown)} differences={differences} column={column} />
-      ))}
-    </tr>
-  );
-};
-
-const OtherCells = ({
-  text,
-  differences,
-  column,
-}: {
-  readonly text: string;
-  readonly differences: CompareRow['own'];
-  readonly column: CompareRow['column'];
-}) => (
-  <>
-    <td className="number quiet othervalue">{text}</td>
-    <EffectCell effect={effectOf(column, differences.left)} />
-    {differences.right === undefined ? <td /> : <EffectCell effect={effectOf(column, differences.right)} />}
-  </>
-);
 
 interface CurvesProps {
   readonly setups: readonly Compared[];

@@ -1,4 +1,4 @@
-import { findReading, type CarDocument, type MapLimit } from '../../../geometry/index';
+import { findReading, type CarDocument, type LimitDocument, type MapLimit } from '../../../geometry/index';
 import { mmPerFileUnit } from '../../units/fileLength';
 import { formatShort } from '../../units/format';
 import { shownReading, withUnit } from '../../units/shownQuantity';
@@ -7,9 +7,22 @@ import { labelOf } from '../answers/turnedParts';
 
 /** The rule of a limit as it is written on its edge: "sample rules 4.1: track 1,530 … 1,590 mm". */
 export const limitWords = ({ name, limit }: MapLimit, document: CarDocument, units: ShownUnits): string => {
+  const [axle = '', side = ''] = name.split('.');
+  const { source = limit.why } = limit;
+  return `${source === undefined ? '' : `${source}: `}${boundWords(limit, axle, side, document, units)}`;
+};
+
+/** The same of a limit as the file has it: "front camber −4.00 … 0.00° (sample rules 5.2)". */
+export const ruleWords = (limit: LimitDocument, document: CarDocument, units: ShownUnits): string => {
+  const { axle = '', side = '', source = limit.why } = limit;
+  const words = boundWords(limit, axle, side, document, units);
+  const isReading = limit.reading !== undefined;
+  return `${isReading && axle !== '' ? `${axle} ` : ''}${words}${source === undefined ? '' : ` (${source})`}`;
+};
+
+const boundWords = (limit: LimitDocument, axle: string, side: string, document: CarDocument, units: ShownUnits): string => {
   const { min, max } = limit;
   const entry = limit.reading === undefined ? undefined : findReading(limit.reading);
-  const [axle = '', side = ''] = name.split('.');
   const shown = entry && shownReading(entry, units);
   const scale = entry?.quantity === 'length' ? mmPerFileUnit(document) : 1;
   const write = (value: number): string => (shown ? shown.format(value * scale) : formatShort(value));
@@ -28,6 +41,5 @@ export const limitWords = ({ name, limit }: MapLimit, document: CarDocument, uni
         : max !== undefined
           ? `at most ${withUnit(write(max), shown?.unit ?? '')}`
           : '';
-  const source = limit.source ?? limit.why;
-  return `${source === undefined ? '' : `${source}: `}${whose}${what}${difference} ${bounds}`;
+  return `${whose}${what}${difference} ${bounds}`;
 };

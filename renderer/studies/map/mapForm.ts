@@ -1,5 +1,6 @@
 import {
   findReading,
+  mattersOf,
   realSettings,
   setWithin,
   stepScaleOf,
@@ -99,7 +100,7 @@ export const withMapReading = (form: MapForm, document: CarDocument, reading: st
   ...form,
   reading,
   wanted: EMPTY_FIELD,
-  tolerance: fieldOf(setWithin(document, reading) ?? null),
+  tolerance: fieldOf(setWithin(document, reading) ?? mattersOf(document, reading)),
 });
 
 const readingOf = (key: string, wheel: MapForm['wheel'], axle: AxleName): MapReading | null => {
@@ -214,7 +215,7 @@ export const mapForms = (document: CarDocument, axle: AxleName): QuestionForms<'
       y: 'motion' in y ? `motion:${MOVED_BY[y.motion]}` : y.adjuster,
       side: question.side ?? 'both',
       wanted: fieldOf(question.value),
-      tolerance: fieldOf(question.tolerance ?? setWithin(document, question.reading)),
+      tolerance: fieldOf(question.tolerance ?? setWithin(document, question.reading) ?? mattersOf(document, question.reading)),
       second: where?.reading ?? '',
       sense: least === null && greatest !== null ? 'below' : 'above',
       threshold: fieldOf(least ?? greatest),

@@ -10,20 +10,22 @@ import { pivotToBoltOf } from '../answers/turnedParts';
 import { PickWords } from '../question/PlacePicker';
 import { QuestionField } from '../question/QuestionField';
 import { axlesOf } from '../question/readingChoices';
-import { beginPoint, DIRECTIONS, nextId, type Direction, type MayForm, type ReachForm } from './reachForm';
+import { beginPoint, DIRECTIONS, nextId, withAllOf, type Direction, type MayForm, type ReachForm } from './reachForm';
 import type { ReachFaults } from './readReach';
 import { stepsWords } from './reachWords';
 
 interface MayTurnProps {
   readonly form: ReachForm;
   readonly document: CarDocument;
+  /** the axle that is looked at */
+  readonly axle: AxleName;
   readonly idBase: string;
   readonly faults: ReachFaults;
   readonly onChange: (form: ReachForm) => void;
 }
 
 /** What may be turned, and by which steps; where a hole may be drilled. */
-export const MayTurn = ({ form, document, idBase, faults, onChange }: MayTurnProps) => {
+export const MayTurn = ({ form, document, axle, idBase, faults, onChange }: MayTurnProps) => {
   const replace = (may: MayForm): void => onChange({ ...form, may: form.may.map((one) => (one.id === may.id ? may : one)) });
   const remove = (id: number): void => onChange({ ...form, may: form.may.filter((one) => one.id !== id) });
   const own = (id: number) => Object.entries(faults).filter(([field]) => field.startsWith(`may.${id}.`));
@@ -33,7 +35,14 @@ export const MayTurn = ({ form, document, idBase, faults, onChange }: MayTurnPro
         <h3>I may turn</h3>
         <PartChooser form={form} document={document} onChange={onChange} />
       </div>
-      {form.may.length === 0 && <p className="quiet">Nothing yet: choose the parts that you would turn.</p>}
+      {form.may.length === 0 && (
+        <p className="quiet">
+          Nothing yet: choose the parts that you would turn, or take{' '}
+          <button type="button" className="button small" onClick={() => onChange(withAllOf(form, document, axle))}>
+            all of the {axle}
+          </button>
+        </p>
+      )}
       <ul>
         {form.may.map((may) => (
           <li key={may.id}>
@@ -253,7 +262,12 @@ const PartChooser = ({ form, document, onChange }: Pick<MayTurnProps, 'form' | '
         <>
           {axlesOf(document).map((axle) => (
             <fieldset key={axle}>
-              <legend>{axle === 'front' ? 'Front axle' : 'Rear axle'}</legend>
+              <legend>
+                {axle === 'front' ? 'Front axle' : 'Rear axle'}{' '}
+                <button type="button" className="button small" onClick={() => onChange(withAllOf(form, document, axle))}>
+                  all
+                </button>
+              </legend>
               {Object.entries(document[axle]?.adjusters ?? {}).map(([name, adjuster]) => {
                 const isOn = form.may.some((may) => may.kind === 'adjuster' && may.axle === axle && may.name === name);
                 const setsToe = form.toe.kind !== 'follow' && document[axle]?.toeAdjuster === name;

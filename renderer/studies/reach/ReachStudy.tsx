@@ -1,10 +1,12 @@
 import { useId, useMemo, useState, type FormEvent } from 'react';
 import { findReading, MOST_TRIED, setupNames, type AxleName, type CarDocument } from '../../../geometry/index';
+import { useUnits } from '../../look/units';
 import { useBench } from '../../shell/benchContext';
 import { isSameDocument } from '../../state/sameDocument';
 import { setupNamed } from '../../state/settings';
 import { formatNumber } from '../../units/format';
 import { FailureBanner } from '../answers/FailureBanner';
+import { ruleWords } from '../map/limitWords';
 import { KeptQuestions } from '../kept/KeptQuestions';
 import { useQuestionPage, type QuestionForms } from '../kept/useQuestionPage';
 import { timeTaken, useTellRun } from '../lastRun';
@@ -18,7 +20,7 @@ import { isStale } from '../answers/isStale';
 import { MayTurn } from './MayTurn';
 import { combinationsOf } from './combinations';
 import { ReachAnswers } from './ReachAnswers';
-import { beginReach, beginWanted, formOf, moved, nextId, type ReachForm } from './reachForm';
+import { beginReach, formOf, moved, nextWanted, type ReachForm } from './reachForm';
 import { readReach, type ReachFaults } from './readReach';
 import type { ReachOrder } from './reachTable';
 import { COUNTED, WantedRow } from './WantedRow';
@@ -76,12 +78,21 @@ const Reach = ({ document, setup, axle }: ReachProps) => {
         state.kind !== 'running' && (
           <p className="empty">
             Say what you want and which parts you may turn. Every combination of their real steps is tried up to{' '}
-            {formatNumber(MOST_TRIED, 0)}; past that they are searched. Limits of the file are walls.
+            {formatNumber(MOST_TRIED, 0)}; past that they are searched.
+            <Walls document={document} />
           </p>
         )
       )}
     </div>
   );
+};
+
+/** The rules of the file, which no answer breaks. */
+const Walls = ({ document }: { readonly document: CarDocument }) => {
+  const units = useUnits();
+  const words = (document.limits ?? []).map((limit) => ruleWords(limit, document, units));
+  if (words.length === 0) return <> No rule stands in this car file: Points, Limits takes them.</>;
+  return <> No answer breaks a rule of the car file: {words.join('; ')}.</>;
 };
 
 /** How the form and the question of the file become one another. */
@@ -141,7 +152,7 @@ const ReachQuestion = ({ form, document, axle, faults, onChange, onRun }: Questi
               onClick={() =>
                 onChange({
                   ...form,
-                  wanted: [...form.wanted, beginWanted(document, nextId(form.wanted), 'camber', axle)],
+                  wanted: [...form.wanted, nextWanted(document, form, axle)],
                 })
               }
             >
@@ -170,7 +181,7 @@ const ReachQuestion = ({ form, document, axle, faults, onChange, onRun }: Questi
             </p>
           )}
         </section>
-        <MayTurn form={form} document={document} idBase={id} faults={faults} onChange={onChange} />
+        <MayTurn form={form} document={document} axle={axle} idBase={id} faults={faults} onChange={onChange} />
       </div>
       <div className="runbar">
         <label className="choice">

@@ -9,15 +9,17 @@ import { QuestionField } from '../question/QuestionField';
 import { axlesOf } from '../question/readingChoices';
 import { ReadingSelect } from '../question/ReadingSelect';
 import type { ReachFaults } from './readReach';
-import { withWantedReading, type Motion, type Relation, type WantedForm } from './reachForm';
+import { withWantedReading, withWhere, type Motion, type Relation, type WantedForm } from './reachForm';
 import { shownMotion, stretchWords } from './reachWords';
 
 const RELATIONS: readonly { readonly name: Relation; readonly label: string }[] = [
   { name: 'value', label: 'to be' },
   { name: 'above', label: 'above' },
   { name: 'below', label: 'below' },
-  { name: 'within', label: 'within' },
+  { name: 'steady', label: 'within ±' },
+  { name: 'within', label: 'from … to' },
 ];
+const GREATEST = { below: 'below', steady: 'within plus or minus', within: 'to' } as const;
 const SIDES = ['both', 'left', 'right'] as const;
 
 interface WantedRowProps {
@@ -125,16 +127,25 @@ export const WantedRow = ({ wanted, document, idBase, faults, isFirst, isLast, o
               />
             )}
             {wanted.relation === 'within' && <span className="quiet">to</span>}
-            {(wanted.relation === 'below' || wanted.relation === 'within') && (
+            {(wanted.relation === 'below' || wanted.relation === 'within' || wanted.relation === 'steady') && (
               <QuestionField
-                label={`${name} ${wanted.relation === 'below' ? 'below' : 'to'}${spoken}`}
+                label={`${name} ${GREATEST[wanted.relation]}${spoken}`}
                 field={wanted.greatest}
                 shown={shown}
                 faultId={faultId('greatest')}
                 onChange={(greatest) => part({ greatest })}
               />
             )}
-            <span className="quiet">±</span>
+            {wanted.relation === 'value' ? (
+              <span className="quiet">±</span>
+            ) : (
+              <span
+                className="quiet"
+                title="What a miss is weighed by where not everything can be had; it makes the range no wider"
+              >
+                weighed by
+              </span>
+            )}
             <QuestionField
               label={`${name}, tolerance${spoken}`}
               className="tolerance"
@@ -233,7 +244,7 @@ const WherePicker = ({ name, wanted, hasFault, onChange }: WherePickerProps) => 
               className="pick"
               aria-label="At one place or over a stretch"
               value={wanted.where}
-              onChange={(event) => part({ where: event.target.value as WantedForm['where'] })}
+              onChange={(event) => onChange(withWhere(wanted, event.target.value as WantedForm['where']))}
             >
               <option value="at">at one place</option>
               <option value="over">over a stretch</option>

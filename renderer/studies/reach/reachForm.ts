@@ -1,11 +1,18 @@
-import { setWithin, type AxleName, type CarDocument, type QuestionDocument, type Sides } from '../../../geometry/index';
+import {
+  mattersOf,
+  setWithin,
+  type AxleName,
+  type CarDocument,
+  type QuestionDocument,
+  type Sides,
+} from '../../../geometry/index';
 import { toeOf } from '../kept/keptParts';
 import { EMPTY_FIELD, fieldOf, type FieldValue } from '../question/fieldValue';
 import { RIDE_HEIGHT, type Place } from '../question/place';
 import type { ToeChoice } from '../question/toeChoice';
 
-/** How a reading is wanted: one value, or a range with an end on one side or on both. */
-export type Relation = 'value' | 'above' | 'below' | 'within';
+/** How a reading is wanted: one value, or a range with an end on one side or on both; steady is as far either way of zero. */
+export type Relation = 'value' | 'above' | 'below' | 'steady' | 'within';
 export type Motion = 'bump' | 'roll' | 'steer';
 
 /** One line of what is wanted, as it stands on the page. */
@@ -77,6 +84,21 @@ export interface ReachForm {
 
 export const nextId = (lines: readonly { readonly id: number }[]): number => Math.max(0, ...lines.map(({ id }) => id)) + 1;
 
+/** How some readings are wanted most: toe is set anyway, so that what counts is how it changes through the travel. */
+const USUALLY: Readonly<Record<string, Partial<WantedForm>>> = {
+  toe: { where: 'over', isChange: true, relation: 'steady' },
+  rollCentreHeight: { relation: 'above' },
+};
+
+/** What is wanted first, in the order in which lines are added. */
+const WANTED_FIRST = ['camber', 'toe', 'rollCentreHeight', 'caster', 'mechanicalTrail', 'scrubRadius'];
+
+/** The next line: the first of the usual readings that is not wanted yet. */
+export const nextWanted = (document: CarDocument, { wanted }: Pick<ReachForm, 'wanted'>, axle: AxleName): WantedForm => {
+  const reading = WANTED_FIRST.find((one) => !wanted.some((line) => line.reading === one && line.axle === axle)) ?? 'camber';
+  return beginWanted(document, nextId(wanted), reading, axle);
+};
+
 /** A line with its blanks. */
 export const beginWanted = (document: CarDocument, id: number, reading: string, axle: AxleName): WantedForm => ({
   id,
@@ -95,18 +117,41 @@ export const beginWanted = (document: CarDocument, id: number, reading: string, 
   value: EMPTY_FIELD,
   least: EMPTY_FIELD,
   greatest: EMPTY_FIELD,
-  tolerance: fieldOf(setWithin(document, reading)),
+  tolerance: fieldOf(setWithin(document, reading) ?? mattersOf(document, reading)),
+  ...USUALLY[reading],
 });
 
 /** Another reading is wanted: its numbers are others. */
 export const withWantedReading = (wanted: WantedForm, document: CarDocument, reading: string): WantedForm => ({
-  ...wanted,
-  reading,
-  value: EMPTY_FIELD,
-  least: EMPTY_FIELD,
-  greatest: EMPTY_FIELD,
-  tolerance: fieldOf(setWithin(document, reading)),
+  ...beginWanted(document, wanted.id, reading, wanted.axle),
+  side: wanted.side,
 });
+
+/** A line over a stretch, or at one place again: over a stretch a reading is wanted steady. */
+export const withWhere = (wanted: WantedForm, where: WantedForm['where']): WantedForm => ({
+  ...wanted,
+  where,
+  isChange: where === 'over',
+  relation: where === 'over' ? 'steady' : 'value',
+});
+
+/** Every part of an axle that may be turned: not what is locked, what sets the toe, nor what is there already. */
+export const withAllOf = (form: ReachForm, document: CarDocument, axle: AxleName): ReachForm => {
+  const described = document[axle];
+  const names = Object.entries(described?.adjusters ?? {}).flatMap(([name, { locked }]) => {
+    const setsToe = form.toe.kind !== 'follow' && described?.toeAdjuster === name;
+    const isThere = form.may.some((may) => may.kind === 'adjuster' && may.axle === axle && may.name === name);
+    return (locked !== undefined && !form.withLocked) || setsToe || isThere ? [] : [name];
+  });
+  const first = nextId(form.may);
+  return {
+    ...form,
+    may: [
+      ...form.may,
+      ...names.map((name, index) => ({ kind: 'adjuster', id: first + index, axle, name, sides: 'together' }) as const),
+    ],
+  };
+};
 
 export const beginPoint = (id: number, axle: AxleName, name: string): MayForm => ({
   kind: 'point',
@@ -137,7 +182,9 @@ export const beginReach = (document: CarDocument, setup: string, axle: AxleName)
 const relationOf = (range: readonly [number | null, number | null] | undefined): Relation => {
   if (range === undefined) return 'value';
   const [least, greatest] = range;
-  return least === null ? 'below' : greatest === null ? 'above' : 'within';
+  if (least === null) return 'below';
+  if (greatest === null) return 'above';
+  return greatest >= 0 && least === -greatest ? 'steady' : 'within';
 };
 
 const wantedForm = (document: CarDocument, wanted: QuestionDocument['wanted'][number], id: number): WantedForm => {

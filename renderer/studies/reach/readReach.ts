@@ -100,6 +100,11 @@ const readAim = (
       return { range: [faults.number(key('least'), `${name}, above`, wanted.least), null] };
     case 'below':
       return { range: [null, faults.number(key('greatest'), `${name}, below`, wanted.greatest)] };
+    case 'steady': {
+      const either = faults.number(key('greatest'), `${name}, no more than`, wanted.greatest);
+      if (either < 0) faults.say(key('greatest'), `${name}: so far either way is no number below 0.`);
+      return { range: [0 - either, either] };
+    }
     case 'within': {
       const least = faults.number(key('least'), `${name}, from`, wanted.least);
       const greatest = faults.number(key('greatest'), `${name}, to`, wanted.greatest);

@@ -1,5 +1,6 @@
 import {
   findReading,
+  mattersOf,
   setupNames,
   setWithin,
   toRadians,
@@ -33,8 +34,9 @@ export interface WaysForm {
 /** Fields of the sentence that can be wrong. */
 export type WaysFault = Partial<Record<'reading' | 'place' | 'value' | 'tolerance' | 'setup' | 'toe', string>>;
 
-/** How near a reading is set, where something says so. */
-export const toleranceOf = (document: CarDocument, reading: string): FieldValue => fieldOf(setWithin(document, reading));
+/** How near a reading is set, else what of it counts, where something says so. */
+export const toleranceOf = (document: CarDocument, reading: string): FieldValue =>
+  fieldOf(setWithin(document, reading) ?? mattersOf(document, reading));
 
 /** The sentence with its blanks. */
 export const beginWays = (document: CarDocument, setup: string): WaysForm => ({

@@ -3,7 +3,17 @@ import { resolveQuestion, toMechanism, type QuestionDocument } from '../../../ge
 import { setupNamed } from '../../../renderer/state/settings';
 import { fieldOf } from '../../../renderer/studies/question/fieldValue';
 import { combinationsOf } from '../../../renderer/studies/reach/combinations';
-import { beginPoint, beginReach, formOf, moved, type MayForm, type ReachForm } from '../../../renderer/studies/reach/reachForm';
+import {
+  beginPoint,
+  beginReach,
+  formOf,
+  moved,
+  nextWanted,
+  withAllOf,
+  withWhere,
+  type MayForm,
+  type ReachForm,
+} from '../../../renderer/studies/reach/reachForm';
 import { readReach } from '../../../renderer/studies/reach/readReach';
 import { reachKept, sampleCar } from './sampleCar';
 
@@ -64,6 +74,44 @@ const withWanted = (part: Partial<ReachForm['wanted'][number]>): ReachForm => ({
 });
 
 describe('a question on the page', () => {
+  test('the next line is what is wanted most besides: toe steady through the travel, the roll centre above something', () => {
+    const begun = beginReach(document, 'Baseline', 'front');
+    const [camber] = begun.wanted;
+    if (!camber) throw new Error('a line');
+    const toe = nextWanted(document, begun, 'front');
+    const height = nextWanted(document, { wanted: [camber, toe] }, 'front');
+    const may = withAllOf(begun, document, 'front').may;
+    const form: ReachForm = {
+      ...begun,
+      wanted: [
+        { ...camber, value: fieldOf(-3.2) },
+        { ...toe, greatest: fieldOf(0.03) },
+        { ...height, least: fieldOf(40) },
+      ],
+      may,
+    };
+    const question = questionOf(form);
+    expect(question.wanted).toMatchObject([
+      { reading: 'camber', axle: 'front', side: 'both', value: -3.2 },
+      { reading: 'toe', over: { motion: 'bump', from: -30, to: 30, steps: 7 }, change: true, range: [-0.03, 0.03] },
+      { reading: 'rollCentreHeight', range: [40, null] },
+    ]);
+    // all but what the rules lock and what sets the toe
+    expect(may.map(({ name }) => name)).not.toContain('armBolt');
+    expect(may.map(({ name }) => name)).not.toContain(document.front?.toeAdjuster);
+    expect(may).toHaveLength(Object.keys(document.front?.adjusters ?? {}).length - 2);
+    expect(withAllOf({ ...begun, may }, document, 'front').may).toEqual(may);
+    expect(questionOf(formOf(document, question, 'Baseline'))).toEqual(question);
+    expect(faultsOf({ ...form, wanted: [{ ...toe, greatest: fieldOf(-0.03) }] })['wanted.2.greatest']).toMatch(/below 0/);
+  });
+
+  test('over a stretch a reading is wanted steady, at one place as a value', () => {
+    const [line] = base.wanted;
+    if (!line) throw new Error('a line');
+    expect(withWhere(line, 'over')).toMatchObject({ where: 'over', isChange: true, relation: 'steady' });
+    expect(withWhere(withWhere(line, 'over'), 'at')).toMatchObject({ where: 'at', isChange: false, relation: 'value' });
+  });
+
   test.each([...kept, ['everything that a question can say', EVERYTHING] as const])(
     '%s: read from the page as it is kept',
     (_, question) => {

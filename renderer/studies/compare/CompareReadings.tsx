@@ -1,0 +1,104 @@
+import { EffectCell } from '../answers/AnswerCells';
+import { shortName } from '../answers/sideEffects';
+import { effectOf, hasValue, isDifferent, pairText, type compareGroups, type CompareRow } from './compareTable';
+
+interface ReadingTableProps {
+  readonly groups: NonNullable<ReturnType<typeof compareGroups>>;
+  readonly names: readonly string[];
+  readonly withAlike: boolean;
+}
+
+/** Every reading of the axle: the setup on the bench, then each other with this less the other. */
+export const ReadingTable = ({ groups, names, withAlike }: ReadingTableProps) => {
+  const shown = groups
+    .map(({ label, rows }) => ({ label, rows: rows.filter((row) => hasValue(row) && (withAlike || isDifferent(row))) }))
+    .filter(({ rows }) => rows.length > 0);
+  const [own = '', ...others] = names;
+  return (
+    <table>
+      <thead>
+        <tr>
+          <th scope="col">Reading</th>
+          <th scope="col" className="number left">
+            {own}
+            <br />
+            <span className="unit">left</span>
+          </th>
+          <th scope="col" className="number right">
+            <br />
+            <span className="unit">right</span>
+          </th>
+          {others.flatMap((name) => [
+            <th key={name} scope="col" className="number">
+              {name}
+            </th>,
+            <th key={`${name} left`} scope="col" className="number left">
+              ± left
+            </th>,
+            <th key={`${name} right`} scope="col" className="number right">
+              ± right
+            </th>,
+          ])}
+        </tr>
+      </thead>
+      {shown.map(({ label, rows }) => (
+        <tbody key={label}>
+          <tr className="grouprow">
+            <th scope="rowgroup" colSpan={3 + 3 * others.length}>
+              {label}
+            </th>
+          </tr>
+          {rows.map((row) => (
+            <ReadingRow key={row.entry.key} row={row} />
+          ))}
+        </tbody>
+      ))}
+    </table>
+  );
+};
+
+const ReadingRow = ({ row }: { readonly row: CompareRow }) => {
+  const { entry, shown, own, others, column } = row;
+  const write = (value: number | null): string => (value === null ? '–' : shown.format(value));
+  const hasSides = own.right !== undefined;
+  return (
+    <tr title={row.why ?? entry.meaning}>
+      <th scope="row">
+        {shortName(entry)} <span className="unit">{shown.unit}</span>
+      </th>
+      {hasSides ? (
+        <>
+          <td className="number">
+            <b>{write(own.left)}</b>
+          </td>
+          <td className="number">
+            <b>{write(own.right ?? null)}</b>
+          </td>
+        </>
+      ) : (
+        <td className="number" colSpan={2}>
+          <b>{write(own.left)}</b>
+        </td>
+      )}
+      {others.map(({ values, differences }, index) => (
+        <OtherCells key={index} text={pairText(values, shown)} differences={differences} column={column} />
+      ))}
+    </tr>
+  );
+};
+
+const OtherCells = ({
+  text,
+  differences,
+  column,
+}: {
+  readonly text: string;
+  readonly differences: CompareRow['own'];
+  readonly column: CompareRow['column'];
+}) => (
+  <>
+    <td className="number quiet othervalue">{text}</td>
+    <EffectCell effect={effectOf(column, differences.left)} />
+    {differences.right === undefined ? <td /> : <EffectCell effect={effectOf(column, differences.right)} />}
+  </>
+);
