@@ -36,16 +36,25 @@ export function axleSolver(car: AssembledCar, name: AxleName): Result<AxleSolver
   const axle = car[name];
   if (axle === null) throw new RangeError(`The car has no ${name} axle.`);
   const tracks = (): PerSide<Track> => ({ left: startTrack(axle.left.corner), right: startTrack(axle.right.corner) });
-  const main = tracks();
   const frame = groundFrame(car.pitch, 0);
-  const contact: Partial<Record<'left' | 'right', Vector>> = {};
-  for (const side of ['left', 'right'] as const) {
-    const { corner } = axle[side];
-    if (trackCorner(corner, main[side], axle.standing[side], 0) !== SOLVED)
-      return fail(explainUnreachable(corner, axle.standing[side], 0));
-    contact[side] = wheelStance(corner, main[side].motion, frameFor(axle[side], frame)).contact;
+  const left = trackWhereItStands(axle, 'left');
+  if (left === null) return fail(explainUnreachable(axle.left.corner, axle.standing.left, 0));
+  const contactLeft = wheelStance(axle.left.corner, left.motion, frame).contact;
+  let right: Track | null = null;
+  let contactRight = contactLeft;
+  // of twins the right is asked for by few
+  if (!axle.areTwins) {
+    right = trackWhereItStands(axle, 'right');
+    if (right === null) return fail(explainUnreachable(axle.right.corner, axle.standing.right, 0));
+    contactRight = wheelStance(axle.right.corner, right.motion, frameFor(axle.right, frame)).contact;
   }
-  const standing = { left: contact.left!, right: contact.right! };
+  const main = {
+    left,
+    get right() {
+      return (right ??= trackWhereItStands(axle, 'right') ?? startTrack(axle.right.corner));
+    },
+  };
+  const standing = { left: contactLeft, right: contactRight };
   // most rows are asked with the rack centred, and few of them for the swing: these tracks are made when they are wanted
   let straight: PerSide<Track> | null = null;
   let swing: PerSide<SwingTracks> | null = null;
@@ -61,6 +70,18 @@ export function axleSolver(car: AssembledCar, name: AxleName): Result<AxleSolver
     },
     standing: { frame, contact: standing, track: trackOf(standing, frame) },
   });
+}
+
+/**
+ * A track where the wheel stands; null where it cannot. Where the pose is known it starts from there; of twins that is the
+ * left's, and the solve gives it the rates of this side.
+ */
+function trackWhereItStands(axle: AssembledAxle, side: 'left' | 'right'): Track | null {
+  const { corner } = axle[side];
+  const { stood } = axle;
+  const travel = axle.standing[side];
+  const track: Track = stood === null ? startTrack(corner) : { motion: stood[side].slice(), travel, rack: 0 };
+  return trackCorner(corner, track, travel, 0) === SOLVED ? track : null;
 }
 
 /** Track = (C_left − C_right)·Ŷ [mm]. @param contact - each in its side's left-hand frame */
@@ -82,19 +103,29 @@ export interface Placed {
 /**
  * Brings the given tracks of an axle to a position. With roll, the travel is heave and each wheel's travel is searched for at
  * the given rack; without, the wheels are at standing + travel and nothing is searched.
+ * @param isOne - of twins in a place that is the same for both: the left alone is moved
  * @throws RangeError when something is not finite, the rack is moved on an unsteered axle, or roll comes with unequal travels
  */
-export function placeTracks(solver: AxleSolver, tracks: PerSide<Track>, position: Position): Result<Placed, Failure> {
-  const placed = place(solver, tracks, position);
+export function placeTracks(
+  solver: AxleSolver,
+  tracks: PerSide<Track>,
+  position: Position,
+  isOne = false,
+): Result<Placed, Failure> {
+  const placed = place(solver, tracks, position, isOne);
   if (!placed.ok) {
     // one side may have moved and the other not: what comes next must not depend on which was asked first
     restartTrack(solver.axle.left.corner, tracks.left);
-    restartTrack(solver.axle.right.corner, tracks.right);
+    if (!isOne) restartTrack(solver.axle.right.corner, tracks.right);
   }
   return placed;
 }
 
-function place(solver: AxleSolver, tracks: PerSide<Track>, position: Position): Result<Placed, Failure> {
+/** Whether a position is the same for both wheels. */
+export const isSameForBoth = ({ travel = 0, rack = 0, roll = 0 }: Position): boolean =>
+  rack === 0 && roll === 0 && (typeof travel === 'number' || travel.left === travel.right);
+
+function place(solver: AxleSolver, tracks: PerSide<Track>, position: Position, isOne: boolean): Result<Placed, Failure> {
   const { axle, car } = solver;
   const { rack = 0, roll = 0 } = position;
   const fromStanding = perSide(position.travel ?? 0);
@@ -115,7 +146,7 @@ function place(solver: AxleSolver, tracks: PerSide<Track>, position: Position): 
     const travel = { left: axle.standing.left + fromStanding.left, right: axle.standing.right + fromStanding.right };
     if (trackCorner(axle.left.corner, tracks.left, travel.left, rack) !== SOLVED)
       return fail(withAxle(explainUnreachable(axle.left.corner, travel.left, rack), axle));
-    if (trackCorner(axle.right.corner, tracks.right, travel.right, rack) !== SOLVED)
+    if (!isOne && trackCorner(axle.right.corner, tracks.right, travel.right, rack) !== SOLVED)
       return fail(withAxle(explainUnreachable(axle.right.corner, travel.right, rack), axle));
     const heave = 0.5 * (fromStanding.left + fromStanding.right);
     return succeed({ frame, groundPoint: shiftedGround(axle, heave), rack, roll, travel });

@@ -16,6 +16,8 @@ import {
 } from './motion';
 
 const trial = new Float64Array(28);
+/** what walks from design when a direct step does not do */
+const walker = new Float64Array(28);
 
 /** One step of a continuation: predicted along the twists, closed by Newton, kept only if the knuckle turned little. `motion` is left alone on failure. */
 function step(k: Float64Array, motion: Motion, dTravel: number, dRack: number, height: number, rack: number): boolean {
@@ -120,7 +122,6 @@ export function trackMultiLink(
   if (Math.abs(dTravel) <= largest && Math.abs(dRack) <= largest) {
     if (step(k, motion, dTravel, dRack, multiLinkZeroHeight(k) + travel, rack)) return SOLVED;
   }
-  const walker = new Float64Array(28);
   for (const path of pathsTo(travel, rack)) {
     walker.set(corner.home);
     let fromT = 0;
@@ -137,6 +138,18 @@ export function trackMultiLink(
     }
   }
   return FOLD;
+}
+
+/**
+ * Closes a corner at a travel, rack centred, from the pose of a corner that is nearly the same.
+ * @param motion - that pose; holds the corner's own when SOLVED comes back, and is left alone otherwise
+ */
+export function closeMultiLinkNear(k: Float64Array, motion: Motion, travel: number): SolveStatus {
+  trial.set(motion);
+  const turned = closeMultiLink(k, trial, multiLinkZeroHeight(k) + travel, 0, 1);
+  if (turned < 0 || turned > CONTINUATION_TURN) return FOLD;
+  motion.set(trial);
+  return SOLVED;
 }
 
 /** Continuation steps grow with the car, so that a model at a tenth or ten times the size takes the same path. */

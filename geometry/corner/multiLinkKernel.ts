@@ -102,30 +102,43 @@ export function eliminationOrder(linkage: Linkage, scale: number): EliminationOr
  */
 export function multiLinkKernel(linkage: Linkage, order: EliminationOrder, scale: number, steerRod: number): Float64Array {
   const k = new Float64Array(K_WIDTH);
-  const constraints = constraintsOf(linkage);
-  order.rows.forEach((index, row) => {
-    const c = constraints[index];
-    k.set(subtract(c.outer, linkage.wheelCentre), row * ROW);
-    k.set(c.inner, row * ROW + 3);
-    k[row * ROW + 6] = c.length;
-    k.set(c.rack, row * ROW + 7);
-    k.set(c.across, row * ROW + 10);
+  const { rods, pivot, wheelCentre } = linkage;
+  let isSteered = false;
+  for (let row = 0; row < ROWS; row++) {
+    const index = order.rows[row];
+    const at = row * ROW;
     k[K_ORDER + row] = index;
-  });
+    if (index < rods.length) {
+      const { outer, inner, length, rack } = rods[index];
+      writeEnds(k, at, outer, inner, wheelCentre);
+      k[at + 6] = length;
+      for (let i = 0; i < 3; i++) k[at + 7 + i] = rack[i];
+      isSteered ||= dot(rack, rack) > 0;
+    } else if (pivot !== null) {
+      writeEnds(k, at, pivot.onArm, pivot.onBody, wheelCentre);
+      k[at + 6] = -1;
+      for (let i = 0; i < 3; i++) k[at + 10 + i] = pivot.across[index - rods.length][i];
+    }
+  }
   order.columns.forEach((column, place) => (k[K_COLUMN + column] = place));
   k[K_SCALE] = scale;
-  k[K_ZERO] = linkage.wheelCentre[2];
-  const isSteered = linkage.rods.some((rod) => dot(rod.rack, rod.rack) > 0);
+  k[K_ZERO] = wheelCentre[2];
   k[K_STEER] = steerRod < 0 || isSteered ? -1 : order.rows.indexOf(steerRod);
-  return withDesignSign(k, linkage.wheelCentre);
+  return withDesignSign(k, wheelCentre);
 }
 
-/** Changes the constants to a rod of another length [mm]. @param wheelCentre - of the linkage, at design */
-export function setRodLength(k: Float64Array, rod: number, length: number, wheelCentre: Vector): Float64Array {
+function writeEnds(k: Float64Array, at: number, outer: Vector, inner: Vector, wheelCentre: Vector): void {
+  for (let i = 0; i < 3; i++) {
+    k[at + i] = outer[i] - wheelCentre[i];
+    k[at + 3 + i] = inner[i];
+  }
+}
+
+/** Changes the constants to a rod of another length [mm]: the sign at design hangs on directions, which stay. */
+export function setRodLength(k: Float64Array, rod: number, length: number): void {
   let row = 0;
   while (k[K_ORDER + row] !== rod) row += 1;
   k[row * ROW + 6] = length;
-  return withDesignSign(k, wheelCentre);
 }
 
 /** Where constants are judged: the knuckle where it is at design. */
@@ -226,10 +239,11 @@ function evaluateRods(k: Float64Array, motion: Motion, rack: number): number {
 
 /**
  * Newton from the pose in `motion` to the one with the wheel centre at `height`; on success both twists are written too.
+ * @param least - so many steps at least: one from a pose that is so near that it would pass for the answer
  * @returns the angle by which the knuckle turned on the way [rad, sum of the steps]; −1 when it did not converge, or ended
  * where the determinant has not the design's sign
  */
-export function closeMultiLink(k: Float64Array, motion: Motion, height: number, rack: number): number {
+export function closeMultiLink(k: Float64Array, motion: Motion, height: number, rack: number, least = 0): number {
   const cx = k[65];
   const cy = k[66];
   const co = k[67];
@@ -241,7 +255,7 @@ export function closeMultiLink(k: Float64Array, motion: Motion, height: number, 
   for (let i = 0; i < 10; i++) {
     writeRotation(motion, SOLVER_STATE, motion);
     const worst = evaluateRods(k, motion, rack);
-    if (worst < NEWTON_STOP_MM) return writeRates(k, motion, rack) * designSign(k) > 0 ? turned : -1;
+    if (worst < NEWTON_STOP_MM && i >= least) return writeRates(k, motion, rack) * designSign(k) > 0 ? turned : -1;
     if (factor5(jacobian)) substitute5(jacobian, residual);
     else if (eliminateWithPivots(jacobian, [residual]) === 0) return -1;
     motion[CENTRE] -= residual[cx];

@@ -1,6 +1,6 @@
-import type { Corner } from './corner';
+import type { Corner, Linkage } from './corner';
 import { MOTION_WIDTH, SOLVED, type Motion, type SolveStatus } from './motion';
-import { trackMultiLink } from './multiLink';
+import { closeMultiLinkNear, trackMultiLink } from './multiLink';
 import { trackStrut } from './strut';
 
 /**
@@ -37,6 +37,14 @@ export function trackCorner(corner: Corner, track: Track, travel: number, rack: 
     track.rack = rack;
   }
   return status;
+}
+
+/**
+ * The pose at a travel, rack centred, from that of a corner that is nearly the same, such as this one with another setting.
+ * @param motion - that pose; holds the corner's own when SOLVED comes back
+ */
+export function closeNear(layout: Linkage['layout'], kernel: Float64Array, motion: Motion, travel: number): SolveStatus {
+  return layout === 'strut' ? trackStrut({ kernel }, motion, travel, 0, travel, 0) : closeMultiLinkNear(kernel, motion, travel);
 }
 
 /** Positions of one corner, as flat arrays of one length [mm]. */

@@ -28,7 +28,7 @@ const SEARCH_SPAN = 1.6;
  * @param rack - [mm]
  */
 export function trackStrut(
-  corner: Corner,
+  corner: Pick<Corner, 'kernel'>,
   motion: Motion,
   travel: number,
   rack: number,

@@ -1,12 +1,12 @@
 import { ackermannPercent, turningCircle } from '../axle/ackermann';
 import { frontAnti, rearAnti } from '../axle/antiGeometry';
 import type { AxleSetting } from '../axle/axleSetting';
-import { inCar, trackOf, type AxleSolver, type Placed } from '../axle/axleSolver';
-import { normalPerRoll } from '../axle/ground';
+import { trackOf, type AxleSolver, type Placed } from '../axle/axleSolver';
+import { mirrorFrame, normalPerRoll } from '../axle/ground';
 import { rideFrequency } from '../axle/loadTransfer';
 import { rollCentre, type RollCentre } from '../axle/rollCentre';
 import { frameFor } from '../setup/axleGround';
-import { cross, type Vector } from '../core/vector';
+import { cross, mirror, type Vector } from '../core/vector';
 import { rackTurn } from '../corner/knucklePoint';
 import { rollAnswer, type SolvedCorner } from './cornerReadings';
 import type { AxleReadings, CornerReadings, PerSide } from './rows';
@@ -35,24 +35,24 @@ export function axleReadings(
   readings: PerSide<CornerReadings>,
   suspended: PerSide<SuspendedState>,
   straight: Straight | null,
+  withRatio: boolean,
 ): AxleParts {
-  const { axle } = solver;
   const { left, right } = corners;
   const { frame, groundPoint } = placed;
   const contact = { left: left.stance.contact, right: right.stance.contact };
   const centre = rollCentre(
-    [contact.left, inCar(axle.right, contact.right)],
-    [left.stance.contactVelocity, inCar(axle.right, right.stance.contactVelocity)],
+    [contact.left, mirror(contact.right)],
+    [left.stance.contactVelocity, mirror(right.stance.contactVelocity)],
     frame,
     groundPoint,
   );
   const track = trackOf(contact, frame);
   const answers = rollAnswers(solver, placed, corners, readings);
-  const steering = steeringReadings(solver, setting, placed, corners, readings, straight);
+  const steering = steeringReadings(solver, setting, placed, corners, readings, straight, withRatio);
   const anti = antiReadings(solver, setting, readings);
   const springs = rollStiffnessOfSprings(readings, suspended);
   const bar = rollStiffnessOfBar(setting, corners, readings, suspended);
-  const hasBar = axle.mechanism.bar !== null;
+  const hasBar = solver.axle.mechanism.bar !== null;
   // spelled out field by field: spreading objects costs more than all the arithmetic of the row
   const own: AxleReadings = {
     rollCentreHeight: centre === null ? null : centre.height,
@@ -87,12 +87,11 @@ function rollAnswers(
   corners: PerSide<SolvedCorner>,
   readings: PerSide<CornerReadings>,
 ): { camberCompensation: number; rollSteer: number } {
-  const { axle, car } = solver;
-  const turn = normalPerRoll(car.pitch, placed.roll);
-  const leftFrame = frameFor(axle.left, placed.frame);
-  const rightFrame = frameFor(axle.right, placed.frame);
+  const turn = normalPerRoll(solver.car.pitch, placed.roll);
+  const leftFrame = placed.frame;
+  const rightFrame = mirrorFrame(placed.frame);
   const left = rollAnswer(corners.left, readings.left, leftFrame, turn, placed.groundPoint);
-  const right = rollAnswer(corners.right, readings.right, rightFrame, inCar(axle.right, turn), placed.groundPoint);
+  const right = rollAnswer(corners.right, readings.right, rightFrame, mirror(turn), placed.groundPoint);
   // + roll lifts the left side: the right wheel is then the outer one
   const asRight = 1 - right.camber;
   const asLeft = 1 + left.camber;
@@ -110,6 +109,7 @@ function steeringReadings(
   corners: PerSide<SolvedCorner>,
   readings: PerSide<CornerReadings>,
   straight: Straight | null,
+  withRatio: boolean,
 ): SteeringReadings {
   const { axle } = solver;
   const steering = axle.mechanism.steering;
@@ -117,6 +117,7 @@ function steeringReadings(
   // a positive number whichever way the rack lies: the steering wheel is coupled so that left is left
   const perTurn = steering.perTurn;
   if (placed.rack === 0) {
+    if (!withRatio) return NO_STEERING;
     const slope = steerPerRack(solver, placed, corners);
     return {
       ackermann: null,
@@ -215,10 +216,10 @@ function frequency({ axle }: AxleSolver, { own }: AxleSetting, suspended: PerSid
 }
 
 /** Steering axes at the ground with the rack centred: t = (G_left − G_right)·Ŷ. */
-export function axisTrackOf(corners: PerSide<SolvedCorner>, solver: AxleSolver, left: Vector): number | null {
+export function axisTrackOf(corners: PerSide<SolvedCorner>, left: Vector): number | null {
   const l = corners.left.axisAtGround;
   const r = corners.right.axisAtGround;
   if (l === null || r === null) return null;
-  const rCar = inCar(solver.axle.right, r);
+  const rCar = mirror(r);
   return (l[0] - rCar[0]) * left[0] + (l[1] - rCar[1]) * left[1] + (l[2] - rCar[2]) * left[2];
 }

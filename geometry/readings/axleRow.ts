@@ -1,5 +1,6 @@
 import { axleSetting, type AxleSetting } from '../axle/axleSetting';
-import { axleSolver, placeTracks, type AxleSolver, type Placed } from '../axle/axleSolver';
+import { axleSolver, isSameForBoth, placeTracks, type AxleSolver, type Placed } from '../axle/axleSolver';
+import { mirrorFrame } from '../axle/ground';
 import type { RollCentre } from '../axle/rollCentre';
 import type { AxleName } from '../car/document';
 import { succeed, type Result } from '../core/result';
@@ -26,7 +27,7 @@ import {
 } from './reasons';
 import type { AxleReadings, AxleRow, CornerReadings, PerSide, Position, RowWarning } from './rows';
 import { standingWarnings, warningsAt } from './rowWarnings';
-import { WHOLE_ROW, type Scope } from './scope';
+import { isReadOffOne, WHOLE_ROW, type Scope } from './scope';
 import { NOTHING_SUSPENDED, suspendedState, type SuspendedState } from './suspendedReadings';
 
 /** Everything that the rows of one axle share. */
@@ -76,10 +77,11 @@ export interface SolvedRow {
 /** All readings of an axle at a position but load transfer, which needs both axles. */
 export function solveRow(maker: RowMaker, position: Position): Result<SolvedRow, Failure> {
   const { solver, setting } = maker;
-  const placement = placeTracks(solver, solver.main, position);
+  const isOne = solver.axle.areTwins && isReadOffOne(maker.scope) && isSameForBoth(position);
+  const placement = placeTracks(solver, solver.main, position, isOne);
   if (!placement.ok) return placement;
   const placed = placement.value;
-  const corners = solvedCorners(solver, placed, solver.main);
+  const corners = isOne ? twinCorners(solver, placed) : solvedCorners(solver, placed, solver.main);
   const suspended = {
     left: suspendedOf(maker, placed, corners.left, 'left'),
     right: suspendedOf(maker, placed, corners.right, 'right'),
@@ -96,6 +98,7 @@ export function solveRow(maker: RowMaker, position: Position): Result<SolvedRow,
     { left, right },
     suspended,
     straight === null ? null : straight.value,
+    maker.scope.ratio,
   );
   const { standing } = solver.axle;
   const row: AxleRow = {
@@ -119,6 +122,12 @@ function solvedCorners({ axle }: AxleSolver, { frame }: Placed, tracks: AxleSolv
     left: solvedCorner(axle.left, tracks.left.motion, frame),
     right: solvedCorner(axle.right, tracks.right.motion, frameFor(axle.right, frame)),
   };
+}
+
+/** The right of twins is what the left is, each in its own left-hand frame. */
+function twinCorners({ axle, main }: AxleSolver, { frame }: Placed): PerSide<SolvedCorner> {
+  const left = solvedCorner(axle.left, main.left.motion, frame);
+  return { left, right: left };
 }
 
 function suspendedOf(
@@ -150,7 +159,7 @@ function straightOf({ solver }: RowMaker, position: Position): Result<Straight, 
   const corners = solvedCorners(solver, centred.value, solver.straight);
   return succeed({
     steer: { left: corners.left.steer, right: corners.right.steer },
-    axisTrack: axisTrackOf(corners, solver, centred.value.frame.left),
+    axisTrack: axisTrackOf(corners, centred.value.frame.left),
   });
 }
 
@@ -163,16 +172,18 @@ function cornerRow(
   side: 'left' | 'right',
 ): CornerReadings {
   const { axle, standing } = solver;
-  const { corner, parts } = axle[side];
-  const ground = frameFor(axle[side], placed.frame);
-  const bySwing = scope.swing && corner.isSteered ? casterBySwing(corner, solver.swing[side], placed.travel[side], ground) : null;
-  const twist = own.bar === null || other.bar === null ? null : barSense(parts.bar!) * (own.bar.turn - other.bar.turn);
+  const ground = side === 'left' ? placed.frame : mirrorFrame(placed.frame);
+  const bySwing =
+    scope.swing && axle[side].corner.isSteered
+      ? casterBySwing(axle[side].corner, solver.swing[side], placed.travel[side], ground)
+      : null;
+  const twist = own.bar === null || other.bar === null ? null : barSense(axle[side].parts.bar!) * (own.bar.turn - other.bar.turn);
   const datum = {
     standingContact: standing.contact[side],
     groundPoint: placed.groundPoint,
     longer: axle.axle === 'front' ? 1 : -1,
   } as const;
-  return cornerReadings(axle[side], solved, ground, datum, own, bySwing, twist);
+  return cornerReadings(axle.mechanism[side], solved, ground, datum, own, bySwing, twist);
 }
 
 /** +1 where bump turns the arm by the right-hand rule about the bar's axis: an arm that lies ahead of the bar turns the other way than one behind. */

@@ -1,4 +1,5 @@
 import { frameChange, type GroundFrame } from '../axle/ground';
+import type { SideMechanism } from '../car/mechanism';
 import { NO_INSTANT_CENTRE } from '../core/tolerances';
 import { cross, dot, subtract, type Vector } from '../core/vector';
 import type { Motion } from '../corner/motion';
@@ -48,7 +49,7 @@ const positive = (value: number): number => (value === 0 ? 0 : value);
  * @param barTwist - of this arm against the other [rad]
  */
 export function cornerReadings(
-  side: AssembledSide,
+  side: SideMechanism,
   solved: SolvedCorner,
   ground: GroundFrame,
   datum: CornerDatum,
@@ -57,7 +58,7 @@ export function cornerReadings(
   barTwist: number | null,
 ): CornerReadings {
   const { stance, steer, axis, axisAtGround } = solved;
-  const isLeft = side.corner.side === 'left';
+  const isLeft = side.side === 'left';
   const { spindle, centre, contact, centreVelocity, contactVelocity, turn, contactRise } = stance;
   const n = ground.normal;
   const lean = -dot(spindle, n);
@@ -71,7 +72,7 @@ export function cornerReadings(
   const sideView = sideViewInstantCentre(contact, contactVelocity, turn);
   const lateralSlope = dot(contactVelocity, ground.left) / contactRise;
   const longitudinalSlope = dot(contactVelocity, ground.ahead) / contactRise;
-  const heightAt = side.mechanism.heightAt;
+  const heightAt = side.heightAt;
   return {
     camber: positive(Math.asin(lean)),
     camberToBody: positive(Math.asin(-spindle[2])),

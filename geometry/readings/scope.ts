@@ -11,9 +11,15 @@ export interface Scope {
   readonly transfer: boolean;
   /** words: why readings are null, and warnings */
   readonly reasons: boolean;
+  /** steering ratio with the rack centred: the rates of both sides by the rack */
+  readonly ratio: boolean;
 }
 
-export const WHOLE_ROW: Scope = { springs: true, swing: true, transfer: true, reasons: true };
+/** Whether what is left can be read off one side alone where the other is its mirror image. */
+export const isReadOffOne = ({ springs, swing, transfer, reasons, ratio }: Scope): boolean =>
+  !springs && !swing && !transfer && !reasons && !ratio;
+
+export const WHOLE_ROW: Scope = { springs: true, swing: true, transfer: true, reasons: true, ratio: true };
 
 const TRANSFER: ReadonlySet<string> = new Set(['loadTransferGeometric', 'loadTransferElastic', 'loadTransferUnsprung']);
 
@@ -43,5 +49,6 @@ export function scopeOf(keys: readonly string[], reasons = true): Scope {
     swing: keys.includes('casterBySwing'),
     transfer,
     reasons,
+    ratio: reasons || keys.includes('steeringRatio'),
   };
 }

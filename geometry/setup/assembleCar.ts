@@ -6,6 +6,7 @@ import { fail, succeed, type Result } from '../core/result';
 import type { Vector } from '../core/vector';
 import { groundFrame, type GroundFrame } from '../axle/ground';
 import type { Failure } from '../corner/failure';
+import type { Motion } from '../corner/motion';
 import { startTrack } from '../corner/solveCorner';
 import { assembleSide, type AssembledSide } from './assembleSide';
 import { frameFor, groundPointOf, solveHeight } from './axleGround';
@@ -29,6 +30,8 @@ export interface AssembledAxle {
   readonly setup: SetupAxleDocument | undefined;
   readonly left: AssembledSide;
   readonly right: AssembledSide;
+  /** left and right are mirror images of each other, settings included */
+  readonly areTwins: boolean;
   /** Axle's ground point at travel 0 [mm]. */
   readonly groundPoint: Vector;
   /** [mm], + body up; null where neither axle of the setup has one: then the car stands at travel 0 */
@@ -38,6 +41,8 @@ export interface AssembledAxle {
   readonly toeReset: ToeReset | null;
   /** where the search of the toe reset ended: that of a neighbouring setup may start from there */
   readonly toeFound: ToeFound | null;
+  /** Poses where the wheels stand, of twins that of the left for both, as far as they were found from a neighbour: tracks start there. */
+  readonly stood: Readonly<Record<SideName, Motion>> | null;
 }
 
 const BOTH_AXLES: readonly AxleName[] = ['front', 'rear'];
@@ -86,11 +91,14 @@ function wheelFor(side: SideMechanism, setup: SetupAxleDocument | undefined, mm:
   return setup?.wheel === undefined ? side.wheel : wheelOf({ ...side.wheel.document, ...setup.wheel }, mm);
 }
 
+/** Two sides on the ground; of twins the left is both. */
 export interface BothSides {
   readonly left: AssembledSide;
   readonly right: AssembledSide;
   readonly groundPoint: Vector;
   readonly standing: { readonly left: number; readonly right: number };
+  /** poses where they stand */
+  readonly poses: Readonly<Record<SideName, Motion>>;
 }
 
 function assembleAxle(
@@ -102,28 +110,68 @@ function assembleAxle(
   toeFrom: ToeFound | null,
 ): Result<AssembledAxle, Failure> {
   const wheels = { left: wheelFor(axle.left, setup, mm), right: wheelFor(axle.right, setup, mm) };
-  const put = (side: 'left' | 'right', settings: Settings): Result<AssembledSide, Failure> =>
-    assembleSide(axle, axle[side], wheels[side], settings, setup);
+  const put = (side: SideName, settings: Settings, near: Motion | null = null): Result<AssembledSide, Failure> =>
+    assembleSide(axle, axle[side], wheels[side], settings, setup, near);
   const settings = { left: settingsOf(axle, setup, 'left', mm), right: settingsOf(axle, setup, 'right', mm) };
-  const stand = (left: AssembledSide, right: AssembledSide): Result<BothSides, Failure> =>
-    standOn(left, right, rideHeight, frame);
+  const twins = areTwins(axle, wheels, settings);
   let both: Result<BothSides, Failure>;
   let toeReset: ToeReset | null = null;
   let toeFound: ToeFound | null = null;
+  let isFollowed = false;
   if (setup?.setToe === undefined) {
     const left = put('left', settings.left);
     if (!left.ok) return left;
-    const right = put('right', settings.right);
+    const right = twins ? left : put('right', settings.right);
     if (!right.ok) return right;
-    both = stand(left.value, right.value);
+    both = standOn(left.value, right.value, rideHeight, frame);
   } else {
-    const reset = resetToe(axle, setup.setToe, settings, put, stand, frame, mm, areTwins(axle, wheels, settings), toeFrom);
+    const reset = resetToe({
+      axle,
+      wantedDeg: setup.setToe,
+      settings,
+      put,
+      stand: (left, right) => standOn(left, right, rideHeight, frame),
+      frame,
+      rideHeight,
+      mm,
+      areTwins: twins,
+      from: toeFrom,
+    });
     if (!reset.ok) return reset;
     both = succeed(reset.value.both);
-    ({ toeReset, toeFound } = reset.value);
+    ({ toeReset, toeFound, isFollowed } = reset.value);
   }
   if (!both.ok) return both;
-  return succeed({ axle: axle.axle, mechanism: axle, setup, rideHeight, toeReset, toeFound, ...both.value });
+  const { left, groundPoint, standing, poses } = both.value;
+  let right = twins ? null : both.value.right;
+  return succeed({
+    axle: axle.axle,
+    mechanism: axle,
+    setup,
+    left,
+    // what is asked of twins is mostly asked of one
+    get right() {
+      return (right ??= twinOf(left, (near) => put('right', left.settings, near), isFollowed));
+    },
+    areTwins: twins,
+    groundPoint,
+    rideHeight,
+    standing,
+    toeReset,
+    toeFound,
+    stood: isFollowed ? poses : null,
+  });
+}
+
+/** The right-hand side of twins: what holds on the left holds there. */
+function twinOf(
+  left: AssembledSide,
+  put: (near: Motion | null) => Result<AssembledSide, Failure>,
+  isFollowed: boolean,
+): AssembledSide {
+  const right = put(isFollowed ? left.corner.home : null);
+  if (!right.ok) throw new Error(`The twin of a side that stands cannot be put together: ${right.failure.message}`);
+  return right.value;
 }
 
 /** Whether left and right are mirror images of each other, settings included. */
@@ -155,7 +203,7 @@ function isMirrored(axle: AxleMechanism): boolean {
   return made;
 }
 
-/** Both wheels on the axle's ground; without a ride height at travel 0. */
+/** Both wheels on the axle's ground; without a ride height at travel 0. @param right - the left itself of twins */
 function standOn(
   left: AssembledSide,
   right: AssembledSide,
@@ -163,11 +211,16 @@ function standOn(
   frame: GroundFrame,
 ): Result<BothSides, Failure> {
   const groundPoint = groundPointOf(left, right);
-  if (rideHeight === null) return succeed({ left, right, groundPoint, standing: { left: 0, right: 0 } });
+  if (rideHeight === null) {
+    const poses = { left: left.corner.home, right: right.corner.home };
+    return succeed({ left, right, groundPoint, standing: { left: 0, right: 0 }, poses });
+  }
   const point: Vector = [groundPoint[0], 0, groundPoint[2] - rideHeight];
-  const leftTravel = solveHeight(left, startTrack(left.corner), frameFor(left, frame), point, 0);
+  const tracks = { left: startTrack(left.corner), right: startTrack(right.corner) };
+  const leftTravel = solveHeight(left, tracks.left, frameFor(left, frame), point, 0);
   if (!leftTravel.ok) return leftTravel;
-  const rightTravel = solveHeight(right, startTrack(right.corner), frameFor(right, frame), point, 0);
+  const rightTravel = right === left ? leftTravel : solveHeight(right, tracks.right, frameFor(right, frame), point, 0);
   if (!rightTravel.ok) return rightTravel;
-  return succeed({ left, right, groundPoint, standing: { left: leftTravel.value, right: rightTravel.value } });
+  const poses = { left: tracks.left.motion, right: right === left ? tracks.left.motion : tracks.right.motion };
+  return succeed({ left, right, groundPoint, standing: { left: leftTravel.value, right: rightTravel.value }, poses });
 }

@@ -17,6 +17,7 @@ import {
   worstMiss,
 } from '../corner/multiLinkKernel';
 import type { CornerParts } from '../corner/parts';
+import { closeNear } from '../corner/solveCorner';
 import { searchStrut } from '../corner/strut';
 import { setTieRod, strutKernel, strutZeroHeight } from '../corner/strutKernel';
 import { sharedJointsOf } from '../readings/steeringAxis';
@@ -37,6 +38,8 @@ export interface AssembledSide {
  * Puts one side together.
  * @param wheel - with the setup's changes
  * @param settings - [mm, rad, turns]
+ * @param near - pose at travel 0, rack 0 of the same side with a neighbouring setting: this one's is closed from there, or where
+ * that leads nowhere, as without, from design
  * @returns the side at travel 0, rack 0; or `unreachable` where its links do not meet, `singular` where they do not hold the wheel
  */
 export function assembleSide(
@@ -45,12 +48,13 @@ export function assembleSide(
   wheel: Wheel,
   settings: Settings,
   setup: SetupAxleDocument | undefined,
+  near: Motion | null = null,
 ): Result<AssembledSide, Failure> {
   const spindle = spindleAtDesign(wheel);
   const adjustment = adjustmentOf(axle, side, spindle, settings);
   const linkage = linkageOf(axle, side, adjustment);
   const steerRod = steerRodOf(axle);
-  const put = putTogether(axle, side, wheel, linkage);
+  const put = putTogether(axle, side, wheel, linkage, near);
   if (!put.ok) return put;
   const corner: Corner = {
     side: side.side,
@@ -63,15 +67,38 @@ export function assembleSide(
     kernel: put.value.kernel,
     home: put.value.home,
   };
-  return succeed({ mechanism: side, wheel, settings, adjustment, corner, parts: cornerParts(axle, side, adjustment, setup) });
+  // most searches look at the wheel alone: what hangs on it is put on when somebody asks
+  let parts: CornerParts | null = null;
+  return succeed({
+    mechanism: side,
+    wheel,
+    settings,
+    adjustment,
+    corner,
+    get parts() {
+      return (parts ??= cornerParts(axle, side, adjustment, setup));
+    },
+  });
 }
 
 /** A linkage at travel 0, rack 0: its constants and its pose. */
-function putTogether(axle: AxleMechanism, side: SideMechanism, wheel: Wheel, linkage: Linkage): Result<Put, Failure> {
+function putTogether(
+  axle: AxleMechanism,
+  side: SideMechanism,
+  wheel: Wheel,
+  linkage: Linkage,
+  near: Motion | null,
+): Result<Put, Failure> {
   const design = designLinkageOf(axle, side);
   return axle.layout === 'strut'
-    ? putStrut(axle, side, linkage, design)
-    : putMultiLink(axle, side, linkage, design, wheel.loadedRadius, steerRodOf(axle));
+    ? putStrut(axle, side, linkage, design, near)
+    : putMultiLink(axle, side, linkage, design, wheel.loadedRadius, steerRodOf(axle), near);
+}
+
+/** A copy of the pose, closed with these constants; null where that is not near it. */
+function closedNear(axle: AxleMechanism, kernel: Float64Array, near: Motion | null): Motion | null {
+  const home = near?.slice();
+  return home !== undefined && closeNear(axle.layout, kernel, home, 0) === SOLVED ? home : null;
 }
 
 /**
@@ -95,8 +122,15 @@ export function turnTo(
     return searchStrut(kernel, strutZeroHeight(kernel), 0, home).status === SOLVED;
   }
   const design = designOf(side, designLinkageOf(axle, side), wheel.loadedRadius, corner.steerRod);
-  setRodLength(kernel, rod, length, corner.linkage.wheelCentre);
+  setRodLength(kernel, rod, length);
   return design.closes && !('reached' in assembleMultiLink(design.kernel, kernel, design.motion, home));
+}
+
+/** The same from a pose that is near already. @param home - that pose; takes the new one @returns whether it was near */
+export function turnNear(axle: AxleMechanism, kernel: Float64Array, home: Motion, rod: number, length: number): boolean {
+  if (axle.layout === 'strut') setTieRod(kernel, length);
+  else setRodLength(kernel, rod, length);
+  return closeNear(axle.layout, kernel, home, 0) === SOLVED;
 }
 
 /** By side: what a setting is held against does not change. */
@@ -131,7 +165,13 @@ interface Put {
 
 const named = (axle: AxleMechanism, side: SideMechanism): string => `${axle.axle} ${side.side}`;
 
-function putStrut(axle: AxleMechanism, side: SideMechanism, linkage: Linkage, design: Linkage): Result<Put, Failure> {
+function putStrut(
+  axle: AxleMechanism,
+  side: SideMechanism,
+  linkage: Linkage,
+  design: Linkage,
+  near: Motion | null,
+): Result<Put, Failure> {
   const kernel = strutKernel(linkage, design);
   if ('armsShortBy' in kernel) {
     const missingMm = kernel.armsShortBy;
@@ -144,6 +184,8 @@ function putStrut(axle: AxleMechanism, side: SideMechanism, linkage: Linkage, de
       limitedBy: 'armFront',
     });
   }
+  const closed = closedNear(axle, kernel, near);
+  if (closed !== null) return succeed({ kernel, home: closed });
   const home = new Float64Array(28);
   const found = searchStrut(kernel, strutZeroHeight(kernel), 0, home);
   if (found.status === SOLVED) return succeed({ kernel, home });
@@ -164,6 +206,7 @@ function putMultiLink(
   design: Linkage,
   scale: number,
   steerRod: number,
+  near: Motion | null,
 ): Result<Put, Failure> {
   const { order, kernel: designKernel, motion, closes } = designOf(side, design, scale, steerRod);
   if (!(order.spread > SINGULAR)) {
@@ -176,6 +219,8 @@ function putMultiLink(
     });
   }
   const kernel = multiLinkKernel(linkage, order, scale, steerRod);
+  const closed = closedNear(axle, kernel, near);
+  if (closed !== null) return succeed({ kernel, home: closed });
   const home = closes ? assembleMultiLink(designKernel, kernel, motion) : { reached: 0, missingMm: worstMiss(kernel, motion) };
   if (!('reached' in home)) return succeed({ kernel, home });
   return fail({

@@ -11,6 +11,8 @@ import { knuckleDirection } from '../corner/knucklePoint';
 import { SOLVED, type Motion } from '../corner/motion';
 import { startTrack, trackCorner } from '../corner/solveCorner';
 import { steerOf } from '../readings/wheelStance';
+import { groundPointOf } from './axleGround';
+import { followToe } from './followToe';
 import { toeLaw, type ToeLaw } from './toeLaw';
 import { settingInFile } from './settings';
 import { solveMonotone } from '../solve/solveMonotone';
@@ -29,38 +31,55 @@ export interface ToeReset {
 }
 
 /** Where the search of a toe reset ended on one side. */
-interface SideFound {
+export interface SideFound {
   /** in the parameter of the adjuster's law */
   readonly parameter: number;
   /** change of toe per parameter there [rad]; null where it was not seen */
   readonly slope: number | null;
+  /** change of the contact's height per parameter where the wheel stands [mm], as far as it is known */
+  readonly lift: number;
+  /** from design, where the wheel stands [mm] */
+  readonly travel: number;
+  /** at travel 0 and where the wheel stands */
+  readonly poses: { readonly home: Motion; readonly standing: Motion } | null;
 }
 
 /** Where the search of a toe reset ended: that of a neighbouring setup may start from there. */
 export type ToeFound = Readonly<Record<SideName, SideFound>>;
 
-type Put = (side: SideName, settings: Settings) => Result<AssembledSide, Failure>;
-type Stand = (left: AssembledSide, right: AssembledSide) => Result<BothSides, Failure>;
+export interface ToeTask {
+  readonly axle: AxleMechanism;
+  /** toe per wheel, from the file [degrees] */
+  readonly wantedDeg: number;
+  readonly settings: Readonly<Record<SideName, Settings>>;
+  /** @param near - a pose near the one at travel 0; null: none is known */
+  readonly put: (side: SideName, settings: Settings, near?: Motion | null) => Result<AssembledSide, Failure>;
+  readonly stand: (left: AssembledSide, right: AssembledSide) => Result<BothSides, Failure>;
+  readonly frame: GroundFrame;
+  readonly rideHeight: number | null;
+  readonly mm: number;
+  /** left and right are mirror images with the same settings: what is found for one is the other's to the last bit */
+  readonly areTwins: boolean;
+  /** where the search starts; null where nothing near is known */
+  readonly from: ToeFound | null;
+}
+
+export interface ToeSet {
+  /** of twins the left is both */
+  readonly both: BothSides;
+  readonly toeReset: ToeReset;
+  readonly toeFound: ToeFound;
+  /** from a neighbour's poses */
+  readonly isFollowed: boolean;
+}
 
 /**
  * Turns the toe adjuster of both sides, continuously, until each wheel where the car stands has the wanted toe.
  * The ground point depends on the toe adjuster and the standing travel on the ground point: the sides are solved one after the
- * other on the standing travels of the round before, until nothing changes.
- * @param wantedDeg - toe per wheel, from the file
- * @param from - where the search starts; null where nothing near is known
- * @param areTwins - left and right are mirror images with the same settings: what is found for one is the other's to the last bit
+ * other on the standing travels of the round before, until nothing changes. Where a neighbour is known, all is solved at once from there.
  */
-export function resetToe(
-  axle: AxleMechanism,
-  wantedDeg: number,
-  settings: Readonly<Record<SideName, Settings>>,
-  put: Put,
-  stand: Stand,
-  frame: GroundFrame,
-  mm: number,
-  areTwins: boolean,
-  from: ToeFound | null,
-): Result<{ both: BothSides; toeReset: ToeReset; toeFound: ToeFound }, Failure> {
+export function resetToe(task: ToeTask): Result<ToeSet, Failure> {
+  const { axle, wantedDeg, settings, put, stand, frame, mm, areTwins, from } = task;
   const adjuster = axle.toeAdjuster;
   if (adjuster === null)
     return fail({
@@ -69,6 +88,8 @@ export function resetToe(
     });
   const wanted = toRadians(wantedDeg);
   const law = toeLaw(adjuster);
+  const followed = from === null ? null : followedFrom(task, adjuster, law, wanted, from);
+  if (followed !== null) return succeed(followed);
   const seekerOf = (side: SideName): ToeSeeker => {
     // a bushing's clock meets a toe twice: which of them is found must not hang on a neighbour
     const start = from === null || adjuster.kind === 'offset-bushing' ? { parameter: law.start, slope: null } : from[side];
@@ -92,15 +113,40 @@ export function resetToe(
     if (!both.ok) return both;
     travels = both.value.standing;
     if (!seekers.every((seeker) => seeker.isThere(travels[seeker.side]))) continue;
-    const twin = areTwins ? put('right', { ...settings.right, [adjuster.name]: law.setting(left.parameter) }) : null;
-    if (twin?.ok === false) return twin;
+    const { poses } = both.value;
     return succeed({
-      both: twin === null ? both.value : { ...both.value, right: twin.value },
+      both: both.value,
       toeReset: toeResetOf(adjuster, law, { left: left.parameter, right: right.parameter }, mm),
-      toeFound: { left: left.end(), right: right.end() },
+      toeFound: { left: left.end(travels.left, poses.left), right: right.end(travels.right, poses.right) },
+      isFollowed: false,
     });
   }
   return fail({ kind: 'unreachable', message: `Toe and standing height of the ${axle.axle} axle do not settle on each other.` });
+}
+
+function followedFrom(
+  { axle, settings, put, frame, rideHeight, mm, areTwins }: ToeTask,
+  adjuster: Adjuster,
+  law: ToeLaw,
+  wanted: number,
+  from: ToeFound,
+): ToeSet | null {
+  const followed = followToe(axle, adjuster, law, wanted, settings, put, frame, rideHeight, areTwins, from);
+  if (followed === null) return null;
+  const [left] = followed;
+  const right = followed[areTwins ? 0 : 1];
+  return {
+    both: {
+      left: left.side,
+      right: right.side,
+      groundPoint: groundPointOf(left.side, right.side),
+      standing: { left: left.travel, right: right.travel },
+      poses: { left: left.standing, right: right.standing },
+    },
+    toeReset: toeResetOf(adjuster, law, { left: left.found.parameter, right: right.found.parameter }, mm),
+    toeFound: { left: left.found, right: right.found },
+    isFollowed: true,
+  };
 }
 
 function toeResetOf(adjuster: Adjuster, law: ToeLaw, at: Readonly<Record<SideName, number>>, mm: number): ToeReset {
@@ -134,7 +180,7 @@ class ToeSeeker {
     private readonly wanted: number,
     private readonly frame: GroundFrame,
     private readonly put: (settings: Settings) => Result<AssembledSide, Failure>,
-    start: SideFound,
+    start: Pick<SideFound, 'parameter' | 'slope'>,
   ) {
     ({ parameter: this.parameter, slope: this.slope } = start);
   }
@@ -185,8 +231,10 @@ class ToeSeeker {
     return toe !== null && Math.abs(toe - this.wanted) < TOE_REACHED;
   }
 
-  end(): SideFound {
-    return { parameter: this.parameter, slope: this.slope };
+  /** @param standing - the pose at the travel where the wheel stands */
+  end(travel: number, standing: Motion): SideFound {
+    const { parameter, slope } = this;
+    return { parameter, slope, lift: 0, travel, poses: { home: this.found().corner.home, standing } };
   }
 
   /** Toe at a parameter and a travel, rack 0 [rad, + in]; null where that is out of reach. */

@@ -4,19 +4,17 @@ import type { Corner } from '../corner/corner';
 import { turnTo, type AssembledSide } from './assembleSide';
 import { rodLength } from './linkages';
 
-/** A side whose toe is sought with a turnbuckle: all that changes is the length of one rod. */
-export interface RodTurner {
-  /** the corner at these turns, changed by every call; null where it cannot be put together */
-  readonly look: (turns: number) => Corner | null;
-  /** the side at the turns that were looked at last, to the last bit as it would be put together anew */
-  readonly take: () => AssembledSide;
+/** The rod that a turnbuckle has for itself: all that its turns change of a side is the length of this one. */
+export interface TurnedRod {
+  readonly index: number;
+  /** centre to centre [mm] */
+  readonly lengthAt: (turns: number) => number;
+  /** the side at these turns, to the last bit as it would be put together anew. @param corner - constants and pose at that length */
+  readonly take: (turns: number, corner: Pick<Corner, 'kernel' | 'home'>) => AssembledSide;
 }
 
-/**
- * For searches that look at many settings and keep one: nothing is made on the way.
- * @returns null where the adjuster is no turnbuckle, or not the only one of a rod that moves the wheel
- */
-export function rodTurner(axle: AxleMechanism, base: AssembledSide, adjuster: Adjuster): RodTurner | null {
+/** @returns null where the adjuster is no turnbuckle, or not the only one of a rod that moves the wheel */
+export function turnedRod(axle: AxleMechanism, base: AssembledSide, adjuster: Adjuster): TurnedRod | null {
   const index = ownRodOf(axle, adjuster);
   if (index === null || adjuster.kind !== 'turnbuckle') return null;
   const { mechanism: side, adjustment, corner } = base;
@@ -26,25 +24,49 @@ export function rodTurner(axle: AxleMechanism, base: AssembledSide, adjuster: Ad
     lengths: { ...adjustment.lengths, [rod]: change },
   });
   const untouched = rodLength(axle, side, turnedBy(0), index);
+  const lengthAt = (turns: number): number => untouched + turnbuckleChange(adjuster, turns);
+  return {
+    index,
+    lengthAt,
+    take: (turns, { kernel, home }) => {
+      const rods = corner.linkage.rods.slice();
+      rods[index] = { ...rods[index], length: lengthAt(turns) };
+      return {
+        mechanism: side,
+        wheel: base.wheel,
+        settings: { ...base.settings, [name]: turns },
+        adjustment: turnedBy(turnbuckleChange(adjuster, turns)),
+        corner: { ...corner, kernel, home, linkage: { ...corner.linkage, rods } },
+        // nothing that hangs on the wheel is held by this rod's length
+        get parts() {
+          return base.parts;
+        },
+      };
+    },
+  };
+}
+
+/** A side whose toe is sought with a turnbuckle: nothing is made on the way but one rod's length changed. */
+export interface RodTurner {
+  /** the corner at these turns, changed by every call; null where it cannot be put together */
+  readonly look: (turns: number) => Corner | null;
+  /** the side at the turns that were looked at last, to the last bit as it would be put together anew */
+  readonly take: () => AssembledSide;
+}
+
+/** For searches that look at many settings and keep one. @returns null where `turnedRod` knows none */
+export function rodTurner(axle: AxleMechanism, base: AssembledSide, adjuster: Adjuster): RodTurner | null {
+  const rod = turnedRod(axle, base, adjuster);
+  if (rod === null) return null;
+  const { corner } = base;
   const turned: Corner = { ...corner, kernel: corner.kernel.slice(), home: corner.home.slice() };
   let at = 0;
   return {
     look: (turns) => {
       at = turns;
-      const length = untouched + turnbuckleChange(adjuster, turns);
-      return turnTo(axle, base, turned.kernel, turned.home, index, length) ? turned : null;
+      return turnTo(axle, base, turned.kernel, turned.home, rod.index, rod.lengthAt(turns)) ? turned : null;
     },
-    take: () => {
-      const change = turnbuckleChange(adjuster, at);
-      const rods = corner.linkage.rods.slice();
-      rods[index] = { ...rods[index], length: untouched + change };
-      return {
-        ...base,
-        settings: { ...base.settings, [name]: at },
-        adjustment: turnedBy(change),
-        corner: { ...turned, linkage: { ...corner.linkage, rods } },
-      };
-    },
+    take: () => rod.take(at, turned),
   };
 }
 

@@ -32,4 +32,14 @@ describe.each(cases)('a few readings of $name $axle', ({ sample, axle }) => {
       }
     });
   });
+
+  it.each(KEYS)('$key where both wheels are alike is read off one of them, and is what it is among all', ({ key, of }) => {
+    const owners = of === 'corner' ? (['left', 'right'] as const) : (['both'] as const);
+    for (const position of [{}, { travel: -40 }, { travel: { left: 12, right: 12 } }]) {
+      const [row] = sweepAxle(car, axle, [position]);
+      const [numbers] = sweepReadings(car, axle, [position], [key], false);
+      if (!row?.ok || !numbers?.ok) throw new Error('the sample reaches these positions');
+      for (const owner of owners) expect(numbers.value[owner][key as never]).toStrictEqual(row.value[owner][key as never]);
+    }
+  });
 });
