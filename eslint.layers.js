@@ -26,6 +26,7 @@ const REST_OF_GEOMETRY = [
   'words',
   'drawing',
   'sheet',
+  'fitup',
 ].map((folder) => `geometry/${folder}`);
 const WINDOW_LOGIC = ['geometry/index', 'renderer/state', 'renderer/compute', 'renderer/units', 'renderer/files'];
 

@@ -1,4 +1,5 @@
 import type { JointDocument, PartDocument, SpanDocument } from './fitUpDocument';
+import type { LoadCaseDocument } from './loadDocument';
 import type { MeasurementDocument, SurveyDocument, UncertaintyDocument } from './measuringDocument';
 import type { KeptQuestionDocument } from './questionDocument';
 
@@ -33,6 +34,7 @@ export interface CarDocument {
   readonly parts?: Readonly<Record<string, PartDocument>>;
   readonly joints?: Readonly<Record<string, JointDocument>>;
   readonly spans?: Readonly<Record<string, SpanDocument>>;
+  readonly loads?: Readonly<Record<string, LoadCaseDocument>>;
   readonly questions?: Readonly<Record<string, KeptQuestionDocument>>;
   readonly measurements?: readonly MeasurementDocument[];
   readonly uncertainty?: UncertaintyDocument;

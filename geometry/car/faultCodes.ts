@@ -67,6 +67,7 @@ export const FAULT_CODES = {
   'setting-out-of-range': 'A setup asks for a setting outside the range of its adjuster.',
   'rate-not-listed': 'A setup uses a spring rate that the file does not list.',
   'limit-subject': 'A limit is about one reading or one setting.',
+  'load-case-subject': 'A load case gives either accelerations, `g`, or the forces on the wheels.',
   'limit-without-bound': 'A limit has a "min", a "max" or both.',
   'limit-needs-axle': 'The limit fits both axles: say which.',
   'question-form': 'A question that asks for too little, or two things at once.',

@@ -5,6 +5,7 @@ import { AXLES, viewAxle } from './axleView';
 import { judgeCar } from './carRules';
 import { judgeFitUp } from './fitUpRules';
 import { judgeLinkage } from './linkageRules';
+import { judgeLoads } from './loadRules';
 import { judgeCoordinates, judgePoints } from './pointRules';
 import { judgeSetups } from './setupRules';
 import { judgeSprings } from './springRules';
@@ -32,6 +33,7 @@ export function judgeRules(document: unknown): PlacelessFault[] {
   judgeCoordinates(car, views[0].mmPerUnit, report);
   judgeSetups(car, views, report);
   judgeFitUp(car, views, report);
+  judgeLoads(car, views, report);
   judgeStudies(car, views, report);
   return faults;
 }

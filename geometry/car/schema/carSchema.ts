@@ -2,6 +2,7 @@ import * as z from 'zod/mini';
 import type { CarDocument } from '../document';
 import { axleSchema } from './axleSchema';
 import { jointSchema, partSchema, spanSchema } from './fitUpSchema';
+import { loadCaseSchema } from './loadSchema';
 import { measurementSchema, surveySchema, uncertaintySchema } from './measuringSchema';
 import { questionSchema } from './questionSchema';
 import { limitSchema, setupSchema, toleranceSchema } from './setupSchema';
@@ -61,6 +62,7 @@ const carFields = fields({
   parts: z.optional(named(name, partSchema)),
   joints: z.optional(named(name, jointSchema)),
   spans: z.optional(named(name, spanSchema)),
+  loads: z.optional(named(title, loadCaseSchema)),
   questions: z.optional(named(title, questionSchema)),
   measurements: z.optional(list(measurementSchema)),
   uncertainty: z.optional(uncertaintySchema),

@@ -62,6 +62,7 @@ export const ELSEWHERE: Readonly<Record<string, string>> = {
   parts: 'solids of the clearance study, which is a page of its own',
   joints: 'joints of the clearance study, which is a page of its own',
   spans: 'hoses and cables of the clearance study, which is a page of its own',
+  loads: 'load cases of the links, which are a page of their own',
   questions: 'questions of the studies, which are a page of their own',
   measurements: 'measured curves, which belong to the fit',
   uncertainty: 'standard uncertainties, which belong to survey and fit',
