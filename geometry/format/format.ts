@@ -16,8 +16,12 @@ export const formatSigned = (value: number, decimals: number): string => {
 /** As many decimals as the number needs, at most `most`: 330, 2.5, 0.125. */
 export const formatShort = (value: number, most = 3): string => formatNumber(value, decimalsOf(value, most));
 
+/** What is left of a length that an inch file gives to nine decimals is no digit of it: 9.999999998 mm is 10. */
+const ROUNDED = 1e-6;
+
 const decimalsOf = (value: number, most: number): number => {
+  const unseen = Math.min(ROUNDED, Number(`5e-${most + 1}`));
   for (let decimals = 0; decimals < most; decimals += 1)
-    if (Math.abs(value - Number(value.toFixed(decimals))) < 1e-9) return decimals;
+    if (Math.abs(value - Number(value.toFixed(decimals))) < unseen) return decimals;
   return most;
 };

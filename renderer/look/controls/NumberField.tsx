@@ -2,6 +2,7 @@ import { useEffect, useId, useState, type KeyboardEvent, type ReactNode } from '
 import { formatShort } from '../../units/format';
 import { parseNumber } from '../../units/parseNumber';
 import { unitsOf, type TypedUnit } from '../../units/typedUnits';
+import { withinRange } from '../../units/withinRange';
 import { labelIn, useFieldUnit } from './useFieldUnit';
 import { FieldFault } from './FieldFault';
 
@@ -87,13 +88,14 @@ export const NumberField = (props: NumberFieldProps) => {
     }
     const units = [...unitsOf(typedIn), ...(props.moreUnits ?? [])];
     const read = parseNumber(typed, units);
+    const inside = read.kind === 'number' ? withinRange(read.value, min, max) : null;
     if (read.kind === 'none') setFault(`Not a number. ${range}`);
     else if (read.kind === 'unit')
       setFault(`${read.found} is no unit here: ${units.map(({ name }) => name).join(' or ') || 'a number alone'}. ${range}`);
-    else if (read.value < min - 1e-9 || read.value > max + 1e-9) setFault(`Out of range: ${range}`);
+    else if (inside === null) setFault(`Out of range: ${range}`);
     else {
       forget();
-      if (read.value !== value) props.onSet(fromShown(read.value));
+      if (inside !== value) props.onSet(fromShown(inside));
     }
   };
 
