@@ -1,7 +1,7 @@
 import { memo } from 'react';
 import type { PlotContent, SweptLines } from './plotContent';
 import { gapsOf, isSameLine, lastInside, linePath, markerIndexes, xOf, yOf, type PlotFrame } from './plotLines';
-import { decimalsOfStep, motionStep, ticksOf, valueStep } from './plotScale';
+import { decimalsOfStep, minuteStep, minuteTick, motionStep, ticksOf, valueStep } from './plotScale';
 import { formatNumber, formatSigned } from '../units/format';
 
 /** Room for a numeral along each axis [px]. */
@@ -19,10 +19,10 @@ export const motionParts = (frame: Pick<PlotFrame, 'left' | 'right'>): number =>
 /** Markers stand at least every this much of the motion, in graduations of it. */
 const MARKER_STEPS = 1;
 
-const Axes = ({ frame }: { readonly frame: PlotFrame }) => {
+const Axes = ({ frame, isInMinutes }: { readonly frame: PlotFrame; readonly isInMinutes: boolean }) => {
   const { left, right, top, bottom, x, y } = frame;
   const xStep = motionStep(x[1] - x[0], motionParts(frame));
-  const yStep = valueStep(y[1] - y[0], valueParts(frame));
+  const yStep = (isInMinutes ? minuteStep : valueStep)(y[1] - y[0], valueParts(frame));
   const [xDecimals, yDecimals] = [decimalsOfStep(xStep), decimalsOfStep(yStep)];
   return (
     <>
@@ -47,7 +47,7 @@ const Axes = ({ frame }: { readonly frame: PlotFrame }) => {
           <g key={tick}>
             <path className={tick === 0 ? 'zero' : 'grid'} d={`M${left},${at}H${right}`} />
             <text x={left - 5} y={at + 4} textAnchor="end">
-              {formatNumber(tick, yDecimals)}
+              {isInMinutes ? minuteTick(tick, yStep) : formatNumber(tick, yDecimals)}
             </text>
           </g>
         );
@@ -184,7 +184,7 @@ export const PlotDrawing = memo(({ frame, content, clip }: PlotDrawingProps) => 
       <clipPath id={clip}>
         <rect x={frame.left} y={frame.top} width={frame.right - frame.left} height={frame.bottom - frame.top} />
       </clipPath>
-      <Axes frame={frame} />
+      <Axes frame={frame} isInMinutes={content.isInMinutes} />
       <g clipPath={`url(#${clip})`}>
         {own && <Gaps frame={frame} lines={own} />}
         {compared && <Behind frame={frame} lines={compared} />}

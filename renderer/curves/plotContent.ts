@@ -18,6 +18,8 @@ export interface PlotContent {
   readonly number: string;
   readonly name: string;
   readonly unit: string;
+  /** the numbers are degrees that are read in degrees and minutes */
+  readonly isInMinutes: boolean;
   /** what plus means; empty where there is no sense to it */
   readonly plus: string;
   /** a span of values that is not worth telling apart, in the units shown */
@@ -80,11 +82,13 @@ export const plotContent = (question: PlotQuestion): PlotContent | null => {
   const { entry, name } = named;
   const own = linesOf(question.own, number, shown, motion);
   const measured = measuredSets(question.document, question.axle, entry, number, question.over, question.setups);
+  const isInMinutes = shown.unit === '' && entry.quantity === 'angle';
   const grain = Math.abs(shown.toShown(Number(`1e${-entry.decimals}`)));
   return {
     number,
     name,
-    unit: shown.unit === '' && entry.quantity === 'angle' ? '°' : shown.unit,
+    unit: isInMinutes ? '°' : shown.unit,
+    isInMinutes,
     plus: entry.plus,
     least: LEAST_GRAINS * grain,
     own,

@@ -1,3 +1,10 @@
+import { formatNumber } from '../units/format';
+import { shownQuantity, type ShownQuantity } from '../units/shownQuantity';
+import { STANDARD_UNITS } from '../units/unitChoice';
+
+const inMinutes = (decimals: number): ShownQuantity =>
+  shownQuantity({ quantity: 'angle', decimals }, { ...STANDARD_UNITS, angle: 'minutes', toeDiameter: null });
+
 /** The part of a number line that an axis of a plot shows. */
 export type Range = readonly [number, number];
 
@@ -19,6 +26,25 @@ const stepAmong = (steps: readonly number[], span: number, count: number): numbe
 export const valueStep = (span: number, count: number): number => stepAmong(VALUE_STEPS, span, count);
 export const motionStep = (span: number, count: number): number => stepAmong(MOTION_STEPS, span, count);
 
+const MINUTES_PER_DEGREE = 60;
+/** Steps inside a degree that are read easily [minutes]. */
+const MINUTE_STEPS = [1, 2, 5, 10, 15, 20, 30, 60];
+
+/** The same of an angle that is read in degrees and minutes: whole minutes inside a degree, whole degrees past it. [°] */
+export const minuteStep = (span: number, count: number): number => {
+  const wanted = (MINUTES_PER_DEGREE * span) / Math.max(1, count);
+  if (wanted > MINUTES_PER_DEGREE) return valueStep(span, count);
+  const step = wanted > 1 ? MINUTE_STEPS.find((one) => one >= wanted * (1 - 1e-9)) : undefined;
+  return (step ?? valueStep(MINUTES_PER_DEGREE * span, count)) / MINUTES_PER_DEGREE;
+};
+
+/** The numerals of such an axis: −2°, 0°05′, 0°00.5′. @param tick, step - [°] */
+export const minuteTick = (tick: number, step: number): string => {
+  const minutes = MINUTES_PER_DEGREE * step;
+  if (Math.abs(step - Math.round(step)) < 1e-9) return `${formatNumber(tick, 0)}°`;
+  return inMinutes(2 + decimalsOfStep(Number(minutes.toPrecision(9)))).format(tick);
+};
+
 /** Decimals that tell the multiples of a step apart. */
 export const decimalsOfStep = (step: number): number => {
   for (let decimals = 0; decimals < 9; decimals += 1)
@@ -36,10 +62,16 @@ export const ticksOf = ([low, high]: Range, step: number): readonly number[] => 
 };
 
 /** The least range of whole steps around values. @param least - a span below which differences are not worth showing */
-export const niceRange = (low: number, high: number, least: number, count: number): Range => {
+export const niceRange = (
+  low: number,
+  high: number,
+  least: number,
+  count: number,
+  stepFor: (span: number, count: number) => number = valueStep,
+): Range => {
   const middle = (low + high) / 2;
   const half = Math.max(high - low, least) / 2;
-  const step = valueStep(2 * half, count);
+  const step = stepFor(2 * half, count);
   const [from, to] = [Math.min(low, middle - half), Math.max(high, middle + half)];
   const clean = (value: number) => (value === 0 ? 0 : Number(value.toPrecision(12)));
   const first = clean(Math.floor(from / step + 1e-6) * step);

@@ -1,7 +1,7 @@
 import { useMemo, useState } from 'react';
 import type { PlotContent } from './plotContent';
 import type { PlotFrame } from './plotLines';
-import { keepRange, mainRange, niceRange, rangeOfLines, type Range } from './plotScale';
+import { keepRange, mainRange, minuteStep, niceRange, rangeOfLines, valueStep, type Range } from './plotScale';
 import type { Size } from './useSize';
 
 /** Room beside the frame for numerals and letters [px]. */
@@ -31,7 +31,8 @@ export const usePlotFrame = (size: Size, content: PlotContent, x: Range, isDragg
   const [fitted, setFitted] = useState<{ readonly range: Range; readonly parts: number } | null>(null);
   const [own, setOwn] = useState<Range | null>(null);
   const shown = fitted?.parts === parts ? fitted.range : null;
-  const next = keepRange(shown, values, isDragged, (low, high) => niceRange(low, high, content.least, parts));
+  const stepFor = content.isInMinutes ? minuteStep : valueStep;
+  const next = keepRange(shown, values, isDragged, (low, high) => niceRange(low, high, content.least, parts, stepFor));
   if (size.height > 0 && next !== shown) setFitted({ range: next, parts });
   const [low, high] = own ?? next;
   const [from, to] = x;

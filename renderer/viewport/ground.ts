@@ -31,8 +31,45 @@ export interface GroundedAxle {
   readonly halfTrack: number;
 }
 
-/** The rule along an axle: millimetres from the car's middle, and which end of the car this is. White where there is ink. */
-const drawRule = (canvas: HTMLCanvasElement, from: number, to: number, axle: AxleName, readFrom: ReadFrom): void => {
+/** What a rule is graduated in: the finest mark in mm, and how many of them make a longer one, the longest and a numeral. */
+interface Graduation {
+  readonly mm: number;
+  readonly middle: number;
+  readonly long: number;
+  readonly numeral: number;
+  /** what a numeral says of one mark */
+  readonly worth: number;
+}
+export type RuleUnit = 'mm' | 'in';
+const GRADUATIONS: Readonly<Record<RuleUnit, Graduation>> = {
+  mm: { mm: 10, middle: 5, long: 10, numeral: 20, worth: 10 },
+  in: { mm: 25.4, middle: 5, long: 10, numeral: 10, worth: 1 },
+};
+
+/** Where the marks of a rule stand [mm from the car's middle], and what is written at them: the unit once on either side. */
+export const ruleMarks = (from: number, to: number, unit: RuleUnit) => {
+  const { mm, middle, long, numeral, worth } = GRADUATIONS[unit];
+  const [first, last] = [Math.ceil(from / mm), Math.floor(to / mm)];
+  return Array.from({ length: last - first + 1 }, (_, index) => {
+    const mark = first + index;
+    const size: 'long' | 'middle' | 'short' = mark % long === 0 ? 'long' : mark % middle === 0 ? 'middle' : 'short';
+    const text = mark % numeral === 0 ? `${Math.abs(mark) * worth}${Math.abs(mark) === numeral ? ` ${unit}` : ''}` : null;
+    return { mm: mark * mm, size, text };
+  });
+};
+
+const MARK_LENGTHS = { long: 26, middle: 18, short: 10 } as const;
+
+interface RuleOf {
+  readonly from: number;
+  readonly to: number;
+  readonly axle: AxleName;
+  readonly unit: RuleUnit;
+  readonly readFrom: ReadFrom;
+}
+
+/** The rule along an axle: lengths from the car's middle, and which end of the car this is. White where there is ink. */
+const drawRule = (canvas: HTMLCanvasElement, { from, to, axle, unit, readFrom }: RuleOf): void => {
   const pen = canvas.getContext('2d');
   if (!pen) return;
   const styles = getComputedStyle(document.documentElement);
@@ -41,18 +78,18 @@ const drawRule = (canvas: HTMLCanvasElement, from: number, to: number, axle: Axl
   pen.strokeStyle = pen.fillStyle = '#fff';
   pen.scale(PX_PER_MM, PX_PER_MM);
   const at = (mm: number): number => (readFrom === 'before' ? mm - from : to - mm);
-  for (let mm = Math.ceil(from / 10) * 10; mm <= to; mm += 10) {
-    const long = mm % 100 === 0 ? 26 : mm % 50 === 0 ? 18 : 10;
-    pen.lineWidth = mm % 100 === 0 ? 3.4 : 2;
+  const marks = ruleMarks(from, to, unit);
+  for (const { mm, size } of marks) {
+    pen.lineWidth = size === 'long' ? 3.4 : 2;
     pen.beginPath();
     pen.moveTo(at(mm), 4);
-    pen.lineTo(at(mm), 4 + long);
+    pen.lineTo(at(mm), 4 + MARK_LENGTHS[size]);
     pen.stroke();
   }
   pen.textAlign = 'center';
   const family = styles.getPropertyValue('--sans').trim();
   pen.font = `500 34px ${family}`;
-  for (let mm = Math.ceil(from / 200) * 200; mm <= to; mm += 200) pen.fillText(String(Math.abs(mm)), at(mm), 66);
+  for (const { mm, text } of marks) if (text !== null) pen.fillText(text, at(mm), 66);
   pen.font = `600 58px ${family}`;
   for (const mm of [-300, 300])
     if (mm > from + 100 && mm < to - 100) {
@@ -83,7 +120,8 @@ interface Rule {
   readonly dispose: () => void;
 }
 
-const buildRule = (axle: AxleName, x: number, from: number, to: number, readFrom: ReadFrom): Rule => {
+const buildRule = (x: number, rule: RuleOf): Rule => {
+  const { from, to, readFrom } = rule;
   const canvas = document.createElement('canvas');
   canvas.width = Math.round((to - from) * PX_PER_MM);
   canvas.height = STRIP * PX_PER_MM;
@@ -108,7 +146,7 @@ const buildRule = (axle: AxleName, x: number, from: number, to: number, readFrom
     object,
     readFrom,
     draw: () => {
-      drawRule(canvas, from, to, axle, readFrom);
+      drawRule(canvas, rule);
       material.color.set(getComputedStyle(document.documentElement).getPropertyValue('--ink-2').trim());
       texture.needsUpdate = true;
     },
@@ -126,6 +164,7 @@ export const buildGround = (
   sides: readonly SideName[],
   wheelRadius: number,
   materials: Materials,
+  unit: RuleUnit,
 ): GroundModel => {
   const object = new Group();
   const half = Math.max(...axles.map(({ halfTrack }) => halfTrack)) + SIDE;
@@ -144,7 +183,9 @@ export const buildGround = (
 
   const edge = STRIP / 2 + 6;
   const rules = axles.flatMap(({ name }) =>
-    READ_FROM.map((readFrom) => buildRule(name, name === 'front' ? foremost - edge : rearmost + edge, from, to, readFrom)),
+    READ_FROM.map((readFrom) =>
+      buildRule(name === 'front' ? foremost - edge : rearmost + edge, { from, to, axle: name, unit, readFrom }),
+    ),
   );
   object.add(...rules.map((rule) => rule.object));
 

@@ -2,11 +2,12 @@ import { Group } from 'three';
 import type { AxleDocument, AxleName, CarDocument, PlacedAxle, SideName } from '../../geometry/index';
 import { placeSetup } from '../compute/placeSetup';
 import { comparedWith, type BenchState } from '../state/benchStore';
+import { chosenUnits } from '../state/chosenUnits';
 import { scopeOf, type Scope } from '../state/viewing';
 import { mmPerFileUnit } from '../units/fileLength';
 import { buildAxleModel, type AxleModel } from './axleModel';
 import type { Point } from './camera';
-import { buildGround, type GroundModel } from './ground';
+import { buildGround, type GroundModel, type RuleUnit } from './ground';
 import type { Materials } from './materials';
 import { wheelCircle } from './wheelCircle';
 import { heldKeys } from './sceneContent';
@@ -89,7 +90,12 @@ export const buildStage = (materials: Materials): Stage => {
   const solids = new Group();
   object.add(solids);
   const models = new Map<AxleName, { readonly model: AxleModel; readonly axle: AxleDocument; placed: PlacedAxle }>();
-  let ground: { readonly model: GroundModel; readonly scope: Scope; readonly axles: readonly AxleDocument[] } | null = null;
+  let ground: {
+    readonly model: GroundModel;
+    readonly scope: Scope;
+    readonly unit: RuleUnit;
+    readonly axles: readonly AxleDocument[];
+  } | null = null;
   let staged: readonly StagedAxle[] = [];
   let sides: readonly SideName[] = ['left'];
   let subject: Subject | null = null;
@@ -109,17 +115,17 @@ export const buildStage = (materials: Materials): Stage => {
     ground = null;
   };
 
-  const layGround = (scope: Scope): void => {
+  const layGround = (scope: Scope, unit: RuleUnit): void => {
     forgetGround();
     const axles = staged.map(({ name, model, placed }) => {
       const [left, right] = [placed.left, placed.right].map(({ contactCentre }) => model.frame().toGround(contactCentre));
       return { name, x: left?.[0] ?? 0, halfTrack: Math.abs((left?.[1] ?? 0) - (right?.[1] ?? 0)) / 2 };
     });
     const radius = Math.max(...staged.map(({ model }) => model.wheelRadius));
-    const model = buildGround(axles, sides, radius, materials);
+    const model = buildGround(axles, sides, radius, materials, unit);
     model.draw();
     solids.add(model.object);
-    ground = { model, scope, axles: staged.map(({ axle }) => axle) };
+    ground = { model, scope, unit, axles: staged.map(({ axle }) => axle) };
   };
 
   const show = (state: BenchState): { readonly newSubject: boolean } => {
@@ -159,7 +165,8 @@ export const buildStage = (materials: Materials): Stage => {
       ground.scope === scope &&
       ground.axles.length === staged.length &&
       staged.every(({ axle }, index) => axle === ground?.axles[index]);
-    if (!same) layGround(scope);
+    const unit = chosenUnits(state).length;
+    if (!same || ground?.unit !== unit) layGround(scope, unit);
     const before = subject;
     subject = same ? subject : subjectOf(first, staged, sides, scope);
     // An edit of the car keeps the eye where it is; another axle, scope or car does not.

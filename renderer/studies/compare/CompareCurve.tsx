@@ -163,6 +163,7 @@ const EMPTY: PlotContent = {
   unit: '',
   plus: '',
   least: 1,
+  isInMinutes: false,
   own: null,
   compared: null,
   measured: [],

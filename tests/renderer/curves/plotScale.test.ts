@@ -5,6 +5,8 @@ import {
   decimalsOfStep,
   keepRange,
   mainRange,
+  minuteStep,
+  minuteTick,
   motionStep,
   niceRange,
   panRange,
@@ -18,6 +20,25 @@ import {
 const SEED = 311;
 
 describe('scales', () => {
+  test.each([
+    [0.3, 4, 5],
+    [0.02, 4, 0.5],
+    [1.5, 4, 30],
+    [3.9, 4, 60],
+    [9, 4, 300],
+  ])('degrees and minutes, a span of %f° in %i parts: steps of %f minutes', (span, count, minutes) =>
+    expect(60 * minuteStep(span, count)).toBeCloseTo(minutes, 9),
+  );
+
+  test('an axis in minutes is numbered in them, whole degrees as such', () => {
+    const [low, high] = niceRange(-0.12, 0.21, 0.01, 4, minuteStep);
+    expect([60 * low, 60 * high]).toEqual([expect.closeTo(-10, 9), expect.closeTo(15, 9)]);
+    const step = minuteStep(0.5, 4);
+    expect(ticksOf([-1 / 6, 1 / 3], step).map((tick) => minuteTick(tick, step))).toEqual(['−0°10′', '0°00′', '0°10′', '0°20′']);
+    expect([-2, 0, 10].map((tick) => minuteTick(tick, 2))).toEqual(['−2°', '0°', '10°']);
+    expect(minuteTick(0.5 / 60, 0.5 / 60)).toBe('0°00.5′');
+  });
+
   test.each([
     [0.4, 4, 0.1],
     [160, 3, 100],
