@@ -37,10 +37,24 @@ const limitText = ({ of }: Pick<JudgedLimit, 'of'>, value: number, units: ShownU
     .replace(/\.(?=′?$)/, '');
 };
 
+const DIAMOND = 'M0 3.5l4.5 4.5-4.5 4.5-4.5-4.5z';
+const UPPER_HALF = 'M0 3.5l4.5 4.5h-9z';
+const LOWER_HALF = 'M0 12.5l4.5-4.5h-9z';
+
+/** Where the compared setup stands: a diamond; its halves where its wheels part, the left above the bar like the left's own. */
+export const comparedMarks = ({ left, right }: JudgedLimit['values']): readonly { value: number; d: string }[] => {
+  if (left === right || right === null) return left === null ? [] : [{ value: left, d: DIAMOND }];
+  if (left === null) return [{ value: right, d: DIAMOND }];
+  return [
+    { value: left, d: UPPER_HALF },
+    { value: right, d: LOWER_HALF },
+  ];
+};
+
 const Bar = ({ limit, compared }: LimitPair) => {
   const { left, right } = limit.values;
   const moved = useBench(({ position }) => isMoved(position));
-  const other = compared?.values.left ?? null;
+  const others = compared ? comparedMarks(compared.values) : [];
   const units = useUnits();
   const endText = (value: number): string => limitText(limit, value, units);
   return (
@@ -57,7 +71,9 @@ const Bar = ({ limit, compared }: LimitPair) => {
           <line className="bar" x1="0" x2="100%" y1="8" y2="8" />
           <line className="end" x1="0" x2="0" y1="4" y2="12" />
           <line className="end" x1="100%" x2="100%" y1="4" y2="12" />
-          {other !== null && <Pointer share={shareOf(limit, other)} kind="compared" d="M0 3.5l4.5 4.5-4.5 4.5-4.5-4.5z" />}
+          {others.map(({ value, d }) => (
+            <Pointer key={d} share={shareOf(limit, value)} kind="compared" d={d} />
+          ))}
           {left !== null && <Pointer share={shareOf(limit, left)} kind="left" d="M0 7l-4-7h8z" />}
           {right !== null && <Pointer share={shareOf(limit, right)} kind="right" d="M0 9l-4 7h8z" />}
         </svg>

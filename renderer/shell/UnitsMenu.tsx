@@ -45,6 +45,10 @@ const CHOICES = [
   options: readonly { name: UnitChoice[keyof UnitChoice]; label: string }[];
 }[];
 
+/** The same where there is little room: signs for words. */
+const shortUnitWords = (words: string): string =>
+  words.replace('degrees, minutes', '°′').replace('degrees', '°').replace('toe at the rim', 'toe: rim');
+
 /** The units that the window reads and types in, and the choice of others. The car file keeps its own. */
 export const UnitsMenu = () => {
   const { store } = useWindow();
@@ -61,7 +65,12 @@ export const UnitsMenu = () => {
         className: 'button bare unitline',
         label: `Units: ${words}`,
         title: `Units to read and type in: ${words}${lacksRim ? '. Toe across the rim: this axle has no diameter to read it at' : ''}`,
-        content: <span className="ellipsis">{words}</span>,
+        content: (
+          <>
+            <span className="ellipsis wholewords">{words}</span>
+            <span className="ellipsis shortwords">{shortUnitWords(words)}</span>
+          </>
+        ),
       }}
     >
       {CHOICES.map(({ of, label, options }) => (

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { spareWords } from '../../../renderer/readings/LimitBars';
+import { comparedMarks, spareWords } from '../../../renderer/readings/LimitBars';
 import { isMoved, positionWords } from '../../../renderer/readings/positionWords';
 import { STANDARD_UNITS } from '../../../renderer/units/unitChoice';
 
@@ -18,4 +18,13 @@ test('a position is moved by any of its three motions', () => {
   expect(positionWords({ travel: -10, rollDeg: 1.5, rack: 20 }, STANDARD_UNITS)).toBe(
     'at bump −10.0 mm, roll +1.50°, rack +20.0 mm',
   );
+});
+
+test('the compared setup stands in a limit once, or with each of its wheels: the left above the bar', () => {
+  expect(comparedMarks({ left: -1, right: -1 }).map(({ value }) => value)).toEqual([-1]);
+  expect(comparedMarks({ left: null, right: null })).toEqual([]);
+  expect(comparedMarks({ left: null, right: 2 }).map(({ value }) => value)).toEqual([2]);
+  const [left, right] = comparedMarks({ left: -1, right: -1.5 });
+  expect([left?.value, right?.value]).toEqual([-1, -1.5]);
+  expect([left?.d, right?.d]).toEqual([expect.stringMatching(/^M0 3\.5/), expect.stringMatching(/^M0 12\.5/)]);
 });
