@@ -1,4 +1,4 @@
-import { useMemo, useState } from 'react';
+import { useEffect, useMemo, useRef, useState } from 'react';
 import { designPoint, pointsCsv, withRightPoints, type SideName, type Triple } from '../../geometry/index';
 import { nameOfKey } from '../adjusters/fitterWords';
 import { Segments } from '../look/controls/Segments';
@@ -46,9 +46,19 @@ export const PointTable = ({ host }: { readonly host: FormHost }) => {
   const begun = file?.begun;
   const chosen = useBench((state) => state.viewing.chosen);
   const [side, setSide] = useState<SideName>('left');
+  const [seen, setSeen] = useState(chosen);
+  const table = useRef<HTMLTableElement>(null);
   const [adding, setAdding] = useState(false);
   const [refused, setRefused] = useState<string | null>(null);
   const axle = host.document[name];
+  // a point that was chosen in a picture is of the side that it was clicked on
+  if (chosen !== seen) {
+    setSeen(chosen);
+    if (chosen?.axle === name && chosen.side !== side) setSide(chosen.side);
+  }
+  useEffect(() => {
+    if (chosen?.axle === name) table.current?.querySelector('tr.chosen')?.scrollIntoView({ block: 'nearest' });
+  }, [chosen, name]);
   const lines = useMemo(() => linesBesideSaved({ history, file }, name, side), [history, file, name, side]);
   const follow = useViewFollows(side);
   if (!axle) return null;
@@ -104,7 +114,7 @@ export const PointTable = ({ host }: { readonly host: FormHost }) => {
       </div>
       <FarNotice axle={name} side={side} />
       <div className="scroll pointscroll" tabIndex={0} role="group" aria-label="Table of points">
-        <table className="pointtable">
+        <table ref={table} className="pointtable">
           <thead>
             <tr>
               <th scope="col">Point</th>

@@ -107,16 +107,6 @@ export const PointsPage = () => {
             <CarPanel key={panel === 'car' ? panel : `${panel} ${axle}`} panel={panel} />
             {begun && <StepEnd begun={begun} chosen={step} onChoose={setStep} />}
           </section>
-          {!isSolid && (
-            <div className="viewcaptions" aria-hidden="true">
-              <p>
-                <b>{axle === 'front' ? 'From the front' : 'From behind'}</b> Y across, Z up
-              </p>
-              <p>
-                <b>From above</b> Y across, X forward
-              </p>
-            </div>
-          )}
           {over === 'coordinates' && <CoordinatesIn onClose={() => setOver('none')} />}
         </>
       )}

@@ -79,6 +79,9 @@ export const START_VIEWING: Viewing = {
   tape: null,
 };
 
+/** Whether views square to the car lie side by side: they are moved and zoomed, and never turned. */
+export const isPlan = ({ layout }: { readonly layout: readonly ViewName[] }): boolean => layout.length > 1;
+
 /** Names under which it is kept from one start to the next how the car is looked at. */
 export const VIEW_PREFERENCES = { scope: 'view.shown', overlays: 'view.over', parallel: 'view.parallel' } as const;
 

@@ -1,5 +1,6 @@
 import { lazy, Suspense, useEffect, useRef, useState } from 'react';
 import { useBench } from '../shell/benchContext';
+import { PlanTitles } from './PlanTitles';
 import { PointCard } from './PointCard';
 import type { SceneControl } from './runScene';
 import { useViewInput } from './useViewInput';
@@ -63,7 +64,9 @@ export const Viewport = ({ theme }: { readonly theme: string }) => {
       tabIndex={picture ? 0 : undefined}
       aria-label={
         picture
-          ? `View of the ${axle} axle. Arrow keys turn it, with Shift they move it; plus and minus zoom.`
+          ? isLaid
+            ? `Two pictures of the ${axle} axle, square to the car. Arrow keys move them, plus and minus zoom, 0 shows all of it.`
+            : `View of the ${axle} axle. Arrow keys turn it, with Shift they move it; plus and minus zoom.`
           : `View of the ${axle} axle`
       }
       {...input}
@@ -83,6 +86,7 @@ export const Viewport = ({ theme }: { readonly theme: string }) => {
           {asked}
         </p>
       )}
+      {picture && isLaid && <PlanTitles control={control} />}
       {picture && !isLaid && <ViewTools control={control} />}
       {picture && !isLaid && <PointCard />}
     </section>

@@ -54,6 +54,13 @@ export const zoom = (eye: Eye, factor: number): Eye => ({
   distance: Math.min(FARTHEST, Math.max(NEAREST, eye.distance * factor)),
 });
 
+/** The same about a place of the view, which stays where it is. @param right,up - of that place from the middle, parts of the view's height */
+export const zoomAt = (eye: Eye, factor: number, right: number, up: number): Eye => {
+  const zoomed = zoom(eye, factor);
+  const left = 1 - zoomed.distance / eye.distance;
+  return { ...zoomed, target: pan(eye, right * left, up * left).target };
+};
+
 /** The eye and its target moved across the view. @param right,up - parts of the view's height */
 export const pan = (eye: Eye, right: number, up: number): Eye => {
   const height = viewHeight(eye);

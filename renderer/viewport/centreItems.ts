@@ -139,32 +139,3 @@ export const floorItems = ({ axles, view, sides, roll }: OverlayContent): Overla
   if (roll !== null) items.push({ kind: 'label', text: roll, at: top, reach: [0, -16], strong: true });
   return items;
 };
-
-const GRID = 100;
-/** Grid beyond the outermost points [mm]. */
-const GRID_PAST = 800;
-
-/** A grid of 100 mm in the plane that a view looks at, under the lines. */
-export const gridItems = ({ axles, sides, view }: OverlayContent): OverlayItem[] => {
-  const points = axles.flatMap(({ placed, frame }) =>
-    sides.flatMap((side) => Object.values(placed[side].points).map(frame.toGround)),
-  );
-  const [a, b] = view === 'top' ? ([0, 1] as const) : view === 'side' ? ([0, 2] as const) : ([1, 2] as const);
-  const ends = (axis: 0 | 1 | 2): readonly [number, number] => {
-    const values = points.map((point) => point[axis]);
-    const out = (value: number, way: 1 | -1): number => way * Math.ceil((way * value + GRID_PAST) / GRID) * GRID;
-    return [out(Math.min(...values), -1), out(Math.max(...values), 1)];
-  };
-  const middle = points[0] ?? [0, 0, 0];
-  const at = (first: number, second: number): Point => {
-    const place: [number, number, number] = [...middle];
-    place[a] = first;
-    place[b] = second;
-    return place;
-  };
-  const [[a0, a1], [b0, b1]] = [ends(a), ends(b)];
-  const items: OverlayItem[] = [];
-  for (let mm = a0; mm <= a1; mm += GRID) items.push({ kind: 'line', className: 'gridline', points: [at(mm, b0), at(mm, b1)] });
-  for (let mm = b0; mm <= b1; mm += GRID) items.push({ kind: 'line', className: 'gridline', points: [at(a0, mm), at(a1, mm)] });
-  return items;
-};

@@ -1,4 +1,4 @@
-import { placeLabels, type LabelBox, type WantedLabel } from './labelPlaces';
+import { overlaps, placeLabels, type LabelBox, type PlacedLabel, type WantedLabel } from './labelPlaces';
 import type { OverlayItem } from './overlayTypes';
 import { clipRay, convexHull, type Project, type ScreenPoint } from './screenLines';
 
@@ -21,6 +21,13 @@ const MARKS = {
   dot: circle(4.5),
   disc: circle(17),
 } as const;
+
+/** Where a line between two places of the screen crosses a level of x or y; null where it runs along it. */
+const crossing = (a: ScreenPoint, b: ScreenPoint, axis: 0 | 1, level: number): number | null => {
+  const run = b[axis] - a[axis];
+  const other = axis === 0 ? 1 : 0;
+  return Math.abs(run) < 1 ? null : a[other] + ((level - a[axis]) / run) * (b[other] - a[other]);
+};
 
 const text = (value: number): string => value.toFixed(1);
 const line = (points: readonly (readonly [number, number, ...number[]])[]): string =>
@@ -91,6 +98,17 @@ export const buildOverlay = (parent: SVGSVGElement): Overlay => {
     const area: LabelBox = { x: 6, y: 6, width: width - 12, height: height - 12 };
     const taken: LabelBox[] = [...blocked];
     const wanted: WantedLabel[] = [];
+    const numbers: PlacedLabel[] = [];
+    /** A number at the edge where its line leaves the view, if nothing stands there. */
+    const number = (words: string, middle: number, edge: 'left' | 'bottom'): void => {
+      const wide = widthOf(words) + 6;
+      const at = [edge === 'bottom' ? middle - wide / 2 : 3, edge === 'bottom' ? height - 20 : middle - 8.5] as const;
+      const box: LabelBox = { x: at[0], y: at[1], width: wide, height: 17 };
+      const isIn = at[0] >= 2 && at[0] + wide <= width - 2 && at[1] >= 2 && at[1] + 17 <= height - 2;
+      if (!isIn || taken.some((other) => overlaps(box, other))) return;
+      taken.push(box);
+      numbers.push({ text: words, at, reach: [0, 0], strong: false, className: 'scale', depth: 0, box });
+    };
     let used = 0;
     const path = (className: string, d: string, at?: readonly [number, number, ...number[]]): void => {
       const element = take(paths, used, 'path');
@@ -105,6 +123,15 @@ export const buildOverlay = (parent: SVGSVGElement): Overlay => {
         case 'line': {
           const points = item.points.map(project).filter((point) => point !== null);
           if (points.length > 1) path(item.className, line(points));
+          break;
+        }
+        case 'scale': {
+          const [from, to] = item.points.map(project);
+          if (!from || !to) break;
+          path(item.className, line([from, to]));
+          const [a, b] = [[from[0], from[1]] as const, [to[0], to[1]] as const];
+          const middle = item.edge === 'bottom' ? crossing(a, b, 1, height) : crossing(a, b, 0, 0);
+          if (middle !== null) number(item.text, middle, item.edge);
           break;
         }
         case 'hull': {
@@ -151,8 +178,9 @@ export const buildOverlay = (parent: SVGSVGElement): Overlay => {
         }
       }
     }
-    const labels = placeLabels(wanted, widthOf, taken, area);
-    for (const { at, box } of labels) {
+    const named = placeLabels(wanted, widthOf, taken, area);
+    const labels = [...numbers, ...named];
+    for (const { at, box } of named) {
       const edge = Math.min(Math.max(at[0], box.x + 2), box.x + box.width - 2);
       const near = at[1] < box.y ? box.y + 1 : at[1] > box.y + box.height ? box.y + box.height - 1 : box.y + box.height / 2;
       path('leader', line([at, [edge, near]]));

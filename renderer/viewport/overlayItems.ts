@@ -1,14 +1,14 @@
 import { nameOfKey } from '../adjusters/fitterWords';
 import { envelopeItems, axisItems, ghostItems, outlineItems, skeleton } from './wheelItems';
-import { floorItems, gridItems, instantCentreItems, rollAxisItems, rollCentreItems } from './centreItems';
+import { floorItems, instantCentreItems, rollAxisItems, rollCentreItems } from './centreItems';
 import { hiddenItems } from './hiddenItems';
 import type { OverlayContent } from './overlayContent';
 import type { OverlayItem } from './overlayTypes';
 import { aimItems, chosenItems, nameItems, rangeItems, tapeItems } from './pointItems';
 
-/** The links as lines between crosses, named as the file names them, on a grid: views side by side on another page. */
+/** The links as lines between crosses, named as the file names them: views side by side on another page. */
 const lineItems = (content: OverlayContent): readonly OverlayItem[] => {
-  const items: OverlayItem[] = gridItems(content);
+  const items: OverlayItem[] = [];
   for (const axle of content.axles)
     for (const side of content.sides) {
       const { toGround } = axle.frame;

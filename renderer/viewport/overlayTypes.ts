@@ -42,4 +42,12 @@ export interface OverlayLabel {
   /** `left` or `right`: written in the colour of its side */
   readonly className?: string;
 }
-export type OverlayItem = OverlayLine | OverlayHull | OverlayRay | OverlayMark | OverlayLabel;
+/** A line of a grid across the view, its number where it leaves it. */
+export interface OverlayScale {
+  readonly kind: 'scale';
+  readonly className: string;
+  readonly points: readonly [Point, Point];
+  readonly text: string;
+  readonly edge: 'left' | 'bottom';
+}
+export type OverlayItem = OverlayScale | OverlayLine | OverlayHull | OverlayRay | OverlayMark | OverlayLabel;

@@ -6,7 +6,7 @@ import { movePoint } from '../state/actions/editCar';
 import { abandonTurn, beginTurn, endTurn, turnAdjuster } from '../state/actions/editSetup';
 import type { BenchStore } from '../state/benchStore';
 import { isApart, settingOf, setupNamed, withSetting, withSetup } from '../state/settings';
-import type { PointRef } from '../state/viewing';
+import { isPlan, type PointRef } from '../state/viewing';
 import { mmPerFileUnit } from '../units/fileLength';
 import { alongAxis, inPlane, isAtEye, moveAtDesign, roundedPlace, toCar } from './dragTarget';
 import { clockToward } from './clockToward';
@@ -31,11 +31,12 @@ export interface PointDrag {
 export type DragWay =
   { readonly kind: 'adjuster'; readonly name: string } | { readonly kind: 'point' } | { readonly kind: 'ask' };
 
-/** The adjuster in hand goes before others that move the same point. */
+/** The adjuster in hand goes before others that move the same point. In the pictures beside the coordinates these are what is moved. */
 export const wayToDrag = (store: BenchStore, { axle: axleName, point }: PointRef): DragWay => {
   const { history, held, axle: onBench, viewing } = store.getState();
   const axle = history?.present.document[axleName];
   if (!history || !axle) return { kind: 'ask' };
+  if (isPlan(viewing)) return { kind: 'point' };
   const setup = setupNamed(history.present.document, history.present.setup);
   // Only the axle on the bench can be adjusted: its cards are the ones that are seen to turn.
   const moving = axleName === onBench ? adjustersMoving(axle, point, setup[axleName]?.setToe !== undefined) : [];

@@ -1,27 +1,38 @@
 import type { Scene as ThreeScene, WebGLRenderer } from 'three';
+import { MM_PER_POINT_UNIT } from '../../geometry/index';
 import type { BenchState, BenchStore } from '../state/benchStore';
-import { projectionOf, type PointRef, type ViewName } from '../state/viewing';
-import { eyePoint, type Eye, type Point } from './camera';
+import { chosenUnits } from '../state/chosenUnits';
+import { isPlan, projectionOf, type PointRef, type ViewName } from '../state/viewing';
+import { eyePoint, zoomAt, type Eye, type Point } from './camera';
 import { cardPlace, type CardPlace } from './cardPlace';
+import { toCar } from './dragTarget';
 import { buildHand, type Hand } from './hand';
 import type { LabelBox } from './labelPlaces';
 import { buildMaterials } from './materials';
 import { buildOverlay } from './overlay';
 import { placeOf, type OverlayContent } from './overlayContent';
 import { overlayItems } from './overlayItems';
+import type { OverlayItem } from './overlayTypes';
 import { buildPane, type Pane } from './pane';
+import { planGrid } from './planGrid';
 import { printPicture } from './printPicture';
 import { overlayContent } from './sceneContent';
 import { buildStage } from './stage';
 import { eyeOf, marginsOf, type Margins } from './views';
 
 /** Two views side by side have no tools at their edge, but names all round. */
-const SCHEMATIC_MARGINS: Margins = { left: 0.16, right: 0.16, top: 0.14, bottom: 0.1 };
+const SCHEMATIC_MARGINS: Margins = { left: 0.17, right: 0.16, top: 0.16, bottom: 0.13 };
 /** Arms that a point is dragged by [px]. */
 const ARM_PX = 72;
 
 /** What the view's buttons and the hand on it may do. Places are px from the view's upper left. */
 export interface SceneControl {
+  /** Views square to the car lie side by side: they are moved and zoomed, and keep their direction. */
+  readonly isPlan: () => boolean;
+  /** Every view as the window framed it, whatever the person did since. */
+  readonly fit: () => void;
+  /** Nearer or farther; in a view square to the car about the place under the hand. */
+  readonly zoom: (factor: number, at?: readonly [number, number]) => void;
   readonly turn: (change: (eye: Eye) => Eye, at?: readonly [number, number]) => void;
   readonly hand: Hand;
   /** the picture with all that is written on it, as a PNG */
@@ -143,7 +154,7 @@ export const runScene = (tools: SceneTools): RunningScene => {
     gl.render(scene, aimed.camera);
     const content = contentOf(pane);
     if (content)
-      pane.overlay.draw(overlayItems(content), {
+      pane.overlay.draw([...gridOf(pane, content), ...overlayItems(content)], {
         project: pane.project,
         width: wide,
         height: high,
@@ -151,6 +162,26 @@ export const runScene = (tools: SceneTools): RunningScene => {
         lengthWords: content.lengthWords,
       });
     return aimed.moving;
+  };
+
+  /** Coordinates under the lines of a view that is square to the car. */
+  const gridOf = (pane: Pane, { schematic, axles: [first] }: OverlayContent): readonly OverlayItem[] => {
+    const eye = pane.eye();
+    if (!schematic || !first || !eye) return [];
+    const { width: wide, height: high } = pane.box();
+    const corners = [
+      [0, 0],
+      [wide, 0],
+      [0, high],
+      [wide, high],
+    ] as const;
+    return planGrid({
+      view: pane.view,
+      frame: first.frame,
+      corners: corners.map(([x, y]) => toCar(first.frame, pane.onPlane(x, y, eye.target))),
+      mmPerPixel: pane.mmPerPixel(eye.target),
+      mmPerUnit: MM_PER_POINT_UNIT[chosenUnits(store.getState()).length],
+    });
   };
 
   const cutWheels = (from: Point) => new Map(stage.axles().map(({ name, model }) => [name as string, model.cutFor(from)]));
@@ -218,6 +249,10 @@ export const runScene = (tools: SceneTools): RunningScene => {
       const box = pane.box();
       return x >= box.x && x < box.x + box.width && y >= box.y && y < box.y + box.height;
     }) ?? null;
+  const isPlanNow = (): boolean => isPlan(store.getState().viewing);
+  /** The view under a place; by the keyboard views side by side are moved together. */
+  const panesAt = (at: readonly [number, number] | undefined): readonly Pane[] =>
+    at ? [paneAt(...at)].filter((pane) => pane !== null) : panes;
   const hover = (point: PointRef | null): void => {
     if (String(Object.values(point ?? {})) === String(Object.values(hovered ?? {}))) return;
     hovered = point;
@@ -227,9 +262,21 @@ export const runScene = (tools: SceneTools): RunningScene => {
   return {
     frame,
     hand: buildHand({ store, paneAt, content: contentOf, hover }),
+    isPlan: isPlanNow,
+    fit: () => {
+      for (const pane of panes) aimPane(pane, store.getState());
+      invalidate();
+    },
+    zoom: (factor, at) => {
+      for (const pane of panesAt(at)) {
+        const { x, y, width: wide, height: high } = pane.box();
+        const [right, up] = at && isPlanNow() ? [(at[0] - x - wide / 2) / high, (high / 2 - (at[1] - y)) / high] : [0, 0];
+        pane.turn((eye) => zoomAt(eye, factor, right, up));
+      }
+      invalidate();
+    },
     turn: (change, at) => {
-      const pane = at ? paneAt(...at) : panes[0];
-      pane?.turn(change);
+      for (const pane of panesAt(at)) pane.turn(change);
       invalidate();
     },
     print: (wide) => printPicture({ gl, host, overlay, width, height }, wide, materials.setDensity, frame),

@@ -11,9 +11,10 @@ const ZOOM_STEP = 1.12;
 /** A press that moves less is a click [px]. */
 const CLICK = 4;
 
-const keyChange = ({ key, shiftKey }: KeyboardEvent): ((eye: Eye) => Eye) | null => {
+/** @param isPlan - the view keeps its direction: arrows move it */
+const keyChange = ({ key, shiftKey }: KeyboardEvent, isPlan: boolean): ((eye: Eye) => Eye) | null => {
   const move = (right: number, up: number) => (eye: Eye) =>
-    shiftKey ? pan(eye, right * KEY_PAN, up * KEY_PAN) : orbit(eye, right * KEY_TURN, up * KEY_TURN);
+    shiftKey || isPlan ? pan(eye, right * KEY_PAN, up * KEY_PAN) : orbit(eye, right * KEY_TURN, up * KEY_TURN);
   switch (key) {
     case 'ArrowLeft':
       return move(-1, 0);
@@ -48,7 +49,7 @@ interface Press {
 
 /**
  * The hand on the view. A drag turns the eye, with Shift or the middle button moves it across, the wheel zooms; the same
- * by keys. A click chooses a joint; a drag that begins on the chosen point drags that, held to an axis by X, Y or Z.
+ * by keys. Views square to the car are moved by every drag, so that they stay what they are called; 0 frames them anew. A click chooses a joint; a drag that begins on the chosen point drags that, held to an axis by X, Y or Z.
  */
 export const useViewInput = (view: RefObject<HTMLElement | null>, control: RefObject<SceneControl | null>) => {
   const press = useRef<Press | null>(null);
@@ -65,7 +66,7 @@ export const useViewInput = (view: RefObject<HTMLElement | null>, control: RefOb
       event.preventDefault();
       const box = element.getBoundingClientRect();
       const at = [event.clientX - box.x, event.clientY - box.y] as const;
-      control.current?.turn((eye) => zoom(eye, event.deltaY > 0 ? ZOOM_STEP : 1 / ZOOM_STEP), at);
+      control.current?.zoom(event.deltaY > 0 ? ZOOM_STEP : 1 / ZOOM_STEP, at);
     };
     /** During a drag of a point: Escape gives it up, an axis' letter holds it to that axis. */
     const onKey = (event: globalThis.KeyboardEvent) => {
@@ -122,7 +123,8 @@ export const useViewInput = (view: RefObject<HTMLElement | null>, control: RefOb
       if (now.drag) now.drag.to(x, y, now.axis);
       else
         control.current?.turn(
-          (eye) => (now.across ? pan(eye, -right, up) : orbit(eye, -right * DRAG_TURN, up * DRAG_TURN)),
+          (eye) =>
+            now.across || control.current?.isPlan() ? pan(eye, -right, up) : orbit(eye, -right * DRAG_TURN, up * DRAG_TURN),
           from,
         );
     },
@@ -134,7 +136,12 @@ export const useViewInput = (view: RefObject<HTMLElement | null>, control: RefOb
     onContextMenu: (event: { preventDefault: () => void }) => event.preventDefault(),
     onKeyDown: (event: KeyboardEvent<HTMLElement>) => {
       if (event.target !== event.currentTarget || event.ctrlKey || event.metaKey || event.altKey) return;
-      const change = keyChange(event);
+      const isPlan = control.current?.isPlan() ?? false;
+      if (isPlan && event.key === '0') {
+        event.preventDefault();
+        return control.current?.fit();
+      }
+      const change = keyChange(event, isPlan);
       if (!change) return;
       event.preventDefault();
       control.current?.turn(change);

@@ -3,9 +3,10 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import type { Page } from 'playwright-core';
 import { expect, onTestFinished, test } from 'vitest';
+import { drawn } from './bench';
 import { openWindow } from './chromium';
 import { field, seriousFaults, setField, step } from './pointsPage';
-import { choosePoint, labelsOf, placeOfMark } from './viewMarks';
+import { choosePoint, collisions, labelsOf, placeOfMark } from './viewMarks';
 
 /** Where a point stands in the picture [px of the window]; nothing is chosen after. */
 const placeOfPoint = async (page: Page, name: string): Promise<readonly [number, number]> => {
@@ -122,6 +123,98 @@ test(
     expect(await part.getByLabel('Along *', { exact: true }).inputValue()).not.toBe('0, 0, 1');
     await page.getByRole('button', { name: /^Undo: Change along/ }).click();
     expect(await part.getByLabel('Along *', { exact: true }).inputValue()).toBe('0, 0, 1');
+    expect(complaints).toEqual([]);
+  },
+);
+
+test(
+  'the pictures beside the table stay square to the car, and point and row are found by one another',
+  { timeout: 120_000 },
+  async () => {
+    const { page, complaints } = await openWindow({ reducedMotion: 'reduce' });
+    await page.locator('tr[data-reading="camber"]').waitFor();
+    await page.getByRole('navigation').getByRole('link', { name: 'Points' }).click();
+    const view = page.getByRole('group', { name: /^Two pictures of the front axle/ });
+    await view.waitFor();
+    const box = await view.boundingBox();
+    if (!box) throw new Error('the pictures are in sight');
+    const row = page.locator('tr.chosen');
+    const grid = (): Promise<readonly string[]> =>
+      page
+        .locator('.overlay .gridline')
+        .evaluateAll((lines) => lines.map((line) => line.getAttribute('d') ?? '').filter((d) => d !== ''));
+    const isSquare = async (): Promise<boolean> =>
+      (await grid()).every((d) => {
+        const [x1, y1, x2, y2] = d.split(/[ML ]/).filter(Boolean).map(Number);
+        return x1 === x2 || y1 === y2;
+      });
+    await expect.poll(() => labelsOf(page)).toEqual(expect.arrayContaining(['rackEnd', '400', '−100']));
+    const before = await grid();
+    expect(await isSquare()).toBe(true);
+
+    // choosing a row marks the point; a click on a point marks its row, in sight
+    await page.setViewportSize({ width: 1280, height: 480 });
+    await page.getByRole('button', { name: /^armFront/ }).click();
+    await placeOfMark(page, 'chosen');
+    const places = await page
+      .locator('.overlay .joint')
+      .evaluateAll((marks) =>
+        marks.filter((mark) => mark.getAttribute('d')).map((mark) => mark.getBoundingClientRect().toJSON()),
+      );
+    const hub = places[9] as DOMRect; // the tenth of the file: wheelCentre, in the first picture
+    await page.mouse.click(hub.x + hub.width / 2, hub.y + hub.height / 2);
+    await expect.poll(() => row.locator('b').innerText()).toBe('wheelCentre');
+    await expect
+      .poll(() =>
+        row.evaluate(
+          (one) => one.getBoundingClientRect().bottom <= (one.closest('.scroll')?.getBoundingClientRect().bottom ?? 0) + 1,
+        ),
+      )
+      .toBe(true);
+
+    // the chosen point is dragged in the picture's plane, and nothing of X is in it; Escape gives it up
+    const cells = () =>
+      row.locator('input').evaluateAll((all) => all.map((one) => Number((one as HTMLInputElement).value.replace('−', '-'))));
+    const [x0 = 0, y0 = 0, z0 = 0] = await cells();
+    const drag = async (): Promise<void> => {
+      const [x, y] = await placeOfMark(page, 'chosen');
+      await page.mouse.move(x, y);
+      await page.mouse.down();
+      await page.mouse.move(x + 12, y - 6, { steps: 3 });
+    };
+    await drag();
+    await page.keyboard.press('Escape');
+    await page.mouse.up();
+    expect(await cells()).toEqual([x0, y0, z0]);
+    await drag();
+    await page.mouse.up();
+    const [x1 = 0, y1 = 0, z1 = 0] = await cells();
+    expect(Math.abs(x1 - x0)).toBeLessThan(0.6); // by the camber that the wheel stands with
+    expect(y1 - y0).toBeGreaterThan(5);
+    expect(z1 - z0).toBeGreaterThan(2);
+    await page.getByRole('button', { name: /^Undo: Move wheel centre/ }).click();
+    expect(await cells()).toEqual([x0, y0, z0]);
+
+    // a drag of the picture, arrows and the wheel move it and never turn it; 0 and Fit bring all of it back
+    await page.setViewportSize({ width: 1280, height: 720 });
+    await page.getByRole('button', { name: 'Fit' }).click();
+    await expect.poll(grid).toEqual(before);
+    const [x, y] = [box.x + 60, box.y + box.height - 60];
+    await page.mouse.move(x, y);
+    await page.mouse.down();
+    await page.mouse.move(x + 90, y - 120, { steps: 4 });
+    await page.mouse.up();
+    await page.mouse.wheel(0, -200);
+    await expect.poll(grid).not.toEqual(before);
+    expect(await isSquare()).toBe(true);
+    await view.focus();
+    await page.keyboard.press('ArrowLeft');
+    await page.keyboard.press('+');
+    await drawn(page);
+    expect(await isSquare()).toBe(true);
+    await page.keyboard.press('0');
+    await expect.poll(grid).toEqual(before);
+    expect(await collisions(page)).toEqual([]);
     expect(complaints).toEqual([]);
   },
 );

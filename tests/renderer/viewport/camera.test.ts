@@ -7,6 +7,7 @@ import {
   viewHeight,
   wheelCutFor,
   zoom,
+  zoomAt,
   type Eye,
   type Point,
 } from '../../../renderer/viewport/camera';
@@ -90,6 +91,13 @@ describe('moving the eye', () => {
     expect(moved.target[0]).toBeCloseTo(0, 9);
     expect(moved.target[1]).toBeGreaterThan(0);
     expect(pan(eye, 0, 0.5).target[2]).toBeGreaterThan(300);
+  });
+  test('a zoom about a place leaves what is seen there where it is, at the bounds too', () => {
+    for (const factor of [0.5, 1.3, 1e-9]) {
+      const now = zoomAt(eye, factor, 0.3, -0.2);
+      const [before, after] = [pan(eye, 0.3, -0.2).target, pan(now, 0.3, -0.2).target];
+      for (const axis of [0, 1, 2] as const) expect(after[axis]).toBeCloseTo(before[axis], 6);
+    }
   });
 });
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { assembleCar, findSetup, placeAxle, toMechanism } from '../../../geometry/index';
 import { nearestSetting } from '../../../renderer/compute/nearestSetting';
-import { choosePoint, allowMove } from '../../../renderer/state/actions/viewing';
+import { choosePoint, allowMove, layViews } from '../../../renderer/state/actions/viewing';
 import { clockToward } from '../../../renderer/viewport/clockToward';
 import { eyeAxes, STEEPEST } from '../../../renderer/viewport/camera';
 import { alongAxis, inPlane, isAtEye, moveAtDesign, roundedPlace, toCar } from '../../../renderer/viewport/dragTarget';
@@ -129,6 +129,21 @@ test('the hole of a bushing points to where it is pulled, on the right as in a m
     expect(clockToward(bushing, [pull[0], -pull[1], pull[2]], 'right')).toBeCloseTo(clock, 9);
   }
   expect(clockToward(bushing, [0, 0, 30], 'left')).toBeNull();
+});
+
+test('beside the coordinates a drag moves the point, also one that an adjuster moves on the bench', () => {
+  const store = openedBench('car-23');
+  const moved = Object.values(front.adjusters ?? {}).flatMap((adjuster) =>
+    'moves' in adjuster && adjuster.kind === 'slide' && adjuster.locked === undefined ? [adjuster.moves] : [],
+  );
+  const [point = ''] = moved;
+  const ref = { axle: 'front', side: 'left', point } as const;
+  expect(wayToDrag(store, ref).kind).toBe('adjuster');
+  layViews(store, ['front', 'top']);
+  expect(wayToDrag(store, ref)).toEqual({ kind: 'point' });
+  expect(wayToDrag(store, { ...ref, point: 'wheelCentre' })).toEqual({ kind: 'point' });
+  layViews(store, []);
+  expect(wayToDrag(store, ref).kind).toBe('adjuster');
 });
 
 describe('lines on the screen', () => {
