@@ -10,6 +10,7 @@ import { shownQuantity } from '../../units/shownQuantity';
 import { FailureBanner } from '../answers/FailureBanner';
 import { KeptQuestions } from '../kept/KeptQuestions';
 import { useQuestionPage } from '../kept/useQuestionPage';
+import { FaultList, faultIdOf } from '../question/FaultList';
 import { QuestionField } from '../question/QuestionField';
 import { FloorGauge } from './FloorGauge';
 import {
@@ -127,7 +128,7 @@ const GaugeSentence = ({ form, faults, axle, setup, onChange }: SentenceProps) =
   const id = useId();
   const length = shownQuantity({ quantity: 'length', decimals: 2 }, units);
   const angle = shownQuantity({ quantity: 'angle', decimals: 2 }, units);
-  const faultId = (field: keyof GaugeFault): string | null => (faults[field] === undefined ? null : `${id}-${field}`);
+  const faultId = (field: keyof GaugeFault) => faultIdOf({ idBase: id, faults }, field);
   const field = (name: keyof GaugeFault) => (
     <QuestionField
       label={`${LABELS[name]}, ${name === 'swing' ? 'degrees' : length.unit}`}
@@ -177,11 +178,7 @@ const GaugeSentence = ({ form, faults, axle, setup, onChange }: SentenceProps) =
           </span>
         )}
       </div>
-      {(Object.keys(faults) as (keyof GaugeFault)[]).map((name) => (
-        <p key={name} id={`${id}-${name}`} className="qfault" role="alert">
-          {LABELS[name]}: {faults[name]}.
-        </p>
-      ))}
+      <FaultList idBase={id} faults={faults} labels={LABELS} />
     </form>
   );
 };

@@ -72,28 +72,37 @@ const bothSides = (
 ): readonly GaugeColumn[] =>
   SIDES.flatMap((side) => heads.map(({ head, as, isResult = false }) => ({ head, side, isResult, ...as })));
 
+/** What is read off which car, where. */
+interface Asked {
+  readonly form: GaugeForm;
+  readonly car: AssembledCar;
+  readonly axle: AxleName;
+  readonly bumps: readonly number[];
+  readonly units: ShownUnits;
+}
+
 /** What an instrument shows on a car, bump by bump. */
 export const gaugeTable = (form: GaugeForm, car: AssembledCar, axle: AxleName, units: ShownUnits): GaugeTable => {
-  const bumps = bumpsOf(form);
+  const asked: Asked = { form, car, axle, bumps: bumpsOf(form), units };
   switch (form.gauge) {
     case 'bumpSteer':
-      return bumpSteerTable(form, car, axle, bumps);
+      return bumpSteerTable(asked);
     case 'swing':
-      return swingTable(form, car, axle, bumps, units);
+      return swingTable(asked);
     case 'rim':
-      return rimTable(form, car, axle, bumps, units);
+      return rimTable(asked);
     case 'strings':
-      return stringTable(form, car, axle, bumps, units);
+      return stringTable(asked);
     case 'camber':
     case 'floor':
-      return camberTable(form, car, axle, bumps, units);
+      return camberTable(asked);
   }
 };
 
 const failedRows = (bumps: readonly number[], why: string): readonly GaugeRow[] =>
   bumps.map((bump) => ({ bump, values: [], why }));
 
-const bumpSteerTable = (form: GaugeForm, car: AssembledCar, axle: AxleName, bumps: readonly number[]): GaugeTable => {
+const bumpSteerTable = ({ form, car, axle, bumps }: Asked): GaugeTable => {
   const as = dialOf(form.dials);
   const columns = bothSides([
     { head: 'front dial', as },
@@ -114,13 +123,7 @@ const bumpSteerTable = (form: GaugeForm, car: AssembledCar, axle: AxleName, bump
   return { columns, rows, words };
 };
 
-const swingTable = (
-  form: GaugeForm,
-  car: AssembledCar,
-  axle: AxleName,
-  bumps: readonly number[],
-  units: ShownUnits,
-): GaugeTable => {
+const swingTable = ({ form, car, axle, bumps, units }: Asked): GaugeTable => {
   const as = angleOf(units);
   const fine: Written = { ...as, format: (value) => formatSigned(value, 3) };
   const swing = form.swing.value ?? 20;
@@ -179,13 +182,7 @@ const anglesAt = (car: AssembledCar, axle: AxleName, bumps: readonly number[], k
       : { why: row.failure.message, left: null, right: null },
   );
 
-const rimTable = (
-  form: GaugeForm,
-  car: AssembledCar,
-  axle: AxleName,
-  bumps: readonly number[],
-  units: ShownUnits,
-): GaugeTable => {
+const rimTable = ({ form, car, axle, bumps, units }: Asked): GaugeTable => {
   const as = lengthOf(units);
   const diameter = form.diameter.value ?? 1;
   const columns: GaugeColumn[] = [
@@ -206,13 +203,7 @@ const rimTable = (
   };
 };
 
-const stringTable = (
-  form: GaugeForm,
-  car: AssembledCar,
-  axle: AxleName,
-  bumps: readonly number[],
-  units: ShownUnits,
-): GaugeTable => {
+const stringTable = ({ form, car, axle, bumps, units }: Asked): GaugeTable => {
   const as = lengthOf(units);
   const columns = bothSides([
     { head: 'string to front edge', as },
@@ -243,13 +234,7 @@ const stringTable = (
   };
 };
 
-const camberTable = (
-  form: GaugeForm,
-  car: AssembledCar,
-  axle: AxleName,
-  bumps: readonly number[],
-  units: ShownUnits,
-): GaugeTable => {
+const camberTable = ({ form, car, axle, bumps, units }: Asked): GaugeTable => {
   const columns = bothSides([
     { head: 'camber', as: angleOf(units), isResult: true },
     { head: 'top − bottom from a plumb line', as: lengthOf(units) },

@@ -16,6 +16,7 @@ import { useQuestionPage } from '../kept/useQuestionPage';
 import { timeTaken, useTellRun } from '../lastRun';
 import { PlacePicker } from '../question/PlacePicker';
 import { ReadingsPicker } from '../question/ReadingsPicker';
+import { SideSelect } from '../question/SideSelect';
 import { ToePicker } from '../question/ToePicker';
 import { ownToe } from '../question/toeChoice';
 import { RunProgress } from '../RunProgress';
@@ -116,30 +117,13 @@ interface SentenceProps extends InfluenceProps {
   readonly onChange: (form: InfluenceForm) => void;
 }
 
-const SIDES = [
-  { name: 'both', label: 'both wheels' },
-  { name: 'left', label: 'the left wheel' },
-  { name: 'right', label: 'the right wheel' },
-] as const;
-
 const InfluenceSentence = ({ form, document, setup, axle, fault, onChange }: SentenceProps) => {
   const toe = ownToe(document, setup, axle);
   return (
     <form className="ask" aria-label="Influence" onSubmit={(event) => event.preventDefault()}>
       <div className="sentence">
         <span>One step of every {axle} part on</span>
-        <select
-          className="pick"
-          aria-label="Wheels"
-          value={form.side}
-          onChange={(event) => onChange({ ...form, side: event.target.value as InfluenceForm['side'] })}
-        >
-          {SIDES.map(({ name, label }) => (
-            <option key={name} value={name}>
-              {label}
-            </option>
-          ))}
-        </select>
+        <SideSelect label="Wheels" side={form.side} onChange={(side) => onChange({ ...form, side })} />
         <span>at</span>
         <PlacePicker of="one step" place={form.place} onChange={(place) => onChange({ ...form, place })} />
         <ToePicker

@@ -2,9 +2,11 @@ import { useId } from 'react';
 import { findReading, nameOfKey, type AxleName, type CarDocument } from '../../../geometry/index';
 import { useUnits } from '../../look/units';
 import { shownReading } from '../../units/shownQuantity';
+import { FaultList, faultIdOf } from '../question/FaultList';
 import { PlacePicker } from '../question/PlacePicker';
 import { QuestionField } from '../question/QuestionField';
 import { ReadingSelect } from '../question/ReadingSelect';
+import { SideSelect } from '../question/SideSelect';
 import { ownToe } from '../question/toeChoice';
 import { ToePicker } from '../question/ToePicker';
 import { MOTION_WORDS, MOTIONS, withMapReading, type MapFault, type MapForm } from './mapForm';
@@ -38,7 +40,7 @@ export const MapSentence = ({ form, document, setup, axle, faults, isRunning, on
   const shown = entry && shownReading(entry, units);
   const shownSecond = second && shownReading(second, units);
   const toe = ownToe(document, setup, axle);
-  const faultId = (field: keyof MapFault): string | null => (faults[field] === undefined ? null : `${id}-${field}`);
+  const faultId = (field: keyof MapFault) => faultIdOf({ idBase: id, faults }, field);
   const hasWheel = entry?.of === 'corner' || second?.of === 'corner';
   return (
     <form
@@ -96,16 +98,7 @@ export const MapSentence = ({ form, document, setup, axle, faults, isRunning, on
             ))}
           </optgroup>
         </select>
-        <select
-          className="pick"
-          aria-label="Wheels that are turned"
-          value={form.side}
-          onChange={(event) => onChange({ ...form, side: event.target.value as MapForm['side'] })}
-        >
-          <option value="both">both wheels</option>
-          <option value="left">left</option>
-          <option value="right">right</option>
-        </select>
+        <SideSelect label="Wheels that are turned" side={form.side} onChange={(side) => onChange({ ...form, side })} />
         {shown && (
           <>
             <span>mark</span>
@@ -162,11 +155,7 @@ export const MapSentence = ({ form, document, setup, axle, faults, isRunning, on
           Draw <span className="key">Enter</span>
         </button>
       </div>
-      {(Object.keys(faults) as (keyof MapFault)[]).map((field) => (
-        <p key={field} id={`${id}-${field}`} className="qfault" role="alert">
-          {faults[field]}
-        </p>
-      ))}
+      <FaultList idBase={id} faults={faults} />
     </form>
   );
 };

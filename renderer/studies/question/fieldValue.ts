@@ -31,3 +31,11 @@ export const faultOfNumber = ({ value, typed }: FieldValue): string | null => {
   if (value !== null) return null;
   return typed === null || typed.trim() === '' ? 'a number is missing' : `“${typed.trim()}” is not a number`;
 };
+
+/** A plain number in a field: a count, or a part of a direction. */
+export const PLAIN_NUMBER: Pick<ShownQuantity, 'unit' | 'toShown' | 'fromShown' | 'format'> = {
+  unit: '',
+  toShown: (value) => value,
+  fromShown: (shown) => shown,
+  format: String,
+};

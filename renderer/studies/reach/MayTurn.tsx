@@ -8,6 +8,7 @@ import { formatShort } from '../../units/format';
 import { shownQuantity } from '../../units/shownQuantity';
 import { pivotToBoltOf } from '../answers/turnedParts';
 import { PickWords } from '../question/PlacePicker';
+import { PLAIN_NUMBER } from '../question/fieldValue';
 import { QuestionField } from '../question/QuestionField';
 import { axlesOf } from '../question/readingChoices';
 import { beginPoint, DIRECTIONS, nextId, withAllOf, type Direction, type MayForm, type ReachForm } from './reachForm';
@@ -186,7 +187,7 @@ const PointLine = ({ may, document, onChange, onRemove }: LineProps<'point'>) =>
                     <QuestionField
                       label={`Direction ${letter}, left side`}
                       field={may.along[axis] ?? may.along[0]}
-                      shown={PLAIN}
+                      shown={PLAIN_NUMBER}
                       faultId={null}
                       onChange={(field) => {
                         const [x, y, z] = may.along.map((one, at) => (at === axis ? field : one));
@@ -226,13 +227,6 @@ const PointLine = ({ may, document, onChange, onRemove }: LineProps<'point'>) =>
       <RemoveButton label={label} onRemove={onRemove} />
     </div>
   );
-};
-
-const PLAIN = {
-  unit: '',
-  toShown: (value: number) => value,
-  fromShown: (shown: number) => shown,
-  format: (value: number) => String(value),
 };
 
 /** Ticks for every adjuster of both axles; what is locked says its rule. A point can be let free too. */

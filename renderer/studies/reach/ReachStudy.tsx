@@ -1,5 +1,5 @@
 import { useId, useMemo, useState, type FormEvent } from 'react';
-import { findReading, MOST_TRIED, setupNames, type AxleName, type CarDocument } from '../../../geometry/index';
+import { findReading, MOST_TRIED, type AxleName, type CarDocument } from '../../../geometry/index';
 import { useUnits } from '../../look/units';
 import { useBench } from '../../shell/benchContext';
 import { isSameDocument } from '../../state/sameDocument';
@@ -11,7 +11,9 @@ import { KeptQuestions } from '../kept/KeptQuestions';
 import { useQuestionPage, type QuestionForms } from '../kept/useQuestionPage';
 import { timeTaken, useTellRun } from '../lastRun';
 import { axlesOf } from '../question/readingChoices';
+import { PLAIN_NUMBER } from '../question/fieldValue';
 import { QuestionField } from '../question/QuestionField';
+import { SetupSelect } from '../question/SetupSelect';
 import { ownToe } from '../question/toeChoice';
 import { ToePicker } from '../question/ToePicker';
 import { RunProgress } from '../RunProgress';
@@ -23,7 +25,7 @@ import { ReachAnswers } from './ReachAnswers';
 import { beginReach, formOf, moved, nextWanted, type ReachForm } from './reachForm';
 import { readReach, type ReachFaults } from './readReach';
 import type { ReachOrder } from './reachTable';
-import { COUNTED, WantedRow } from './WantedRow';
+import { WantedRow } from './WantedRow';
 import './reach.css';
 
 /** Settings that give everything that is wanted at once. */
@@ -186,20 +188,12 @@ const ReachQuestion = ({ form, document, axle, faults, onChange, onRun }: Questi
       <div className="runbar">
         <label className="choice">
           <span>from</span>
-          <select
-            className="pick"
-            aria-label="Starting from the setup"
-            aria-invalid={faults['setup'] !== undefined}
-            aria-describedby={faultId('setup') ?? undefined}
-            value={form.setup}
-            onChange={(event) => onChange({ ...form, setup: event.target.value })}
-          >
-            {[...new Set([...setupNames(document), form.setup])].map((name) => (
-              <option key={name} value={name}>
-                {name}
-              </option>
-            ))}
-          </select>
+          <SetupSelect
+            document={document}
+            setup={form.setup}
+            faultId={faultId('setup')}
+            onChange={(setup) => onChange({ ...form, setup })}
+          />
         </label>
         <ToePicker own={toes} choice={form.toe} faultId={faultId('toe')} onChange={(toe) => onChange({ ...form, toe })} />
         <label className="choice">
@@ -208,7 +202,7 @@ const ReachQuestion = ({ form, document, axle, faults, onChange, onRun }: Questi
             label="How many answers"
             className="counted"
             field={form.count}
-            shown={COUNTED}
+            shown={PLAIN_NUMBER}
             faultId={faultId('count')}
             onChange={(count) => onChange({ ...form, count })}
           />

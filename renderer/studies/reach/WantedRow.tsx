@@ -2,7 +2,7 @@ import { findReading, type AxleName, type CarDocument } from '../../../geometry/
 import { Popover } from '../../look/controls/Popover';
 import { useUnits } from '../../look/units';
 import { shownReading } from '../../units/shownQuantity';
-import { faultOfNumber } from '../question/fieldValue';
+import { faultOfNumber, PLAIN_NUMBER } from '../question/fieldValue';
 import { placeWords } from '../question/place';
 import { PickWords, PlaceFields } from '../question/PlacePicker';
 import { QuestionField } from '../question/QuestionField';
@@ -300,7 +300,7 @@ const WherePicker = ({ name, wanted, hasFault, onChange }: WherePickerProps) => 
                 <QuestionField
                   label="Positions, ends included"
                   field={wanted.steps}
-                  shown={COUNTED}
+                  shown={PLAIN_NUMBER}
                   faultId={null}
                   onChange={(steps) => part({ steps })}
                 />
@@ -320,12 +320,4 @@ const WherePicker = ({ name, wanted, hasFault, onChange }: WherePickerProps) => 
       )}
     </Popover>
   );
-};
-
-/** A plain count in a field. */
-export const COUNTED = {
-  unit: '',
-  toShown: (value: number) => value,
-  fromShown: (shown: number) => shown,
-  format: (value: number) => String(value),
 };

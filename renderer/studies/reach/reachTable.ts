@@ -45,8 +45,7 @@ export interface ReachTable {
   readonly axles: number;
 }
 
-const scoreText = (score: number): string =>
-  score === 0 ? '0' : score < 0.005 ? score.toExponential(0).replace('-', '−') : score.toFixed(2);
+const scoreText = (score: number): string => (score === 0 ? '0' : score < 0.005 ? '< 0.01' : score.toFixed(2));
 
 /** How far points of the drawing were moved, in words: "tie-rod end 2.5 mm along Z". */
 const pointWords = (document: CarDocument, row: ReachAnswerRow, units: ShownUnits): readonly string[] => {

@@ -1,5 +1,5 @@
 import { useId, useMemo, useState, type FormEvent } from 'react';
-import { findReading, setupNames, type AxleName, type CarDocument } from '../../../geometry/index';
+import { findReading, type AxleName, type CarDocument } from '../../../geometry/index';
 import { KeepTable } from '../../lengths/KeepTable';
 import { useUnits } from '../../look/units';
 import { useBench } from '../../shell/benchContext';
@@ -14,9 +14,12 @@ import { StaleBanner } from '../answers/StaleBanner';
 import { KeptQuestions } from '../kept/KeptQuestions';
 import { useQuestionPage } from '../kept/useQuestionPage';
 import { timeTaken, useTellRun } from '../lastRun';
+import { FaultList, faultIdOf } from '../question/FaultList';
 import { PlacePicker } from '../question/PlacePicker';
 import { QuestionField } from '../question/QuestionField';
 import { ReadingSelect } from '../question/ReadingSelect';
+import { SetupSelect } from '../question/SetupSelect';
+import { SideSelect } from '../question/SideSelect';
 import { ownToe } from '../question/toeChoice';
 import { ToePicker } from '../question/ToePicker';
 import { RunProgress } from '../RunProgress';
@@ -115,19 +118,13 @@ interface SentenceProps {
   readonly onRun: (event: FormEvent) => void;
 }
 
-const SIDES = [
-  { name: 'both', label: 'both wheels' },
-  { name: 'left', label: 'left' },
-  { name: 'right', label: 'right' },
-] as const;
-
 const WaysSentence = ({ form, document, axle, faults, onChange, onRun }: SentenceProps) => {
   const units = useUnits();
   const id = useId();
   const entry = findReading(form.reading);
   const shown = entry ? shownReading(entry, units) : null;
   const toe = ownToe(document, form.setup, axle);
-  const faultId = (field: keyof WaysFault): string | null => (faults[field] === undefined ? null : `${id}-${field}`);
+  const faultId = (field: keyof WaysFault) => faultIdOf({ idBase: id, faults }, field);
   const spoken = shown?.unit === '°' ? 'degrees' : (shown?.unit ?? '');
   return (
     <form className="ask" onSubmit={onRun} noValidate aria-label="Ways">
@@ -141,18 +138,7 @@ const WaysSentence = ({ form, document, axle, faults, onChange, onRun }: Sentenc
           onChange={(reading) => onChange(withReading(form, document, reading))}
         />
         {entry?.of === 'corner' && (
-          <select
-            className="pick"
-            aria-label="Wheels"
-            value={form.side}
-            onChange={(event) => onChange({ ...form, side: event.target.value as WaysForm['side'] })}
-          >
-            {SIDES.map(({ name, label }) => (
-              <option key={name} value={name}>
-                {label}
-              </option>
-            ))}
-          </select>
+          <SideSelect label="Wheels" side={form.side} onChange={(side) => onChange({ ...form, side })} />
         )}
         <span>at</span>
         <PlacePicker of={entry?.name ?? form.reading} place={form.place} onChange={(place) => onChange({ ...form, place })} />
@@ -178,21 +164,12 @@ const WaysSentence = ({ form, document, axle, faults, onChange, onRun }: Sentenc
           </>
         )}
         <span>from</span>
-        <select
-          className="pick"
-          aria-label="Starting from the setup"
-          aria-invalid={faults.setup !== undefined}
-          aria-describedby={faultId('setup') ?? undefined}
-          value={form.setup}
-          onChange={(event) => onChange({ ...form, setup: event.target.value })}
-        >
-          {!setupNames(document).includes(form.setup) && <option value={form.setup}>{form.setup}</option>}
-          {setupNames(document).map((name) => (
-            <option key={name} value={name}>
-              {name}
-            </option>
-          ))}
-        </select>
+        <SetupSelect
+          document={document}
+          setup={form.setup}
+          faultId={faultId('setup')}
+          onChange={(setup) => onChange({ ...form, setup })}
+        />
         <ToePicker
           own={toe === null ? [] : [toe]}
           choice={form.toe}
@@ -216,11 +193,7 @@ const WaysSentence = ({ form, document, axle, faults, onChange, onRun }: Sentenc
           Find ways <span className="key">Enter</span>
         </button>
       </div>
-      {(Object.keys(faults) as (keyof WaysFault)[]).map((field) => (
-        <p key={field} id={`${id}-${field}`} className="qfault" role="alert">
-          {faults[field]}
-        </p>
-      ))}
+      <FaultList idBase={id} faults={faults} />
     </form>
   );
 };
@@ -262,8 +235,8 @@ const WaysAnswer = ({ answered: { order, answer }, changed, onRun }: AnswerProps
             Ways to {axle} {entry.name.toLowerCase()} {wanted}
           </h2>
           <span className="quiet">
-            from {withUnit(reachedText(answer.from, shown), shown.unit)}; the columns say what else changes. Bar: change against
-            tolerance, full at 1.5×.
+            from {withUnit(reachedText(answer.from, shown), shown.unit)}; bars: what else changes, against its tolerance, full at
+            1.5×
           </span>
           <span className="spread" />
           {rows.length > 0 && (
