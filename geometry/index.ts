@@ -129,6 +129,21 @@ export type {
   WaysQuestionDocument,
 } from './car/questionDocument';
 
+// Fit-up: what links carry
+export {
+  LOAD_WARNING_CODES,
+  linkLoads,
+  type CaseLoads,
+  type CornerCarried,
+  type LinkLoad,
+  type LinkLoads,
+  type LoadWarning,
+} from './fitup/loads/linkLoads';
+export { loadCaseOfG, loadCases, type LoadCase, type WheelForces } from './fitup/loads/loadCase';
+export type { Bending, LinkEnd, LinkKind } from './fitup/loads/linkRow';
+export type { Buckling } from './fitup/loads/buckling';
+export type { AxleLoadDocument, LoadCaseDocument, WheelLoadDocument } from './car/loadDocument';
+
 // What a shop's instruments show
 export {
   acrossRim,

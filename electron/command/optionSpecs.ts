@@ -1,3 +1,5 @@
+import { COMMON, WITHOUT_CAR, AXLE, TRAVEL, RACK, ROLL, TOE_RESET, LOCKED, WORKERS, SIDE } from './commonOptions';
+
 /** What the value of an option is. `settings` may be given again and again. */
 export type OptionKind =
   | 'flag'
@@ -5,6 +7,8 @@ export type OptionKind =
   | 'number'
   | 'count'
   | 'travel'
+  /** two numbers with a comma */
+  | 'pair'
   | 'axle'
   | 'motion'
   | 'choice'
@@ -34,7 +38,7 @@ export interface OptionSpec {
 }
 
 export type VerbName =
-  'check' | 'readings' | 'sweep' | 'influence' | 'ways' | 'reach' | 'map' | 'sheet' | 'points' | 'schema' | 'batch';
+  'check' | 'readings' | 'sweep' | 'influence' | 'ways' | 'reach' | 'map' | 'loads' | 'sheet' | 'points' | 'schema' | 'batch';
 
 export interface VerbSpec {
   readonly name: VerbName;
@@ -53,68 +57,6 @@ export interface VerbSpec {
   readonly options: readonly OptionSpec[];
   readonly examples: readonly string[];
 }
-
-const SETUP: OptionSpec = {
-  name: 'setup',
-  kind: 'text',
-  value: 'NAME',
-  help: 'setup of the car; the first in the file when not given',
-};
-const SET: OptionSpec = {
-  name: 'set',
-  kind: 'settings',
-  value: 'WHAT=VALUE',
-  help: "changes the setup for this call only, again and again: front.both.rearBush=90 (or 3h, or none), front.setToe=0.05, rear.rideHeight=-10; in the file's unit",
-};
-const PRINTING: readonly OptionSpec[] = [
-  { name: 'json', kind: 'flag', value: '', help: 'one JSON document on standard output, also for an error', printing: true },
-  { name: 'help', kind: 'flag', value: '', help: 'this text', printing: true },
-  { name: 'version', kind: 'flag', value: '', help: 'the version of the program', printing: true },
-];
-const COMMON: readonly OptionSpec[] = [SETUP, SET, ...PRINTING];
-/** Of a verb that looks at no car. */
-const WITHOUT_CAR: readonly OptionSpec[] = [{ ...SETUP, idle: true }, { ...SET, idle: true }, ...PRINTING];
-
-const AXLE: OptionSpec = { name: 'axle', kind: 'axle', value: 'front|rear', help: 'this axle only; both when not given' };
-const TRAVEL: OptionSpec = {
-  name: 'travel',
-  kind: 'travel',
-  value: 'Z|L,R',
-  help: 'wheel travel in mm from where the car stands, + bump; left and right may differ; with roll it is heave, + body down',
-};
-const RACK: OptionSpec = {
-  name: 'rack',
-  kind: 'number',
-  value: 'MM',
-  help: "rack travel from centre in mm, + along the rack's axis; steered axles only",
-};
-const ROLL: OptionSpec = {
-  name: 'roll',
-  kind: 'number',
-  value: 'DEG',
-  help: 'body roll in degrees, + left side up, as in a left turn',
-};
-
-const TOE_RESET: OptionSpec = {
-  name: 'toe-reset',
-  kind: 'number?',
-  value: '[DEG]',
-  help: "toe is set after every move: to DEG, or to the setup's own toe, else the design's; without it toe falls as the setup has it",
-};
-const LOCKED: OptionSpec = { name: 'locked', kind: 'flag', value: '', help: 'adjusters too that the rules lock' };
-const WORKERS: OptionSpec = {
-  name: 'workers',
-  kind: 'count',
-  value: 'N',
-  most: 64,
-  help: 'threads that work on it at most; as many as there are cores when not given. The answer is the same with any number',
-};
-const SIDE: OptionSpec = {
-  name: 'side',
-  kind: 'choice',
-  value: 'left|right|both',
-  help: 'the wheels on which an adjuster is turned; both when not given',
-};
 
 export const VERBS: readonly VerbSpec[] = [
   {
@@ -272,6 +214,34 @@ export const VERBS: readonly VerbSpec[] = [
     ],
     examples: [
       'jounce map samples/saltmarsh-hatch.jounce.json --x front.both.plateAcross --y travel \\\n    --reading front.left.camber --nx 5 --ny 5',
+    ],
+  },
+  {
+    name: 'loads',
+    positional: 'CAR',
+    takesCar: true,
+    summary: 'what every link carries, for choosing a bearing or judging a bracket',
+    details: [
+      "Rigid links in balance at a position: the axial force of every rod, what every link puts on body and knuckle, the bending of what is bent, and how many times its push a straight bar takes. Cases are those of the car file's loads; a file without any is answered with five that are invented, and said to be.",
+      'Forces of a case act at the contact centre; what a shaft drives acts at the wheel centre, since its torque does not go through the knuckle.',
+    ],
+    options: [
+      { name: 'case', kind: 'text', value: 'NAME', help: 'this case only; all when not given' },
+      {
+        name: 'g',
+        kind: 'pair',
+        value: 'LAT,LONG',
+        help: 'instead: a case by its accelerations in g, + to the left, + forward; the rule for the wheel loads is printed',
+      },
+      AXLE,
+      TRAVEL,
+      RACK,
+      ROLL,
+      ...COMMON,
+    ],
+    examples: [
+      'jounce loads samples/saltmarsh-hatch.jounce.json --case Cornering --axle front',
+      'jounce loads samples/saltmarsh-hatch.jounce.json --g -0.9,-0.4 --travel 15,-15',
     ],
   },
   {

@@ -51,6 +51,9 @@ export interface Options {
   pairs?: true;
   /** a document as given in a batch; else a path or a name */
   question?: string | { readonly document: object };
+  case?: string;
+  /** [lateral, longitudinal] in g, + to the left, + forward */
+  g?: readonly [number, number];
   x?: string;
   y?: string;
   reading?: string;
@@ -111,6 +114,11 @@ export function readText(option: OptionSpec, text: string): Options[keyof Option
       if (parts.length > 2) throw usageError(`${name}: "${text}" is neither one number nor left,right`);
       return parts.length === 1 ? number(text) : { left: number(parts[0] ?? ''), right: number(parts[1] ?? '') };
     }
+    case 'pair': {
+      const parts = text.split(',');
+      if (parts.length !== 2) throw usageError(`${name}: "${text}" is not of the form ${option.value}`);
+      return [number(parts[0] ?? ''), number(parts[1] ?? '')];
+    }
     case 'settings': {
       const at = text.indexOf('=');
       if (at < 1 || at === text.length - 1)
@@ -153,6 +161,9 @@ export function readJson(option: OptionSpec, value: unknown): Options[keyof Opti
       if (!Array.isArray(value)) return typeof value === 'number' ? number(value) : wrong('a number or [left, right]');
       if (value.length !== 2) return wrong('a number or [left, right]');
       return { left: number(value[0]), right: number(value[1]) };
+    case 'pair':
+      if (!Array.isArray(value) || value.length !== 2) return wrong('two numbers [a, b]');
+      return [number(value[0]), number(value[1])];
     case 'settings':
       if (typeof value !== 'object' || value === null || Array.isArray(value)) return wrong('an object of settings');
       return Object.entries(value)

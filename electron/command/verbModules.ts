@@ -18,6 +18,8 @@ export async function loadVerb(name: Exclude<VerbName, 'batch'>): Promise<VerbMo
       return import('./reach');
     case 'map':
       return import('./map');
+    case 'loads':
+      return import('./loads');
     case 'sheet':
       return import('./sheet');
     case 'points':
