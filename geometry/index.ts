@@ -140,6 +140,7 @@ export {
   type LoadWarning,
 } from './fitup/loads/linkLoads';
 export { loadCaseOfG, loadCases, type LoadCase, type WheelForces } from './fitup/loads/loadCase';
+export { loadArrows, type ArrowView, type LoadArrow } from './fitup/loads/loadArrows';
 export type { Bending, LinkEnd, LinkKind } from './fitup/loads/linkRow';
 export type { Buckling } from './fitup/loads/buckling';
 export type { AxleLoadDocument, LoadCaseDocument, WheelLoadDocument } from './car/loadDocument';

@@ -39,7 +39,7 @@ export function loadsInWords(title: string, { cases, warnings }: LinkLoads, opti
 function caseInWords(one: CaseLoads, style: TextStyle): string[] {
   const { name, invented, g } = one.case;
   const by = g === null ? '' : `, ${gInWords(g)}`;
-  const lines = [heading(`${name}${by}${invented ? ' (invented: put your own in)' : ''}`, style)];
+  const lines = wrap(`${name}${by}${invented ? ' (invented: put your own in)' : ''}`, '  ').map((line) => heading(line, style));
   for (const axle of ['front', 'rear'] as const) {
     const rows = one.rows.filter((row) => row.axle === axle);
     if (rows.length === 0) continue;

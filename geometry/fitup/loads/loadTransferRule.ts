@@ -92,7 +92,7 @@ export function caseOfG(
   const [lateral, longitudinal] = g;
   const remarks = [...rest.remarks];
   const axles = AXLES.map((axle) => axleForces(car, rest, axle, lateral, longitudinal, remarks));
-  return { name, invented, g, rule: TRANSFER_RULE, front: axles[0], rear: axles[1], remarks };
+  return { name, invented: invented || rest.isAssumed, g, rule: TRANSFER_RULE, front: axles[0], rear: axles[1], remarks };
 }
 
 function axleForces(
