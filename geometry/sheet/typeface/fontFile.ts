@@ -1,27 +1,18 @@
 /**
- * Reads what is needed of a TrueType file: which glyph a letter is, how wide it is and how it is drawn.
- * @see OpenType specification 1.9: tables cmap (format 4), glyf, head, hhea, hmtx, loca, maxp
+ * Reads what lines are measured with from a TrueType file: which glyph a letter is, and how wide it is.
+ * @see OpenType specification 1.9: tables cmap (format 4), head, hhea, hmtx
  */
 export interface FontFile {
   readonly bytes: Uint8Array;
   /** units of one em */
   readonly unitsPerEm: number;
-  readonly ascent: number;
-  readonly descent: number;
-  readonly glyphCount: number;
   /** Unicode code point -> glyph; what is not there is not in the font */
   readonly glyphOf: ReadonlyMap<number, number>;
   /** width of a glyph [units] */
   readonly advanceOf: (glyph: number) => number;
-  /** left side bearing of a glyph [units] */
-  readonly bearingOf: (glyph: number) => number;
-  /** the drawing of a glyph as the file keeps it; empty for a blank */
-  readonly outlineOf: (glyph: number) => Uint8Array;
-  /** the bytes of a table; empty where the font has none of that name */
-  readonly table: (name: string) => Uint8Array;
 }
 
-export const viewOf = (bytes: Uint8Array): DataView => new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+const viewOf = (bytes: Uint8Array): DataView => new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
 
 const tablesOf = (bytes: Uint8Array): ReadonlyMap<string, Uint8Array> => {
   const view = viewOf(bytes);
@@ -63,30 +54,17 @@ const readLetters = (cmap: Uint8Array): Map<number, number> => {
 /** @throws RangeError for bytes that are no TrueType font */
 export const readFont = (bytes: Uint8Array): FontFile => {
   const tables = tablesOf(bytes);
-  const table = (name: string): Uint8Array => tables.get(name) ?? new Uint8Array();
-  for (const name of ['head', 'hhea', 'maxp', 'hmtx', 'cmap', 'loca', 'glyf'])
-    if (!tables.has(name)) throw new RangeError(`This is no TrueType font: it has no table "${name}".`);
-  const [head, hhea, hmtx, loca, glyf] = ['head', 'hhea', 'hmtx', 'loca', 'glyf'].map((name) => viewOf(table(name))) as [
-    DataView,
-    DataView,
-    DataView,
-    DataView,
-    DataView,
-  ];
-  const isLong = head.getInt16(50) === 1;
-  const offset = (glyph: number): number => (isLong ? loca.getUint32(4 * glyph) : 2 * loca.getUint16(2 * glyph));
-  const metrics = hhea.getUint16(34);
+  const table = (name: string): Uint8Array => {
+    const found = tables.get(name);
+    if (found === undefined) throw new RangeError(`This is no TrueType font: it has no table "${name}".`);
+    return found;
+  };
+  const hmtx = viewOf(table('hmtx'));
+  const metrics = viewOf(table('hhea')).getUint16(34);
   return {
     bytes,
-    unitsPerEm: head.getUint16(18),
-    ascent: hhea.getInt16(4),
-    descent: hhea.getInt16(6),
-    glyphCount: viewOf(table('maxp')).getUint16(4),
+    unitsPerEm: viewOf(table('head')).getUint16(18),
     glyphOf: readLetters(table('cmap')),
     advanceOf: (glyph) => hmtx.getUint16(4 * Math.min(glyph, metrics - 1)),
-    bearingOf: (glyph) => (glyph < metrics ? hmtx.getInt16(4 * glyph + 2) : hmtx.getInt16(4 * metrics + 2 * (glyph - metrics))),
-    outlineOf: (glyph) =>
-      new Uint8Array(glyf.buffer, glyf.byteOffset + offset(glyph), Math.max(0, offset(glyph + 1) - offset(glyph))),
-    table,
   };
 };
