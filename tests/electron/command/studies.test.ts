@@ -111,6 +111,7 @@ describe('reach', () => {
           { axle: 'front', point: 'tieRodEnd', along: [0, 0, 1], range: [0.2, 0.8], step: 1 },
         ],
       }),
+      'ways.json': '{ "ask": "ways", "axle": "front", "reading": "camber", "value": -3 }',
       'empty.json': '{ "wanted": [], "may": [] }',
       'nan.json': '{ "wanted": [ { "reading": "camber", "axle": "front", "value": NaN, "tolerance": 1 } ] }',
       'round.json':
@@ -131,6 +132,8 @@ describe('reach', () => {
     );
     for (const name of ['two.json', 'empty.json', 'nan.json', 'round.json'])
       expect((await faultsOf(name)).length, name).toBeGreaterThan(0);
+    // a question of another study is none of this one
+    expect(await faultsOf('ways.json')).toMatchObject([{ code: 'question-form', path: 'ask', found: '"ways"' }]);
     const odd = await faultsOf('odd.json');
     expect(odd.map((fault) => fault['path'])).toEqual(
       expect.arrayContaining(['wanted[0].range', 'wanted[1].tolerance', 'may[1].adjuster', 'may[2].range']),
