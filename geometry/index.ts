@@ -87,6 +87,7 @@ export { influence, type Influence, type InfluenceQuestion, type InfluenceRow } 
 export { carNumberNames, changesBetween, type CarNumber, type Numbers } from './studies/carNumbers';
 export { compare, type ComparedNumbers, type ComparedSetup, type Comparison } from './studies/compare';
 export type { AskedToe } from './studies/toeReset';
+export { turnedByReset } from './studies/turnedByReset';
 export { resolveQuestion, type Question, type Wanted } from './studies/question';
 export { MOST_TRIED, reach, type ReachAnswer } from './studies/reach';
 export type { ReachAnswerRow } from './studies/reachAnswers';

@@ -14,7 +14,7 @@ import { countOf, type LoadedCar } from './carSource';
 import type { CheckWarningCode } from './codes';
 import { usageError } from './commandError';
 import { assemble, changedSetup } from './question';
-import { formatPlain, heading } from './textTable';
+import { formatPlain, harmless, heading, wrap } from './textTable';
 
 const AXLES = ['front', 'rear'] as const;
 
@@ -41,13 +41,15 @@ export async function answer(call: Call): Promise<Answer> {
     document: { ok: true, name: document.name, version, axles, setups, warnings },
     words: (style) =>
       [
-        heading(
+        ...wrap(
           `${document.name}: ${warnings.length === 0 ? 'no faults' : `no faults, ${countOf(warnings.length, 'warning')}`}`,
-          style,
-        ),
+          '  ',
+        ).map((line) => heading(line, style)),
         `  version ${version}; ${axles.map((axle) => `${axle} ${document[axle]?.layout}`).join(', ')}`,
-        `  setups: ${setups.join(', ')}`,
-        ...warnings.map((warning) => `  ${warning.path === null ? '' : `${warning.path}: `}${warning.message} [${warning.code}]`),
+        ...wrap(`  setups: ${setups.join(', ')}`, '    ').map(harmless),
+        ...warnings.flatMap(({ path, message, code }) =>
+          wrap(`  ${path === null ? '' : `${path}: `}${message} [${code}]`, '    ').map(harmless),
+        ),
       ].join('\n'),
   };
 }

@@ -112,7 +112,7 @@ function mapInWords(
   );
   const lines = [
     ...wrap(title, '  ').map((line) => heading(line, style)),
-    `  across: ${xName}; down: ${yName}${every > 1 ? `; every ${every}th column, --json has them all` : ''}`,
+    ...wrap(`  across: ${xName}; down: ${yName}${every > 1 ? `; every ${every}th column, --json has them all` : ''}`, '    '),
     cell('') + shown.map((index) => cell(formatPlain(x[index] ?? 0))).join(''),
     ...rows,
   ];

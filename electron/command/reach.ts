@@ -1,7 +1,9 @@
 import {
   findReading,
-  reachNow,
   parseCar,
+  reachNow,
+  turnedByReset,
+  withToeReset,
   type CarDocument,
   type Fault,
   type Help,
@@ -9,6 +11,7 @@ import {
   type QuestionDocument,
   type ReachAnswer,
   type ReachAnswerRow,
+  type SetupDocument,
 } from '../../geometry/index';
 import type { Answer, Call } from './answer';
 import { CAUTIONS } from './cautions';
@@ -27,13 +30,31 @@ export async function answer({ car, options, study }: Call): Promise<Answer> {
   const kept = await questionOf(car, options.question);
   const question = options.locked === true ? { ...kept, locked: true } : kept;
   const { name, setup } = changedSetup(car, options.setup ?? question.setup, options.set);
-  const answered = await study({ study: 'reach', document: car.document, setup, question });
+  refuseTurnedByReset(car.document, question, setup);
+  const { helped, ...answered } = await study({ study: 'reach', document: car.document, setup, question });
   const title = titleOf(car, name, options);
   const isThere = reachNow(car.mechanism, question, setup)?.met === true;
   return {
     document: { car: car.document.name, setup: name, units: UNITS, ...answered },
-    words: (style) => reachInWords(car.document, title, question, answered, isThere, style),
+    words: (style) =>
+      reachInWords(car.document, title, question, { ...answered, ...(helped === undefined ? {} : { helped }) }, isThere, style),
   };
+}
+
+/** What the toe reset turns cannot be moved beside it: every setting would have the same answer. */
+function refuseTurnedByReset(document: CarDocument, { may, setToe }: QuestionDocument, setup: SetupDocument): void {
+  const faults = may.flatMap((one, index): Fault[] => {
+    if (!('adjuster' in one)) return [];
+    const reset = withToeReset(document, setup, [one.axle], setToe === false ? undefined : setToe);
+    const reason = turnedByReset(document, reset, one.axle, one.adjuster);
+    if (reason === null) return [];
+    const found = JSON.stringify(one.adjuster);
+    return [
+      { code: 'question-form', path: `may[${index}].adjuster`, line: null, column: null, found, expected: reason, hint: null },
+    ];
+  });
+  if (faults.length > 0)
+    throw new CommandError({ kind: 'usage', message: `the question is refused: ${countOf(faults.length, 'fault')}`, faults });
 }
 
 /** The question: a document, a file, or the name of one that the car file keeps. It is judged as if it stood in the car file. */
@@ -134,7 +155,7 @@ function reachInWords(
   isThere: boolean,
   style: TextStyle,
 ): string {
-  const { reachable, answers, helps, tried, all, starts } = answered;
+  const { reachable, answers, helps, helped, tried, all, starts, why = {} } = answered;
   const lines = wrap(title, '  ').map((line) => heading(line, style));
   const count = tried.toLocaleString('en');
   lines.push(
@@ -147,10 +168,15 @@ function reachInWords(
   );
   if (isThere) lines.push('', '  Nothing to do: the setup has all of it already.');
   if (answers.length === 0)
-    lines.push('', '  No combination of the steps can be there, inside the ranges and the limits of the file.');
+    lines.push(
+      '',
+      '  No combination of the steps can be there, inside the ranges and the limits of the file.',
+      ...Object.entries(why).flatMap(([reading, reason]) => wrap(`  ${reading}: ${reason}`, '    ')),
+    );
   else if (!reachable) lines.push('', '  Not reachable: the nearest are');
   answers.forEach((row, index) => lines.push('', ...answerInWords(document, question, row, index + 1, style)));
-  if (helps !== null) lines.push('', ...wrap(`  ${helpInWords(helps)}`, '  '));
+  if (helps !== null)
+    lines.push('', ...wrap(`  ${helpInWords(helps)}`, '  '), ...wantedInWords(question, helped ?? [], '  then '));
   return [...lines, '', ...wrap(CAUTIONS)].join('\n');
 }
 
@@ -171,17 +197,25 @@ function answerInWords(
   const lines = wrap(`  ${number}. ${parts.join('; ')}${met ? ', met' : ''} (score ${formatFixed(score, 4)})`, '     ').map(
     (line) => heading(line, style),
   );
-  question.wanted.forEach((one, index) => {
+  lines.push(...wantedInWords(question, wanted, '     '));
+  return [...lines, ...wrap(`     also ${changesInWords(document, changes)}`, '       ')];
+}
+
+/** What every wanted reading is, and by how much it is off. @param lead - before each */
+function wantedInWords(question: QuestionDocument, wanted: ReachAnswerRow['wanted'], lead: string): string[] {
+  return question.wanted.flatMap((one, index) => {
     const entry = findReading(one.reading);
     const result = wanted[index];
-    if (!entry || !result) return;
+    if (!entry || !result) return [];
+    const side = one.side === 'left' || one.side === 'right' ? ` ${one.side}` : '';
     const change = one.change === true ? 'change of ' : '';
     const miss = result.missBy === 0 ? '' : `, off by ${formatFixed(result.missBy, entry.decimals)}`;
-    lines.push(
-      `     ${one.axle ?? 'whole car'} ${change}${entry.name.toLowerCase()}: ${formatFixed(result.worst, entry.decimals)}${miss}`,
+    const whose = entry.of === 'car' ? 'whole car' : `${one.axle ?? ''}${side}`;
+    return wrap(
+      `${lead}${whose} ${change}${entry.name.toLowerCase()}: ${formatFixed(result.worst, entry.decimals)}${miss}`,
+      ' '.repeat(lead.length + 2),
     );
   });
-  return [...lines, ...wrap(`     also ${changesInWords(document, changes)}`, '       ')];
 }
 
 function helpInWords({ kind, axle, side, name, end, by, gain }: Help): string {

@@ -37,7 +37,8 @@ export class StudyCrew {
     workers: number | undefined,
     tell: Tell,
   ): Promise<StudyAnswers[Order['study']]> {
-    const most = existsSync(WORKER) ? (workers ?? availableParallelism()) : 1;
+    const hasWorker = existsSync(WORKER);
+    const most = hasWorker ? (workers ?? availableParallelism()) : 1;
     let number = -1;
     let hands: readonly Hand[] = [];
     const led = await leadStudy(openStudy(order, mechanism), async (round, from) => {
@@ -47,7 +48,9 @@ export class StudyCrew {
       let done = 0;
       while (done < round.chunks) {
         const left = ((performance.now() - started) / Math.max(1, done)) * (round.chunks - done);
-        if (most > 1 && (round.isLong === true || (done > 0 && left > WORTH_STARTING_MS))) break;
+        // this thread has to hear Ctrl-C: what takes longer than a moment runs on another, even where one is all there may be
+        if (hasWorker && round.isLong === true) break;
+        if (most > 1 && done > 0 && left > WORTH_STARTING_MS) break;
         parts[done] = round.run(done);
         done += 1;
         await tell(done, round.chunks);

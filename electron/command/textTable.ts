@@ -51,11 +51,22 @@ export const tableLine = (columns: readonly Column[], cells: readonly string[]):
     .join('  ')
     .trimEnd();
 
+/** A word that fits in no line, such as a long name of the file, in pieces that do. */
+const pieces = (word: string, most: number): readonly string[] =>
+  word.length <= most
+    ? [word]
+    : Array.from({ length: Math.ceil(word.length / most) }, (_, i) => word.slice(i * most, (i + 1) * most));
+
 /** Words broken into lines no wider than the table: the first begins as the text does, the others with the indent. */
 export function wrap(text: string, indent = '', width = TABLE_WIDTH): string[] {
   const lines: string[] = [];
-  const [first = '', ...words] = text.trimStart().split(' ');
-  let line = text.slice(0, text.length - text.trimStart().length) + first;
+  const head = text.length - text.trimStart().length;
+  const most = width - Math.max(head, indent.length);
+  const [first = '', ...words] = text
+    .trimStart()
+    .split(' ')
+    .flatMap((word) => pieces(word, most));
+  let line = text.slice(0, head) + first;
   for (const word of words) {
     if (line.length + 1 + word.length > width) {
       lines.push(line);

@@ -12,6 +12,7 @@ import { assembleCar, type AssembledCar } from '../setup/assembleCar';
 import { judgeLimits } from '../setup/judgeLimits';
 import { settingOf, withSetting, type Sides } from '../setup/setupEdits';
 import { answerStudy, roundOf, type Study } from './study';
+import { turnedByReset } from './turnedByReset';
 
 /** What is varied along one side of a map. */
 export type MapAxis =
@@ -180,8 +181,12 @@ export function mapStudy(mechanism: CarMechanism, question: MapQuestion): Study<
     ...(steps.y.length === 0 ? [] : steps.x.map((x) => ({ x, y: steps.y }))),
   ];
   const atOnce = Math.max(1, Math.floor(CHUNK / Math.max(question.ny, steps.y.length)));
+  const idle = [question.x, question.y]
+    .map((axis) => (axis.kind === 'adjuster' ? turnedByReset(mechanism.document, question.setup, axis.axle, axis.name) : null))
+    .find((reason) => reason !== null);
+  const failure: Failure | null = started.ok ? null : started.failure;
   return {
-    failure: started.ok ? null : started.failure,
+    failure: idle === undefined ? failure : { kind: 'setup', message: idle },
     round: () =>
       roundOf<readonly Column[], MapAnswer>({
         doing: 'drawing the map',

@@ -63,13 +63,15 @@ function parse(bytes: Uint8Array, report: Report): AskedPosition[] {
     return [];
   }
   const positions: AskedPosition[] = [];
+  let rows = 0;
   for (let i = headerAt + 1; i < lines.length; i++) {
     const line = lines[i] ?? '';
     if (line.trim() === '') continue;
+    rows += 1;
     const position = positionOfLine(line, i + 1, header.length, report);
     if (position) positions.push(position);
   }
-  if (positions.length === 0) report(headerAt + 1, null, 'no positions', 'at least one row');
+  if (rows === 0) report(headerAt + 1, null, 'no positions', 'at least one row');
   if (positions.length > MOST_POSITIONS) report(headerAt + 1, null, `${positions.length} rows`, `at most ${MOST_POSITIONS}`);
   return positions;
 }

@@ -1,6 +1,7 @@
 import type { SetupDocument } from '../car/document';
 import type { CarMechanism } from '../car/mechanism';
 import type { QuestionDocument } from '../car/questionDocument';
+import { scopeOf } from '../readings/scope';
 import { assembleCar } from '../setup/assembleCar';
 import { latticeSearch, LATTICE_STARTS } from './latticeSearch';
 import { combinationAt, numberOf, resolveQuestion, type Question } from './question';
@@ -14,11 +15,14 @@ import {
   pastRange,
   rangeHelp,
   type Help,
+  type Helped,
   type RangeEnd,
 } from './reachHelp';
 import { keepBest, Search, valuesAt, valuesOf, type Candidate, type KeptCandidate, type ReachPart } from './reachSearch';
-import { isMet, Scorer } from './score';
+import { isMet, Scorer, type Scored } from './score';
 import { answerStudy, roundOf, type Round, type Study } from './study';
+import { turnedByReset } from './turnedByReset';
+import { whyNothing, type WhyNothing } from './whyNothing';
 import type { Result } from '../core/result';
 import type { Failure } from '../corner/failure';
 
@@ -26,6 +30,10 @@ export interface ReachAnswer {
   readonly reachable: boolean;
   readonly answers: readonly ReachAnswerRow[];
   readonly helps: Help | null;
+  /** what the wanted readings would then be, in the order of the question; only beside `helps` */
+  readonly helped?: Scored['wanted'];
+  /** where there is no answer: by dotted name why a wanted reading has no value in the setup itself */
+  readonly why?: WhyNothing;
   /** combinations scored, or abandoned because their part of the score was too much already */
   readonly tried: number;
   /** every combination was */
@@ -36,8 +44,10 @@ export interface ReachAnswer {
 
 /** Past so many combinations they are searched, not all tried. */
 export const MOST_TRIED = 200_000;
-/** Combinations of one chunk. */
+/** Combinations of one chunk at most; of costly ones fewer. */
 const CHUNK = 400;
+/** What putting a combination together and each of its positions cost, about [ms], and what a chunk may on a slow machine. */
+const COST = { car: 0.06, row: 0.02, wholeRow: 0.2, chunk: 25, pilot: 0.3 };
 /** A question of so many positions and combinations is worth a few short searches first: a good answer lets bad ones be given up early. */
 const PILOT = { positions: 2, combinations: 2000, starts: 4 };
 
@@ -79,18 +89,35 @@ export function reachStudy(
   const question = resolveQuestion(mechanism, asked, setup);
   const started = assembleCar(mechanism, question.setup);
   const study = new ReachRounds(mechanism, question, mostTried);
+  const idle = question.variables
+    .map(({ kind, axle, name }) => (kind === 'point' ? null : turnedByReset(mechanism.document, question.setup, axle, name)))
+    .find((reason) => reason !== null);
+  const failure: Failure | null = started.ok ? null : started.failure;
   return {
-    failure: started.ok ? null : started.failure,
+    failure: idle === undefined ? failure : { kind: 'setup', message: idle },
     round: (from) => (from === undefined ? study.first() : study.after(from as From)),
   };
 }
 
+/** About what one combination costs [ms]: readings of the whole car and load transfer need every row of both axles. */
+function costOf({ positions, wanted }: Question): number {
+  const isWhole = wanted.some(({ axle, entry }) => axle === 'wholeCar' || scopeOf([entry.key]).transfer);
+  return COST.car + positions.length * (isWhole ? COST.wholeRow : COST.row);
+}
+
 class ReachRounds {
+  private readonly cost: number;
+  /** combinations of a chunk: by the question alone */
+  private readonly chunk: number;
+
   constructor(
     private readonly mechanism: CarMechanism,
     private readonly question: Question,
     private readonly mostTried: number,
-  ) {}
+  ) {
+    this.cost = costOf(question);
+    this.chunk = Math.max(1, Math.min(CHUNK, Math.floor(COST.chunk / this.cost)));
+  }
 
   first(): Round<ReachAnswer> {
     const { combinations, positions } = this.question;
@@ -122,6 +149,7 @@ class ReachRounds {
     return roundOf<ReachPart, ReachAnswer>({
       doing: 'looking for a good start',
       chunks: PILOT.starts,
+      ...(this.cost > COST.pilot ? { isLong: true } : {}),
       run: (start) => this.searchFrom(this.search(), start, true),
       merge: (parts) => {
         const best = this.bestOf(parts);
@@ -133,15 +161,14 @@ class ReachRounds {
 
   /** Every combination, but for those whose part of the score is past `most` already. */
   private tries(most: number): Round<ReachAnswer> {
-    const { question } = this;
+    const { question, chunk: size } = this;
     return roundOf<ReachPart, ReachAnswer>({
       doing: 'trying every combination',
-      chunks: Math.ceil(question.combinations / CHUNK),
+      chunks: Math.ceil(question.combinations / size),
       run: (chunk) => {
         const search = this.search(most);
-        const until = Math.min((chunk + 1) * CHUNK, question.combinations);
-        for (let number = chunk * CHUNK; number < until; number += 1)
-          search.try(number, valuesOf(question, number), search.bound);
+        const until = Math.min((chunk + 1) * size, question.combinations);
+        for (let number = chunk * size; number < until; number += 1) search.try(number, valuesOf(question, number), search.bound);
         return search.part();
       },
       merge: (parts) => this.conclude(parts, { tried: question.combinations, all: true }),
@@ -181,16 +208,16 @@ class ReachRounds {
 
   /** For every part that stands at an end of its range: the same question with one step more there. */
   private helps({ best, keptOut, summary }: From & { kind: 'helps' }): Round<ReachAnswer> {
-    const { mechanism, question } = this;
+    const { mechanism, question, chunk: size } = this;
     const first = best.at(0);
     const score = first?.scored.score ?? Infinity;
     const ends = first === undefined ? [] : endsReached(mechanism, question, first);
     const chunks = ends.flatMap((end): readonly HelpChunk[] => {
       const longer = pastRange(question, end);
       if (longer.combinations > this.mostTried) return [{ end, longer, from: null }];
-      return Array.from({ length: Math.ceil(longer.combinations / CHUNK) }, (_, index) => ({ end, longer, from: index * CHUNK }));
+      return Array.from({ length: Math.ceil(longer.combinations / size) }, (_, index) => ({ end, longer, from: index * size }));
     });
-    return roundOf<number, ReachAnswer>({
+    return roundOf<Scored | null, ReachAnswer>({
       doing: 'looking for what would help',
       chunks: chunks.length,
       run: (chunk) => {
@@ -198,34 +225,39 @@ class ReachRounds {
         const tried =
           from === null && first !== undefined
             ? neighboursOf(longer, combinationAt(question, first.number), end.at)
-            : combinationsFrom(longer, from ?? 0);
+            : combinationsFrom(longer, from ?? 0, size);
         return bestPast(mechanism, longer, tried, score);
       },
       merge: (parts) => {
-        const reached = ends.map((end) => Math.min(Infinity, ...parts.filter((_, index) => chunks[index].end === end)));
         const helps = [
           ...limitHelps(keptOut, score),
-          ...ends.map((end, index) => rangeHelp(question, end, score - reached[index])),
+          ...ends.map((end) => rangeHelp(question, end, score, bestOf(parts.filter((_, index) => chunks[index].end === end)))),
         ];
         return { answer: this.answer(best, summary, mostHelp(helps)) };
       },
     });
   }
 
-  private answer(best: readonly Candidate[], { tried, all, starts }: Summary, helps: Help | null): ReachAnswer {
+  private answer(best: readonly Candidate[], { tried, all, starts }: Summary, most: Helped | null): ReachAnswer {
     const first = best.at(0);
     return {
       reachable: first !== undefined && isMet(this.question, first.scored),
       answers: best.map((candidate) => answerOf(this.mechanism, this.question, candidate)),
-      helps,
+      helps: most === null ? null : most.help,
       tried,
       all,
+      ...(most === null ? {} : { helped: most.wanted }),
+      ...(first === undefined ? { why: whyNothing(this.mechanism, this.question) } : {}),
       ...(starts === undefined ? {} : { starts }),
     };
   }
 }
 
-function* combinationsFrom(question: Question, from: number): Generator<readonly number[]> {
-  const until = Math.min(from + CHUNK, question.combinations);
+/** The best of these; null where there is none. */
+const bestOf = (scored: readonly (Scored | null)[]): Scored | null =>
+  scored.reduce((best, one) => (one !== null && (best === null || one.score < best.score) ? one : best), null);
+
+function* combinationsFrom(question: Question, from: number, count: number): Generator<readonly number[]> {
+  const until = Math.min(from + count, question.combinations);
   for (let number = from; number < until; number += 1) yield combinationAt(question, number);
 }

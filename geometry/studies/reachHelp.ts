@@ -2,7 +2,7 @@ import type { AxleName, SideName } from '../car/document';
 import type { CarMechanism } from '../car/mechanism';
 import { combinationAt, numberOf, pastEnd, type Question, type Variable } from './question';
 import { inOrder, Search, valuesAt, type Candidate, type KeptCandidate } from './reachSearch';
-import { Scorer } from './score';
+import { Scorer, type Scored } from './score';
 
 /** What of the question would help most to let out by a little. */
 export interface Help {
@@ -18,12 +18,18 @@ export interface Help {
   readonly gain: number;
 }
 
+/** What would help, and what the wanted readings would then be. */
+export interface Helped {
+  readonly help: Help;
+  readonly wanted: Scored['wanted'];
+}
+
 /** The one that helps most; null where none does. */
-export const mostHelp = (helps: readonly Help[]): Help | null =>
-  helps.filter(({ gain }) => gain > 0).sort((a, b) => b.gain - a.gain)[0] ?? null;
+export const mostHelp = (helps: readonly Helped[]): Helped | null =>
+  helps.filter(({ help }) => help.gain > 0).sort((a, b) => b.help.gain - a.help.gain)[0] ?? null;
 
 /** What letting out a limit would gain. @param score - of the best answer; Infinity where there is none */
-export function limitHelps(keptOut: readonly KeptCandidate[], score: number): Help[] {
+export function limitHelps(keptOut: readonly KeptCandidate[], score: number): Helped[] {
   const perLimit = new Map<string, KeptCandidate>();
   for (const kept of keptOut) {
     const key = JSON.stringify(kept.by.limit.limit);
@@ -32,7 +38,7 @@ export function limitHelps(keptOut: readonly KeptCandidate[], score: number): He
   }
   return [...perLimit.values()].map(({ candidate, by: { limit, end, by } }) => {
     const [owner, side] = limit.name.split('.');
-    return {
+    const help: Help = {
       kind: 'limit',
       axle: owner === 'front' || owner === 'rear' ? owner : null,
       side: side === 'left' || side === 'right' || side === 'both' ? side : null,
@@ -41,6 +47,7 @@ export function limitHelps(keptOut: readonly KeptCandidate[], score: number): He
       by,
       gain: score - candidate.scored.score,
     };
+    return { help, wanted: candidate.scored.wanted };
   });
 }
 
@@ -69,20 +76,29 @@ export function pastRange(question: Question, { at, end, step }: RangeEnd): Ques
   return { ...question, variables, combinations: question.combinations / question.variables[at].values.length, count: 1 };
 }
 
-/** The best score past an end among these combinations; Infinity where none is an answer as good as `most`. */
-export function bestPast(mechanism: CarMechanism, longer: Question, tried: Iterable<readonly number[]>, most: number): number {
+/** The best past an end among these combinations; null where none is an answer as good as `most`. */
+export function bestPast(
+  mechanism: CarMechanism,
+  longer: Question,
+  tried: Iterable<readonly number[]>,
+  most: number,
+): Scored | null {
   const search = new Search(new Scorer(mechanism, longer), 1, most);
   for (const indexes of tried) search.try(numberOf(longer, indexes), valuesAt(longer, indexes), search.bound);
-  return search.best.at(0)?.scored.score ?? Infinity;
+  return search.best.at(0)?.scored ?? null;
 }
 
-export const rangeHelp = ({ variables }: Question, { at, end, step }: RangeEnd, gain: number): Help => {
+/** @param score - of the best answer @param past - the best past the end of a range */
+export function rangeHelp({ variables }: Question, { at, end, step }: RangeEnd, score: number, past: Scored | null): Helped {
   const { axle, side, name } = variables[at];
-  return { kind: 'range', axle, side, name, end, by: step, gain };
-};
+  return {
+    help: { kind: 'range', axle, side, name, end, by: step, gain: past === null ? -Infinity : score - past.score },
+    wanted: past?.wanted ?? [],
+  };
+}
 
-export /** A question too large to try whole: the other adjusters up to two steps around where they stand. */
-function* neighboursOf({ variables }: Question, indexes: readonly number[], fixed: number): Generator<readonly number[]> {
+/** A question too large to try whole: the other adjusters up to two steps around where they stand. */
+export function* neighboursOf({ variables }: Question, indexes: readonly number[], fixed: number): Generator<readonly number[]> {
   const from = indexes.map((index, i) => (i === fixed ? 0 : index));
   yield from;
   for (let i = 0; i < variables.length; i += 1)

@@ -26,6 +26,9 @@ export function inOrder(a: Candidate, b: Candidate): number {
   return isEqual ? a.number - b.number : a.scored.score - b.scored.score;
 }
 
+/** Far past the digits in which equal scores differ, and far below what it would cost to try more. */
+const BOUND_SLACK = 1e-6;
+
 export function keepBest(best: Candidate[], candidate: Candidate, count: number): void {
   best.push(candidate);
   best.sort(inOrder);
@@ -67,9 +70,13 @@ export class Search {
     return Infinity;
   }
 
-  /** Past this sum a combination is not among the answers. */
+  /**
+   * Past this sum a combination is not among the answers. A little is let pass: a score depends in its last digits on which
+   * setting was put together before, and of equals the earlier combination is the answer.
+   */
   get bound(): number {
-    return this.best.length < this.count ? this.most : Math.min(this.most, this.best[this.best.length - 1].scored.score);
+    const score = this.best.length < this.count ? this.most : Math.min(this.most, this.best[this.best.length - 1].scored.score);
+    return score * (1 + BOUND_SLACK);
   }
 
   part(): ReachPart {

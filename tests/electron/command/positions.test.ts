@@ -65,4 +65,17 @@ describe('a list of positions', () => {
     expect(faults('travelLeft,travelRight,rack\n')[0]?.found).toBe('no positions');
     expect(faults(new Uint8Array([0xff, 0xfe, 0x00]))[0]?.expected).toContain('UTF-8');
   });
+
+  test('rows that are all faulty are not missing too', () => {
+    const faultsOf = (text: string): readonly unknown[] => {
+      try {
+        read(text);
+      } catch (thrown) {
+        if (thrown instanceof CommandError) return thrown.document.faults ?? [];
+      }
+      return [];
+    };
+    expect(faultsOf('travelLeft,travelRight,rack\n1,x,0\n2,3\n')).toHaveLength(2);
+    expect(faultsOf('travelLeft,travelRight,rack\n\n')).toMatchObject([{ found: 'no positions' }]);
+  });
 });
