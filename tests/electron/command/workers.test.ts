@@ -76,6 +76,27 @@ describe('a long study', () => {
     // at once, as far as a busy machine lets it
     expect(performance.now() - asked).toBeLessThan(5000);
   }, 60_000);
+
+  test('a search that takes seconds at a time ends at once too, with one worker', async () => {
+    const file = path.join(await temporaryFolder(), 'question.json');
+    const adjusters = ['plateAcross', 'plateAlong', 'rearBush', 'clampBolt', 'rodShim'];
+    const over = { ...stretch, steps: 41 };
+    const wanted = [QUESTION.wanted[0], { ...QUESTION.wanted[1], over }];
+    await writeFile(
+      file,
+      JSON.stringify({ ...QUESTION, wanted, may: adjusters.map((adjuster) => ({ axle: 'front', adjuster })) }),
+    );
+    const words = ['reach', HATCH, file, '--workers', '1'];
+    const child = spawn(process.execPath, [await builtCommand(), ...words], { stdio: 'ignore' });
+    await new Promise((resolve) => setTimeout(resolve, 2000));
+    expect(child.exitCode).toBeNull();
+    const asked = performance.now();
+    child.kill('SIGINT');
+    const [status] = (await once(child, 'close')) as [number | null];
+    expect(status).toBe(130);
+    // a tenth of a second on a machine of its own
+    expect(performance.now() - asked).toBeLessThan(1000);
+  }, 60_000);
 });
 
 test('the number of workers is a whole number from 1 to 64, in a batch too', async () => {
