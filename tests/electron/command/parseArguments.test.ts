@@ -66,7 +66,9 @@ describe('the words of a command', () => {
     expect(refusal('readings')).toContain('car file');
     expect(refusal('readings', 'one', 'two')).toContain('"two"');
     expect(refusal('schema', 'car')).toContain('no file');
-    expect(refusal('check', 'car', '--axle', 'front')).toContain('it is one of readings, sweep, influence, ways, loads, sheet, points');
+    expect(refusal('check', 'car', '--axle', 'front')).toContain(
+      'it is one of readings, sweep, influence, ways, loads, sheet, points',
+    );
     expect(refusal('check', 'car', '--qqq')).toContain('jounce check --help');
     expect(refusal('readings', 'car', '-rack', '3')).toContain(': --rack');
     expect(refusal('--hlp')).toContain('`--help`');
