@@ -20,6 +20,7 @@ import { beginWindow } from './state/actions/beginWindow';
 import { chooseCar } from './state/actions/chooseCar';
 import { redoStep, undoStep } from './state/actions/editSetup';
 import { keepCopies } from './state/actions/keepCopies';
+import { keepUnfinishedCopies } from './state/actions/keepUnfinishedCopies';
 import { openHanded } from './state/actions/openCar';
 import { saveCar, saveCarAs } from './state/actions/saveCar';
 import { watchFile } from './state/actions/watchFile';
@@ -28,6 +29,7 @@ import { changeFiles, createBenchStore, isUnsaved } from './state/benchStore';
 const store = createBenchStore();
 const files = findFiles();
 const keeper = keepCopies(store, files);
+const unfinished = keepUnfinishedCopies(store, files, keeper);
 const place = document.getElementById('window');
 
 if (place) {
@@ -47,6 +49,7 @@ if (place) {
   // An edit of the last moment is kept too, as far as the browser lets a leaving page write.
   window.addEventListener('beforeunload', () => {
     if (isUnsaved(store.getState())) void keeper.keepNow();
+    unfinished.keepNow();
   });
   files.whenHanded((file) => void openHanded(store, files, file));
   files.whenAsked((command) => {

@@ -4,6 +4,7 @@ import { useBench, useWindow } from '../shell/benchContext';
 import { answerQuestion, type Fate } from '../state/actions/replaceCar';
 import type { ReplaceQuestion } from '../state/filesState';
 import { RecoveryDialog } from './RecoveryDialog';
+import { UnfinishedDialog } from './UnfinishedDialog';
 import { clockTime } from './times';
 import './dialogs.css';
 
@@ -68,7 +69,8 @@ export const FileDialogs = () => {
   return (
     <>
       {question && <AskReplace question={question} />}
-      {offer && !question && <RecoveryDialog key={offer.copy.note.id} offer={offer} />}
+      {offer && !question && 'unfinished' in offer && <UnfinishedDialog key={offer.copy.note.id} offer={offer} />}
+      {offer && !question && !('unfinished' in offer) && <RecoveryDialog key={offer.copy.note.id} offer={offer} />}
     </>
   );
 };

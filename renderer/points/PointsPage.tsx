@@ -2,12 +2,13 @@ import { useEffect, useMemo, useState } from 'react';
 import { Segments } from '../look/controls/Segments';
 import { Unreachable } from '../readings/Unreachable';
 import { useBench, useWindow } from '../shell/benchContext';
+import { showUnfinished } from '../state/actions/beginCar';
 import { choosePage } from '../state/actions/lookAt';
 import { askPick, choosePoint, layViews } from '../state/actions/viewing';
 import type { BegunCar } from '../state/begunCar';
 import { CarPanel, type PanelName } from './CarPanels';
 import { CoordinatesIn } from './coordinates/CoordinatesIn';
-import { NewCar } from './newCar/NewCar';
+import { NewCar, type Next } from './newCar/NewCar';
 import { Steps } from './newCar/Steps';
 import { UnfinishedPoints } from './newCar/UnfinishedPoints';
 import { stepsOf, type StepName } from './newCar/newCarSteps';
@@ -20,8 +21,8 @@ const TABS = [
   { name: 'car', label: 'Car' },
 ] as const satisfies readonly { readonly name: PanelName; readonly label: string }[];
 
-/** What the page shows beside its table: a list of coordinates being read in, a car being made, or one whose points are given. */
-type Over = 'none' | 'coordinates' | 'newCar' | 'unfinished';
+/** What the page shows beside its table: a list of coordinates being read in, or a car being made. */
+type Over = 'none' | 'coordinates' | 'newCar';
 
 /** The coordinates of the car and everything else of its file, edited by hand; lists of points in and out; a new car. */
 export const PointsPage = () => {
@@ -29,7 +30,7 @@ export const PointsPage = () => {
   const axle = useBench((state) => state.axle);
   const isOpen = useBench((state) => state.history !== null);
   const begun = useBench((state) => state.file?.begun ?? null);
-  const unfinished = useBench((state) => state.unfinished);
+  const given = useBench((state) => (state.isGiving ? state.unfinished : null));
   const [tab, setTab] = useState<(typeof TABS)[number]['name']>('points');
   const [step, setStep] = useState<StepName>('points');
   const [over, setOver] = useState<Over>('none');
@@ -48,43 +49,31 @@ export const PointsPage = () => {
     },
     [store],
   );
-  if (over === 'unfinished' && unfinished)
+  /** Goes on from a layout, its own or another's. */
+  const goOn = (next: Next) => {
+    setStep('points');
+    setOver(next === 'unfinished' ? 'none' : next);
+    if (next === 'unfinished') showUnfinished(store, true);
+  };
+  if (given)
     return (
       <UnfinishedPoints
-        car={unfinished}
-        onLayout={() => setOver('newCar')}
-        onLater={isOpen ? () => setOver('none') : null}
-        onMade={() => {
-          setStep('points');
-          setOver('none');
+        car={given}
+        onLayout={() => {
+          showUnfinished(store, false);
+          setOver('newCar');
         }}
+        onLater={isOpen ? () => showUnfinished(store, false) : null}
+        onMade={() => goOn('none')}
       />
     );
-  if (over === 'newCar' || !isOpen)
-    return (
-      <NewCar
-        begun={null}
-        onCancel={isOpen ? () => setOver('none') : null}
-        onMade={(next) => {
-          setStep('points');
-          setOver(next);
-        }}
-      />
-    );
+  if (over === 'newCar' || !isOpen) return <NewCar begun={null} onCancel={isOpen ? () => setOver('none') : null} onMade={goOn} />;
   const isLayout = begun !== null && step === 'layout';
   return (
     <>
       {begun && <NewCarSteps begun={begun} chosen={step} onChoose={setStep} />}
       {isLayout ? (
-        <NewCar
-          key={begun.documents.length}
-          begun={begun}
-          onCancel={null}
-          onMade={(next) => {
-            setStep('points');
-            setOver(next);
-          }}
-        />
+        <NewCar key={begun.documents.length} begun={begun} onCancel={null} onMade={goOn} />
       ) : (
         <>
           <section className="column pointpanel" aria-label="Car file">

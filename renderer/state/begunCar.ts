@@ -1,7 +1,8 @@
 import type { CarDocument, LengthUnit } from '../../geometry/index';
 
 /** The layouts that a new axle can begin with. */
-export type LayoutName = 'strut' | 'wishbones' | 'trailingArm' | 'fiveRods';
+export const LAYOUT_NAMES = ['strut', 'wishbones', 'trailingArm', 'fiveRods'] as const;
+export type LayoutName = (typeof LAYOUT_NAMES)[number];
 
 /** What a new car begins with. Lengths in mm. */
 export interface NewCarChoice {

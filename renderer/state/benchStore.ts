@@ -101,6 +101,8 @@ export interface BenchState {
   readonly trial: CarDocument | null;
   /** a new car whose points are still being given, beside the one on the bench */
   readonly unfinished: UnfinishedCar | null;
+  /** the page of points shows that one, and not the car on the bench */
+  readonly isGiving: boolean;
   /** the answer to what is asked now; a failure says why there is none */
   readonly answer: BenchAnswer | null;
   /** the last answer that closed, for this car and axle: what the view keeps showing */
@@ -125,6 +127,7 @@ const START: Omit<BenchState, 'files'> = {
   preferences: {},
   trial: null,
   unfinished: null,
+  isGiving: false,
   answer: null,
   shown: null,
 };

@@ -1,5 +1,6 @@
 import type { CopySummary, FileVersion, KeptCopy, RecentFile } from '../files/fileService';
 import type { CarDocument } from '../../geometry/index';
+import type { UnfinishedCar } from './begunCar';
 
 /** What a message about the open file offers to do. */
 export type NoticeWay = 'saveAgain' | 'saveOver' | 'takeTheirs' | 'saveAs' | 'download';
@@ -38,15 +39,23 @@ export interface Offer {
   readonly isFileNewer: boolean;
 }
 
+/** A copy of a new car whose points were being given: it is in no file, and there is nothing to compare it with. */
+export interface UnfinishedOffer {
+  readonly copy: KeptCopy;
+  readonly unfinished: UnfinishedCar;
+}
+
 export interface FilesState {
   /** random id of this window */
   readonly window: string;
   /** id of the recovery copy of what is open */
   readonly copy: string;
+  /** id of the recovery copy of a new car whose points are being given */
+  readonly unfinishedCopy: string;
   readonly recent: readonly RecentFile[];
   /** copies that no window is at work on */
   readonly copies: readonly CopySummary[];
-  readonly offer: Offer | null;
+  readonly offer: Offer | UnfinishedOffer | null;
   readonly question: ReplaceQuestion | null;
   readonly notice: FileNotice | null;
   /** how many other windows have the file open */
@@ -64,6 +73,7 @@ export interface FilesState {
 export const startFiles = (): FilesState => ({
   window: crypto.randomUUID(),
   copy: crypto.randomUUID(),
+  unfinishedCopy: crypto.randomUUID(),
   recent: [],
   copies: [],
   offer: null,

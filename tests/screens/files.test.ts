@@ -1,13 +1,13 @@
 import { AxeBuilder } from '@axe-core/playwright';
-import { spawn, type ChildProcess } from 'node:child_process';
 import { chmod, readdir, readFile, writeFile, rename } from 'node:fs/promises';
 import path from 'node:path';
 import type { FileChooser, Page } from 'playwright-core';
-import { expect, onTestFinished, test } from 'vitest';
+import { expect, test } from 'vitest';
 import { DISK, type FileLayer } from '../../electron/files/fileLayer';
 import { temporaryFolder } from '../electron/temporaryFolder';
 import { motionField, openSample, type } from './bench';
 import { launchDoomedChromium, openWindow } from './chromium';
+import { startProgram } from './startProgram';
 
 const ROOT = path.resolve(import.meta.dirname, '../..');
 const QUIET = { viewport: { width: 1280, height: 720 }, reducedMotion: 'reduce' } as const;
@@ -57,25 +57,11 @@ const linesChanged = (before: string, after: string): number => {
   return after.split('\n').filter((line) => !known.has(line)).length;
 };
 
-/** `npm start -- FILE` as a person types it; what it says is the address. */
-const startProgram = async (file: string, state: string): Promise<{ readonly address: string; readonly child: ChildProcess }> => {
-  const env = { ...process.env, JOUNCE_NO_OPEN: '1', XDG_STATE_HOME: state, INIT_CWD: path.dirname(file) };
-  const child = spawn(process.execPath, ['electron/start.mjs', path.basename(file)], { cwd: ROOT, env });
-  onTestFinished(() => void child.kill('SIGKILL'));
-  const address = await new Promise<string>((resolve, reject) => {
-    let said = '';
-    child.stdout.on('data', (part: Buffer) => (said += part.toString()).includes('\n') && resolve(said.trim()));
-    child.stderr.on('data', (part: Buffer) => (said += part.toString()));
-    child.once('exit', () => reject(new Error(`It ended: ${said}`)));
-  });
-  return { address, child };
-};
-
 test('edit, kill server and browser, start again, recover, save, undo', async () => {
   const folder = await temporaryFolder({ 'mine.jounce.json': await reference('car-23') });
   const file = `${folder}/mine.jounce.json`;
   const original = await readFile(file, 'utf8');
-  const first = await startProgram(file, `${folder}/state`);
+  const first = await startProgram(`${folder}/state`, file);
   const doomed = await launchDoomedChromium();
   const lost = await (await doomed.browser.newContext(QUIET)).newPage();
   await lost.goto(first.address);
@@ -101,7 +87,7 @@ test('edit, kill server and browser, start again, recover, save, undo', async ()
   await doomed.kill();
   expect(await readFile(file, 'utf8')).toBe(original);
 
-  const second = await startProgram(file, `${folder}/state`);
+  const second = await startProgram(`${folder}/state`, file);
   const { browser } = await launchDoomedChromium();
   const page = await (await browser.newContext(QUIET)).newPage();
   await page.goto(second.address);

@@ -86,12 +86,12 @@ export const UnfinishedPoints = ({ car, onLayout, onLater, onMade }: UnfinishedP
             </div>
           )}
           <p className="quiet">
-            What you give is kept while this window is open, and in no file before the car is opened: nothing half measured looks
-            like a car.
+            What you give is kept on this machine as you give it, also if the window or the program ends, and in no car file
+            before the car is opened: nothing half measured looks like a car.
           </p>
         </div>
         <div className="newend">
-          <button type="button" className="button" onClick={onLayout}>
+          <button type="button" className="button" data-press="new-car" onClick={onLayout}>
             Back: layout
           </button>
           {onLater && (

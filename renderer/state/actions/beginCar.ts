@@ -20,8 +20,9 @@ export const beginCar = (store: BenchStore, choice: NewCarChoice, document: CarD
 export const beginGivenCar = (store: BenchStore, choice: NewCarChoice, document: CarDocument): boolean => {
   const read = parseCar(serializeCar(document));
   if (!read.ok) return false;
-  store.setState({ unfinished: null });
   putBegun(store, { choice, documents: [] }, read.value);
+  // after the car is there: the copy of its points is let go of when the car has one
+  store.setState({ unfinished: null });
   return true;
 };
 
@@ -31,8 +32,12 @@ const putBegun = (store: BenchStore, begun: BegunCar, read: Parameters<typeof pu
   putOnBench(store, { title: name, sample: null, place, savedAt: null, isNeverSaved: true, begun }, read);
 };
 
-/** Keeps what was given of a new car while the window lives; null: it is given up. */
-export const keepUnfinished = (store: BenchStore, unfinished: UnfinishedCar | null): void => store.setState({ unfinished });
+/** Keeps what was given of a new car, beside the one on the bench; null: it is given up. */
+export const keepUnfinished = (store: BenchStore, unfinished: UnfinishedCar | null): void =>
+  store.setState(unfinished ? { unfinished } : { unfinished, isGiving: false });
+
+/** Shows the new car whose points are being given in place of the one on the bench, or that one again. */
+export const showUnfinished = (store: BenchStore, isGiving: boolean): void => store.setState({ isGiving });
 
 /** An axle in place of the one that is there: its settings and limits go with the old one, in the same step. */
 const withAxleAnew = (document: CarDocument, axle: AxleName, fresh: CarDocument): CarDocument => {

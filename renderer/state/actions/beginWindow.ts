@@ -33,7 +33,7 @@ const lookAgain = async (store: BenchStore, files: FileService): Promise<void> =
   await listCopies(store, files);
   const state = store.getState();
   const left = state.files.copies.find(({ isParked }) => !isParked);
-  const isTouched = (state.history?.past.length ?? 0) > 0 || isUnsaved(state);
+  const isTouched = (state.history?.past.length ?? 0) > 0 || isUnsaved(state) || state.unfinished !== null;
   if (left && !isTouched) await offerCopy(store, files, left);
 };
 

@@ -1,13 +1,14 @@
 import { serializeCar } from '../../../geometry/index';
 import type { CopyNote, FileService } from '../../files/fileService';
 import { nameOfPlace } from '../../files/places';
-import { changeFiles, isUnsaved, type BenchState, type BenchStore } from '../benchStore';
+import { isUnsaved, type BenchState, type BenchStore } from '../benchStore';
 import { stepsMade } from '../stepsMade';
+import { takeBackNotKept, tellNotKept } from './tellNotKept';
 
 /** A copy is on the disk this long after an edit at the latest, with what writing takes on top, ms. */
-const KEEP_AFTER_MS = 400;
+export const KEEP_AFTER_MS = 400;
 /** How soon a copy that could not be kept is tried again, ms. */
-const AGAIN_MS = 2000;
+export const AGAIN_MS = 2000;
 const MOST_STEPS = 200;
 
 export interface CopyKeeper {
@@ -66,20 +67,12 @@ export const keepCopies = (store: BenchStore, files: FileService): CopyKeeper =>
     const answer = await files.keepCopy({ note, text: serializeCar(state.history.present.document, text) });
     if (!answer.ok) return told(answer.failure.code);
     kept = note.id;
-    if (store.getState().files.notice?.title === NOT_KEPT) changeFiles(store, { notice: null });
+    takeBackNotKept(store);
     return true;
   };
 
-  /** A copy that cannot be kept is said, unless it is because the program is gone, which is said anyway. */
   const told = (code: string): false => {
-    const { notice, lostAt } = store.getState().files;
-    if (code === 'disconnected') {
-      if (lostAt === null) changeFiles(store, { lostAt: Date.now() });
-    } else if (notice === null) {
-      const why = code === 'full' ? 'the disk that holds them is full' : 'the folder that holds them cannot be written';
-      const text = `Changes are not safe from a crash: ${why}. Save the car, or make room; Jounce tries again by itself.`;
-      changeFiles(store, { notice: { title: NOT_KEPT, text, ways: ['saveAs', 'download'] } });
-    }
+    tellNotKept(store, code, 'Save the car, or make room', ['saveAs', 'download']);
     return false;
   };
 
@@ -150,5 +143,3 @@ export const keepCopies = (store: BenchStore, files: FileService): CopyKeeper =>
     },
   };
 };
-
-const NOT_KEPT = 'No recovery copy can be kept';

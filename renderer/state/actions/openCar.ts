@@ -47,7 +47,7 @@ export const putOnBench = (store: BenchStore, source: CarSource, read: Extract<R
   const files = { ...store.getState().files, ...fresh };
   // a point, a tape or a question of the view is of the car that it was asked on; the views are the page's
   const viewing = { ...START_VIEWING, layout: store.getState().viewing.layout };
-  change(store, { ...openBench(file, setupNames(document)), axle, held, position: STILL, files, viewing });
+  change(store, { ...openBench(file, setupNames(document)), axle, held, position: STILL, files, viewing, isGiving: false });
 };
 
 const sourceOf = (title: string, sample: string | null): CarSource => {

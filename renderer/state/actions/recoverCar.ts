@@ -2,8 +2,10 @@ import { parseCar, setupNames } from '../../../geometry/index';
 import type { CopySummary, FileService, HandedFile, KeptCopy } from '../../files/fileService';
 import { bytesOf, type FilePlace } from '../../files/places';
 import { benchOf, change, changeFiles, type BenchStore } from '../benchStore';
-import type { Offer } from '../filesState';
+import type { Offer, UnfinishedOffer } from '../filesState';
 import { record } from '../history';
+import { readUnfinished } from '../unfinishedText';
+import { choosePage } from './lookAt';
 import { askFirst, openHanded, openSample, putOnBench, type CarSource } from './openCar';
 import { isSameText } from './saveCar';
 
@@ -37,6 +39,8 @@ const offerOf = (copy: KeptCopy, onDisk: HandedFile | null): Offer | null => {
 export const offerCopy = async (store: BenchStore, files: FileService, summary: CopySummary): Promise<void> => {
   const answer = await files.readCopy({ id: summary.id });
   if (!answer.ok) return forget(store, summary.id);
+  const unfinished = readUnfinished(answer.value.text);
+  if (unfinished) return changeFiles(store, { offer: { copy: answer.value, unfinished } });
   const offer = offerOf(answer.value, await fileOf(store, files, answer.value.note.file));
   if (offer) changeFiles(store, { offer });
   else {
@@ -96,6 +100,19 @@ export const takeCopy = (store: BenchStore, offer: Offer): void => {
     isNeverSaved: wasNeverSaved(offer),
   };
   askFirst(store, { title: titleOfCopy(offer), open: () => putCopy(store, offer, source) });
+};
+
+/**
+ * Goes on giving the points of a new car, on their page. The copy goes on under its id; points of another car that were being
+ * given here are put aside in a copy of their own by who keeps them.
+ */
+export const takeUnfinished = (store: BenchStore, { copy, unfinished }: UnfinishedOffer): void => {
+  const { id } = copy.note;
+  const { files } = store.getState();
+  const copies = files.copies.filter((other) => other.id !== id);
+  // in one step: a copy's id and the points that it is of are never of two cars
+  store.setState({ unfinished, isGiving: true, files: { ...files, unfinishedCopy: id, offer: null, copies } });
+  choosePage(store, 'points');
 };
 
 /** Opens the copy as a car of its own, compared with the one as saved; that one stays the file's. Asks first as well. */

@@ -33,9 +33,9 @@ export const answerQuestion = async (store: BenchStore, files: FileService, keep
   changeFiles(store, { notice: { title: 'Nothing was opened', text, ways: ['saveAs', 'download'] } });
 };
 
-/** Looks anew which copies are kept. */
+/** Looks anew which copies are kept, but for those of what is being worked on here. */
 export const listCopies = async (store: BenchStore, files: FileService): Promise<void> => {
   const answer = await files.listCopies({ window: store.getState().files.window });
-  const { copy } = store.getState().files;
-  if (answer.ok) changeFiles(store, { copies: answer.value.filter(({ id }) => id !== copy) });
+  const { copy, unfinishedCopy } = store.getState().files;
+  if (answer.ok) changeFiles(store, { copies: answer.value.filter(({ id }) => id !== copy && id !== unfinishedCopy) });
 };

@@ -118,7 +118,7 @@ test('a recovery copy of a new car is kept without a change, and after recovery 
   onTestFinished(keeping.stop);
   await offerCopy(after, files, { id: copy.note.id } as Parameters<typeof offerCopy>[2]);
   const { offer } = after.getState().files;
-  if (!offer) throw new Error('no offer');
+  if (!offer || 'unfinished' in offer) throw new Error('no offer');
   expect(wasNeverSaved(offer)).toBe(true);
   takeCopy(after, offer);
   expect(isUnsaved(after.getState())).toBe(true);

@@ -125,7 +125,7 @@ const recovered = async () => {
   const note = { ...copy.note, endedAt: 2000, folder: '/cars' };
   await offerCopy(next, { ...files, readCopy: async () => yes({ note, text: copy.text, origin: carText('car-23') }) }, note);
   const { offer } = next.getState().files;
-  if (!offer) throw new Error('the copy is offered');
+  if (!offer || 'unfinished' in offer) throw new Error('the copy is offered');
   takeCopy(next, offer);
   return { next, files, copies };
 };
