@@ -1,6 +1,7 @@
 import type { AxleName } from '../car/document';
 import { fail, succeed, type Result } from '../core/result';
 import { mirror, type Vector } from '../core/vector';
+import type { Corner } from '../corner/corner';
 import { explainUnreachable, type Failure } from '../corner/failure';
 import { SOLVED } from '../corner/motion';
 import { restartTrack, startTrack, trackCorner, type Track } from '../corner/solveCorner';
@@ -35,7 +36,6 @@ export interface Standing {
 export function axleSolver(car: AssembledCar, name: AxleName): Result<AxleSolver, Failure> {
   const axle = car[name];
   if (axle === null) throw new RangeError(`The car has no ${name} axle.`);
-  const tracks = (): PerSide<Track> => ({ left: startTrack(axle.left.corner), right: startTrack(axle.right.corner) });
   const frame = groundFrame(car.pitch, 0);
   const left = trackWhereItStands(axle, 'left');
   if (left === null) return fail(explainUnreachable(axle.left.corner, axle.standing.left, 0));
@@ -48,29 +48,50 @@ export function axleSolver(car: AssembledCar, name: AxleName): Result<AxleSolver
     if (right === null) return fail(explainUnreachable(axle.right.corner, axle.standing.right, 0));
     contactRight = wheelStance(axle.right.corner, right.motion, frameFor(axle.right, frame)).contact;
   }
-  const main = {
-    left,
-    get right() {
-      return (right ??= trackWhereItStands(axle, 'right') ?? startTrack(axle.right.corner));
-    },
-  };
-  const standing = { left: contactLeft, right: contactRight };
-  // most rows are asked with the rack centred, and few of them for the swing: these tracks are made when they are wanted
-  let straight: PerSide<Track> | null = null;
-  let swing: PerSide<SwingTracks> | null = null;
-  return succeed({
-    car,
-    axle,
-    main,
-    get straight() {
-      return (straight ??= tracks());
-    },
-    get swing() {
-      return (swing ??= { left: startSwing(axle.left.corner), right: startSwing(axle.right.corner) });
-    },
-    standing: { frame, contact: standing, track: trackOf(standing, frame) },
-  });
+  const contact = { left: contactLeft, right: contactRight };
+  return succeed(
+    new TrackedAxle(car, axle, new MainTracks(axle, left, right), { frame, contact, track: trackOf(contact, frame) }),
+  );
 }
+
+/** The track of the right-hand twin is made when somebody asks for it. */
+class MainTracks implements PerSide<Track> {
+  constructor(
+    private readonly axle: AssembledAxle,
+    readonly left: Track,
+    private known: Track | null,
+  ) {}
+
+  get right(): Track {
+    return (this.known ??= trackWhereItStands(this.axle, 'right') ?? startTrack(this.axle.right.corner));
+  }
+}
+
+/** Most rows are asked with the rack centred, and few of them for the swing: those tracks are made when they are wanted. */
+class TrackedAxle implements AxleSolver {
+  private straightTracks: PerSide<Track> | null = null;
+  private swingTracks: PerSide<SwingTracks> | null = null;
+
+  constructor(
+    readonly car: AssembledCar,
+    readonly axle: AssembledAxle,
+    readonly main: PerSide<Track>,
+    readonly standing: Standing,
+  ) {}
+
+  get straight(): PerSide<Track> {
+    return (this.straightTracks ??= ofBoth(this.axle, startTrack));
+  }
+
+  get swing(): PerSide<SwingTracks> {
+    return (this.swingTracks ??= ofBoth(this.axle, startSwing));
+  }
+}
+
+const ofBoth = <Made>({ left, right }: AssembledAxle, make: (corner: Corner) => Made): PerSide<Made> => ({
+  left: make(left.corner),
+  right: make(right.corner),
+});
 
 /**
  * A track where the wheel stands; null where it cannot. Where the pose is known it starts from there; of twins that is the

@@ -143,24 +143,34 @@ function assembleAxle(
   }
   if (!both.ok) return both;
   const { left, groundPoint, standing, poses } = both.value;
-  let right = twins ? null : both.value.right;
-  return succeed({
-    axle: axle.axle,
-    mechanism: axle,
-    setup,
-    left,
-    // what is asked of twins is mostly asked of one
-    get right() {
-      return (right ??= twinOf(left, (near) => put('right', left.settings, near), isFollowed));
-    },
-    areTwins: twins,
-    groundPoint,
-    rideHeight,
-    standing,
-    toeReset,
-    toeFound,
-    stood: isFollowed ? poses : null,
-  });
+  const right = twins ? () => twinOf(left, (near) => put('right', left.settings, near), isFollowed) : both.value.right;
+  const stood = isFollowed ? poses : null;
+  return succeed(
+    new StandingAxle(axle.axle, axle, setup, left, right, twins, groundPoint, rideHeight, standing, toeReset, toeFound, stood),
+  );
+}
+
+/** What is asked of twins is mostly asked of one: the right-hand one is put together when somebody asks for it. */
+class StandingAxle implements AssembledAxle {
+  constructor(
+    readonly axle: AxleName,
+    readonly mechanism: AxleMechanism,
+    readonly setup: SetupAxleDocument | undefined,
+    readonly left: AssembledSide,
+    private known: AssembledSide | (() => AssembledSide),
+    readonly areTwins: boolean,
+    readonly groundPoint: Vector,
+    readonly rideHeight: number | null,
+    readonly standing: AssembledAxle['standing'],
+    readonly toeReset: ToeReset | null,
+    readonly toeFound: ToeFound | null,
+    readonly stood: AssembledAxle['stood'],
+  ) {}
+
+  get right(): AssembledSide {
+    if (typeof this.known === 'function') this.known = this.known();
+    return this.known;
+  }
 }
 
 /** The right-hand side of twins: what holds on the left holds there. */

@@ -1,7 +1,7 @@
 import { turnbuckleChange } from '../adjusters/turnbuckle';
 import type { Adjuster, AxleMechanism } from '../car/mechanism';
 import type { Corner } from '../corner/corner';
-import { turnTo, type AssembledSide } from './assembleSide';
+import { SideOfParts, turnTo, type AssembledSide } from './assembleSide';
 import { rodLength } from './linkages';
 
 /** The rod that a turnbuckle has for itself: all that its turns change of a side is the length of this one. */
@@ -31,17 +31,15 @@ export function turnedRod(axle: AxleMechanism, base: AssembledSide, adjuster: Ad
     take: (turns, { kernel, home }) => {
       const rods = corner.linkage.rods.slice();
       rods[index] = { ...rods[index], length: lengthAt(turns) };
-      return {
-        mechanism: side,
-        wheel: base.wheel,
-        settings: { ...base.settings, [name]: turns },
-        adjustment: turnedBy(turnbuckleChange(adjuster, turns)),
-        corner: { ...corner, kernel, home, linkage: { ...corner.linkage, rods } },
+      return new SideOfParts(
+        side,
+        base.wheel,
+        { ...base.settings, [name]: turns },
+        turnedBy(turnbuckleChange(adjuster, turns)),
+        { ...corner, kernel, home, linkage: { ...corner.linkage, rods } },
         // nothing that hangs on the wheel is held by this rod's length
-        get parts() {
-          return base.parts;
-        },
-      };
+        () => base.parts,
+      );
     },
   };
 }
