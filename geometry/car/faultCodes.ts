@@ -40,6 +40,9 @@ export const FAULT_CODES = {
   'unknown-reading': 'A reading that there is not, or one that is not a single number.',
   'unknown-hole': 'A hole that the anti-roll bar does not have.',
   'unknown-carrier': 'Not one of the things that can carry a spring, a damper, a link or a part on this axle.',
+  'spinning-carrier': 'A joint or the end of a span on something that spins with the wheel, or on the ground.',
+  'joint-rod':
+    'A joint without a bore is one of a rod that ends there, is free to turn about itself and does not carry the bolt.',
   'unknown-part': 'A part that the file does not have.',
   'missing-part': 'Something is set or moved that the axle does not have: a spring, a damper, a bar.',
   'wrong-layout': 'Belongs to the other layout: rods and trailing arms to a multi-link, clamps and tubes to a strut.',

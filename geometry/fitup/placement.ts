@@ -27,6 +27,13 @@ export const turned = (m: Placement, v: Vector): Vector => [
   m[6] * v[0] + m[7] * v[1] + m[8] * v[2],
 ];
 
+/** What direction at design points along `v` now. */
+export const turnedBack = (m: Placement, v: Vector): Vector => [
+  m[0] * v[0] + m[3] * v[1] + m[6] * v[2],
+  m[1] * v[0] + m[4] * v[1] + m[7] * v[2],
+  m[2] * v[0] + m[5] * v[1] + m[8] * v[2],
+];
+
 /** Writes the placement of `b` as `a` sees it: a⁻¹ b. */
 export function writeRelative(a: Placement, b: Placement, out: Placement): void {
   for (let row = 0; row < 3; row++) {
@@ -97,8 +104,8 @@ export function movedAtMost(a: Placement, b: Placement, centre: Vector, reach: n
       (b[i] - a[i]) * centre[0] + (b[i + 1] - a[i + 1]) * centre[1] + (b[i + 2] - a[i + 2]) * centre[2] + b[9 + row] - a[9 + row];
     square += by * by;
     for (let column = 0; column < 3; column++) {
-      const by = b[i + column] - a[i + column];
-      trace += by * by;
+      const apart = b[i + column] - a[i + column];
+      trace += apart * apart;
     }
   }
   // |Ra − Rb| as sum of squares is 8 sin²(θ/2): the chord of a unit arm square to the axis is 2 sin(θ/2)

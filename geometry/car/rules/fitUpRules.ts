@@ -10,6 +10,8 @@ export const LARGEST_MESHES_BYTES = 8 * 1024 * 1024;
 /** What a part can be on; what an axle does not have is left out. */
 function partCarriers(view: AxleView): string[] {
   const has = (key: string): boolean => isThere(at(view.place, key));
+  // off a strut the file has to say where they are
+  const placed = (key: string): boolean => has(key) && (view.layout === 'strut' || isThere(at(view.place, key, 'upper')));
   return [
     'body',
     'ground',
@@ -18,8 +20,8 @@ function partCarriers(view: AxleView): string[] {
     ...carriersOf(view),
     ...(view.layout === 'strut' ? ['strutRod'] : []),
     ...(has('steering') ? ['rack'] : []),
-    ...(has('spring') ? ['spring'] : []),
-    ...(has('damper') ? ['damperUpper', 'damperLower'] : []),
+    ...(placed('spring') ? ['spring'] : []),
+    ...(placed('damper') ? ['damperUpper', 'damperLower'] : []),
     ...(has('antiRollBar') ? ['bar', 'barLink'] : []),
     ...(has('driveShaft') ? ['driveShaft'] : []),
   ];
@@ -44,6 +46,20 @@ function judgeCarrier(report: Report, place: Place, axles: readonly AxleView[]):
     return;
   }
   judgeName(report, place, 'unknown-carrier', 'what carries it', axles.flatMap(partCarriers));
+}
+
+/** Carriers that turn with the wheel: nothing on them keeps a direction, or a place. */
+const SPINNING = ['wheel', 'hub', 'driveShaft'];
+
+/** A carrier of a bolt, a bore or the end of a hose: one that does not spin, and that the car carries with it. */
+function judgeSteadyCarrier(report: Report, place: Place, axles: readonly AxleView[]): void {
+  const name = textOf(place);
+  if (name !== undefined && (SPINNING.includes(name) || name === 'ground')) {
+    const hint = name === 'ground' ? 'it does not move with the car' : 'it spins: take what it turns in, such as "knuckle"';
+    reportValue(report, place, 'spinning-carrier', 'a part of the car that does not spin', hint);
+    return;
+  }
+  judgeCarrier(report, place, axles);
 }
 
 /** Two axes of a box or a mesh's place have to span a plane. */
@@ -124,8 +140,8 @@ function judgeJoints(car: Place, views: readonly AxleView[], report: Report): vo
       reportMissing(report, at(joint, 'axle'), 'missing-key', `"front" or "rear": both have a point \`${name}\``);
     judgeDirection(report, at(joint, 'bolt'));
     judgeDirection(report, at(joint, 'bore'));
-    judgeCarrier(report, at(joint, 'boltOn'), owners);
-    judgeCarrier(report, at(joint, 'boreOn'), owners);
+    judgeSteadyCarrier(report, at(joint, 'boltOn'), owners);
+    judgeSteadyCarrier(report, at(joint, 'boreOn'), owners);
     const [bore, boreOn, rod] = [at(joint, 'bore'), at(joint, 'boreOn'), at(joint, 'rod')];
     if (isThere(bore) && !isThere(boreOn)) reportMissing(report, boreOn, 'missing-key', 'what carries the bore');
     if (!isThere(bore) && !isThere(rod))
@@ -138,7 +154,42 @@ function judgeJoints(car: Place, views: readonly AxleView[], report: Report): vo
         'a rod of this axle',
         owners.flatMap((view) => view.rodNames),
       );
+    if (owners.length === 1 && !isThere(bore)) judgeFreeRod(report, name, joint, owners[0]);
   }
+}
+
+/** Whether every rod runs from a point of the body to one of the knuckle: of one that does not something else is said. */
+function areSound({ rods, pointNames, pivot }: AxleView): boolean {
+  const inners = rods.map(({ inner }) => inner);
+  return rods.every(
+    ({ inner, outer }) =>
+      inner !== undefined &&
+      outer !== undefined &&
+      pointNames.includes(inner) &&
+      pointNames.includes(outer) &&
+      outer !== pivot &&
+      !inners.includes(outer),
+  );
+}
+
+/** Without a bore it is the rod's own line that tilts: the rod has to end at the joint, be free to turn, and not carry the bolt. */
+function judgeFreeRod(report: Report, point: string, joint: Place, view: AxleView): void {
+  const place = at(joint, 'rod');
+  const rod = view.rods.find(({ name }) => name === textOf(place));
+  if (rod === undefined || !areSound(view)) return;
+  if (rod.inner !== point && rod.outer !== point) reportValue(report, place, 'joint-rod', `a rod that ends at \`${point}\``);
+  else if (view.rods.some((other) => other.name !== rod.name && other.outer === rod.outer))
+    reportValue(report, place, 'joint-rod', '"bore" and "boreOn": the rod is one body with another and cannot turn about itself');
+  else if (
+    [
+      ['spring', 'lowerOn'],
+      ['damper', 'lowerOn'],
+      ['antiRollBar', 'linkOn'],
+    ].some(([part, on]) => textOf(at(view.place, part, on)) === rod.name)
+  )
+    reportValue(report, place, 'joint-rod', '"bore" and "boreOn": what the rod carries keeps it from turning about itself');
+  else if (textOf(at(joint, 'boltOn')) === rod.name)
+    reportValue(report, at(joint, 'boltOn'), 'joint-rod', 'what the rod is bolted to, not the rod itself');
 }
 
 function judgeSpans(car: Place, views: readonly AxleView[], report: Report): void {
@@ -152,7 +203,7 @@ function judgeSpans(car: Place, views: readonly AxleView[], report: Report): voi
         'a point of the axle, or [x, y, z]',
         axles.flatMap((view) => view.pointNames),
       );
-      judgeCarrier(report, at(span, `${end}On`), axles);
+      judgeSteadyCarrier(report, at(span, `${end}On`), axles);
     }
   }
 }
