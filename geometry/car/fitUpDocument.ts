@@ -36,6 +36,8 @@ export interface PartDocument {
   readonly kind?: string;
   readonly margin?: number;
   readonly touches?: readonly string[];
+  /** how a part on a rod that could turn about its own line is kept from turning; without it all of its swept ring counts */
+  readonly held?: string;
 }
 
 /** A joint, by the name of its point. */

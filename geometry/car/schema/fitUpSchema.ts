@@ -54,6 +54,10 @@ export const partSchema = fields({
   kind: about(z.optional(name), { description: 'Picks the margin.' }),
   margin: z.optional(notNegative),
   touches: z.optional(list(name)),
+  held: about(z.optional(text), {
+    description:
+      'How a part on a rod that could turn about its own line is kept from turning; without it the ring that it sweeps counts.',
+  }),
 });
 
 export const jointSchema = fields({

@@ -1,0 +1,183 @@
+import { SOLVED, type Motion } from '../../corner/motion';
+import { trackCorner } from '../../corner/solveCorner';
+import type { AssembledSide } from '../../setup/assembleSide';
+import { trackAt, type Envelope } from '../envelope';
+import type { Piece } from '../pieces';
+import { movedAtMost, PLACEMENT_WIDTH, writeRelative, type Placement } from '../placement';
+import { noHint, type Gap } from '../shapes/gap';
+import { ballGap, gapBetween } from '../shapes/gapBetween';
+import type { Solid } from '../shapes/solid';
+import type { GridPlacements } from './placements';
+
+/** One setup's share of a pair's search: its envelope, and the two pieces as that setup makes them. */
+export interface Field {
+  readonly side: AssembledSide;
+  readonly envelope: Envelope;
+  readonly placements: GridPlacements;
+  readonly first: Piece;
+  readonly second: Piece;
+  /** the solids, cut short at a joint that the two share */
+  readonly solids: readonly [Solid, Solid];
+  /** whether a gap counts; false near a joint that the two share */
+  readonly counts: (gap: Gap) => boolean;
+}
+
+/** From how many positions of the grid bounds for the others are taken. */
+const MOST_KNOWN = 24;
+/** What does not matter to any answer [mm]. */
+const NEGLIGIBLE_MM = 1e-4;
+
+/** The positions of one field. */
+export class FieldSearch {
+  /** the second piece as the first sees it, by position of the grid */
+  readonly relatives: Float64Array;
+  readonly distances: Float64Array;
+  readonly isPlaced: Uint8Array;
+  /** 1 where the distance was worked out; else it is a bound below */
+  readonly isExact: Uint8Array;
+  best = Infinity;
+  bestAt = -1;
+  tried = 0;
+  private readonly hint = noHint();
+  private readonly a = new Float64Array(PLACEMENT_WIDTH);
+  private readonly b = new Float64Array(PLACEMENT_WIDTH);
+
+  constructor(
+    readonly field: Field,
+    readonly index: number,
+  ) {
+    const { travels, racks } = field.envelope;
+    const count = travels.length * racks.length;
+    this.relatives = new Float64Array(count * PLACEMENT_WIDTH);
+    this.distances = new Float64Array(count).fill(Infinity);
+    this.isPlaced = new Uint8Array(count);
+    this.isExact = new Uint8Array(count);
+    const a = field.placements.of(field.first.follow);
+    const b = field.placements.of(field.second.follow);
+    const at = (places: Float64Array, i: number): Placement => places.subarray(i * PLACEMENT_WIDTH, (i + 1) * PLACEMENT_WIDTH);
+    for (let i = 0; i < count; i++) {
+      if (a.isPlaced[i] === 0 || b.isPlaced[i] === 0) continue;
+      writeRelative(at(a.places, i), at(b.places, i), this.relativeAt(i));
+      this.isPlaced[i] = 1;
+    }
+  }
+
+  relativeAt(index: number): Placement {
+    return this.relatives.subarray(index * PLACEMENT_WIDTH, (index + 1) * PLACEMENT_WIDTH);
+  }
+
+  /** @returns false where a piece has no place */
+  place(motion: Motion, rack: number, out: Placement): boolean {
+    const { first, second } = this.field;
+    if (!first.follow(motion, rack, this.a) || !second.follow(motion, rack, this.b)) return false;
+    writeRelative(this.a, this.b, out);
+    return true;
+  }
+
+  /** Where the first piece stands at the position placed last. */
+  get firstPlacement(): Placement {
+    return this.a;
+  }
+
+  /** @param cutoff - a distance that is not below may be told as this [mm] */
+  distanceOf(relative: Placement, cutoff: number): number {
+    const { solids, counts } = this.field;
+    this.tried += 1;
+    const gap = gapBetween(solids[0], solids[1], relative, { cutoff, hint: this.hint });
+    if (gap.distance >= cutoff) return cutoff;
+    return counts(gap) ? gap.distance : Infinity;
+  }
+
+  /**
+   * Works the grid out, nearest balls first. A position around which nothing can be the worst keeps a bound below its distance.
+   */
+  lookAtGrid(all: readonly FieldSearch[]): void {
+    const [a, b] = this.field.solids;
+    const order: number[] = [];
+    for (let i = 0; i < this.isPlaced.length; i++) {
+      if (this.isPlaced[i] === 0) continue;
+      this.distances[i] = ballGap(a, b, this.relativeAt(i));
+      order.push(i);
+    }
+    order.sort((i, j) => this.distances[i] - this.distances[j]);
+    const worked: number[] = [];
+    for (const i of order) {
+      let known = Infinity;
+      for (const { best } of all) known = Math.min(known, best);
+      const relative = this.relativeAt(i);
+      for (const j of worked) {
+        const least = this.distances[j] - this.canMove(this.relativeAt(j), relative);
+        if (least > this.distances[i]) this.distances[i] = least;
+      }
+      const cutoff = known + this.reachAround(i);
+      if (this.distances[i] >= cutoff - NEGLIGIBLE_MM) continue;
+      const distance = this.distanceOf(relative, cutoff);
+      this.distances[i] = distance;
+      if (distance === Infinity || distance === cutoff) continue;
+      this.isExact[i] = 1;
+      if (worked.length < MOST_KNOWN) worked.push(i);
+      if (distance < this.best) {
+        this.best = distance;
+        this.bestAt = i;
+      }
+    }
+  }
+
+  /** How far a point of the second can move, as the first sees it, from a position of the grid to the middle of the next [mm]. */
+  private reachAround(index: number): number {
+    const columns = this.field.envelope.racks.length;
+    const column = index % columns;
+    const here = this.relativeAt(index);
+    let most = 0;
+    const reach = (isThere: boolean, other: number): void => {
+      if (isThere && this.isPlaced[other] === 1) most = Math.max(most, 0.5 * this.canMove(here, this.relativeAt(other)));
+    };
+    reach(index >= columns, index - columns);
+    reach(index + columns < this.isPlaced.length, index + columns);
+    reach(column > 0, index - 1);
+    reach(column + 1 < columns, index + 1);
+    return most;
+  }
+
+  /**
+   * How the pieces stand at any position.
+   * @returns false where it cannot be reached
+   */
+  placeAt(travel: number, rack: number, out: Placement): boolean {
+    const { envelope, side } = this.field;
+    const track = trackAt(envelope, nearestIn(envelope.travels, travel), nearestIn(envelope.racks, rack));
+    return trackCorner(side.corner, track, travel, rack) === SOLVED && this.place(track.motion, rack, out);
+  }
+
+  /** How they stand at the nearest position of the grid. */
+  relativeNear(travel: number, rack: number): Placement {
+    const { travels, racks } = this.field.envelope;
+    return this.relativeAt(nearestIn(travels, travel) * racks.length + nearestIn(racks, rack));
+  }
+
+  /** How far a point of the second can have moved, as the first sees it, at most [mm]. */
+  canMove(from: Placement, to: Placement): number {
+    const { ball } = this.field.solids[1];
+    return movedAtMost(from, to, ball.centre, ball.radius);
+  }
+}
+
+export const gridSpacing = (list: readonly number[]): number =>
+  list.length < 2 ? 0 : (list[list.length - 1] - list[0]) / (list.length - 1);
+
+export function nearestIn(list: readonly number[], value: number): number {
+  if (list.length < 2) return 0;
+  return Math.min(list.length - 1, Math.max(0, Math.round((value - list[0]) / gridSpacing(list))));
+}
+
+/** Ways to the eight positions around one. */
+export const ROUND_ABOUT = [
+  [1, 0],
+  [-1, 0],
+  [0, 1],
+  [0, -1],
+  [1, 1],
+  [1, -1],
+  [-1, 1],
+  [-1, -1],
+] as const;

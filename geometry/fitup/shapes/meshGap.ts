@@ -1,0 +1,110 @@
+import { length, type Vector } from '../../core/vector';
+import { CORE_WIDTH, placeCore, triangleCore, type Core } from '../distance/core';
+import { nearest, solveNearest } from '../distance/gjk';
+import { inverse, placed, type Placement } from '../placement';
+import { centreOf, NO_GAP, surfacePoints, type Gap } from './gap';
+import type { Triangles } from './mesh';
+import type { MeshSolid, RoundSolid } from './solid';
+
+const found = nearest();
+
+/** A mesh and a round solid, as the mesh sees it. */
+export function meshGap(a: MeshSolid, b: RoundSolid, relative: Placement): Gap {
+  const cores = b.cores.map((shape) => {
+    const out = new Float64Array(CORE_WIDTH);
+    placeCore(relative, shape, out);
+    return out;
+  });
+  const ball = { centre: placed(relative, b.ball.centre), radius: b.ball.radius };
+  const { triangles, search, isClosed } = a.mesh;
+  const least = (min: Vector, max: Vector): number => boxDistance(ball.centre, min, max) - ball.radius;
+  const measure = (from: Triangles, at: number): number => {
+    const triangle = triangleAt(from, at);
+    let best = Infinity;
+    cores.forEach((shape, index) => {
+      solveNearest(triangle, shape, found);
+      best = Math.min(best, found.distance - b.rounds[index]);
+    });
+    return best;
+  };
+  const at = search.nearest(least, measure, Infinity);
+  if (at < 0) return NO_GAP;
+  const triangle = triangleAt(triangles, at);
+  let gap = NO_GAP;
+  for (let i = 0; i < cores.length; i++) {
+    solveNearest(triangle, cores[i], found);
+    const distance = found.distance - b.rounds[i];
+    if (distance >= gap.distance) continue;
+    if (distance <= 0) {
+      // where cores meet they have no nearest points
+      const at = found.distance === 0 ? centreOf(triangle) : pointOf(found.points, 0);
+      return { ...NO_GAP, distance: 0, isCutOnly: true, points: [at, at] };
+    }
+    gap = { ...NO_GAP, distance, points: surfacePoints(found.points, found.distance, 0, b.rounds[i]) };
+  }
+  if (isClosed && search.holds(centreOf(cores[0]))) return { ...gap, distance: 0, isCutOnly: true };
+  return gap;
+}
+
+export function meshesGap(a: MeshSolid, b: MeshSolid, relative: Placement): Gap {
+  const back = inverse(relative);
+  const other = b.mesh;
+  // The second's triangles are searched by each of the first's: as round solids of one flat core.
+  let bestOther = -1;
+  let known = Infinity;
+  const ball = placed(relative, b.ball.centre);
+  const measure = (from: Triangles, at: number): number => {
+    const triangle = triangleAt(from, at);
+    const inOther = new Float64Array(CORE_WIDTH);
+    placeCore(back, triangle, inOther);
+    const centre = centreOf(inOther);
+    const reach = cornerReach(triangle);
+    const near = other.search.nearest(
+      (min, max) => boxDistance(centre, min, max) - reach,
+      (triangles, start) => {
+        solveNearest(inOther, triangleAt(triangles, start), found);
+        return found.distance;
+      },
+      known,
+    );
+    if (near < 0) return Infinity;
+    solveNearest(inOther, triangleAt(other.triangles, near), found);
+    if (found.distance < known) {
+      known = found.distance;
+      bestOther = near;
+    }
+    return found.distance;
+  };
+  const at = a.mesh.search.nearest((min, max) => boxDistance(ball, min, max) - b.ball.radius, measure, Infinity);
+  if (at < 0 || bestOther < 0) return NO_GAP;
+  const triangle = new Float64Array(CORE_WIDTH);
+  placeCore(relative, triangleAt(other.triangles, bestOther), triangle);
+  solveNearest(triangleAt(a.mesh.triangles, at), triangle, found);
+  const points = [pointOf(found.points, 0), pointOf(found.points, 3)] as const;
+  const { distance } = found;
+  const isInside =
+    (a.mesh.isClosed && a.mesh.search.holds(centreOf(triangle))) ||
+    (other.isClosed && other.search.holds(placed(back, centreOf(triangleAt(a.mesh.triangles, at)))));
+  return distance === 0 || isInside ? { ...NO_GAP, distance: 0, isCutOnly: true, points } : { ...NO_GAP, distance, points };
+}
+
+const pointOf = (points: Float64Array, at: number): Vector => [points[at], points[at + 1], points[at + 2]];
+
+const cornerReach = (triangle: Core): number =>
+  Math.max(
+    length([triangle[4], triangle[5], triangle[6]]),
+    length([triangle[7], triangle[8], triangle[9]]),
+    length([triangle[10], triangle[11], triangle[12]]),
+  );
+
+const triangleAt = (t: Triangles, at: number): Core =>
+  triangleCore([t[at], t[at + 1], t[at + 2]], [t[at + 3], t[at + 4], t[at + 5]], [t[at + 6], t[at + 7], t[at + 8]]);
+
+function boxDistance(p: Vector, min: Vector, max: Vector): number {
+  let square = 0;
+  for (let i = 0; i < 3; i++) {
+    const out = Math.max(min[i] - p[i], 0, p[i] - max[i]);
+    square += out * out;
+  }
+  return Math.sqrt(square);
+}
