@@ -35,6 +35,8 @@ export interface Bench {
   readonly againstCar: AgainstCar;
   /** points that were given other names since the car was opened */
   readonly names?: PointNames;
+  /** the setup that was begun last from one that did not stand on the bench then, and that one */
+  readonly begun?: { readonly setup: string; readonly from: string };
 }
 
 export interface OpenedFile {

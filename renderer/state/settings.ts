@@ -31,6 +31,9 @@ export const withSetup = (document: CarDocument, name: string, setup: SetupDocum
   setups: { ...document.setups, [name]: setup },
 });
 
+/** What a setup hands on to one that is begun from it: its notes tell of itself, and would be wrong at the first turn. */
+export const handedOn = ({ notes: _, ...rest }: SetupDocument): SetupDocument => rest;
+
 const TRIAL = /^Trial (\d+)$/;
 
 /** "Trial 1", or the number after the highest that a setup has. */

@@ -2,7 +2,16 @@ import { setupNames, type SetupDocument } from '../../../geometry/index';
 import { benchOf, change, type Bench, type BenchStore } from '../benchStore';
 import type { AgainstCar } from '../compared';
 import { abandon, mark, record, redo, settle, undo, type History } from '../history';
-import { freeTrialName, setupNamed, withAxleValue, withSetting, withSetup, withSidesApart, type Sides } from '../settings';
+import {
+  freeTrialName,
+  handedOn,
+  setupNamed,
+  withAxleValue,
+  withSetting,
+  withSetup,
+  withSidesApart,
+  type Sides,
+} from '../settings';
 
 /**
  * One edit of the setup on the bench. A setup that came with the file is not written over: the first edit makes a
@@ -16,7 +25,11 @@ const edit = (store: BenchStore, name: string, changed: (setup: SetupDocument) =
   const target = cameWithFile ? freeTrialName(setupNames(document)) : setup;
   const before = setupNamed(document, setup);
   const withNames = document.setups ? document : withSetup(document, setup, before);
-  const bench: Bench = { ...history.present, document: withSetup(withNames, target, changed(before)), setup: target };
+  const bench: Bench = {
+    ...history.present,
+    document: withSetup(withNames, target, changed(cameWithFile ? handedOn(before) : before)),
+    setup: target,
+  };
   change(store, { history: record(history, name, bench) });
 };
 

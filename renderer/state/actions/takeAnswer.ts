@@ -2,7 +2,7 @@ import { setupNames } from '../../../geometry/index';
 import { answeredSetup, withAnswerPoints, type FoundAnswer } from '../answeredSetup';
 import { benchOf, change, type BenchStore } from '../benchStore';
 import { record } from '../history';
-import { freeTrialName, setupNamed, withSetup } from '../settings';
+import { freeTrialName, handedOn, setupNamed, withSetup } from '../settings';
 import { chooseAgainst } from './editSetup';
 
 /**
@@ -18,8 +18,10 @@ export const takeAnswer = (store: BenchStore, found: FoundAnswer, as: 'new' | 'c
   const { document } = history.present;
   const setup = as === 'new' ? freeTrialName(setupNames(document)) : found.from;
   const withNames = document.setups ? document : withSetup(document, found.from, setupNamed(document, found.from));
-  const taken = withSetup(withAnswerPoints(withNames, found.points), setup, answeredSetup(document, found));
-  const compared = as === 'new' ? ({ against: found.from, againstCar: { kind: 'own' } } as const) : {};
+  const answered = answeredSetup(document, found);
+  const taken = withSetup(withAnswerPoints(withNames, found.points), setup, as === 'new' ? handedOn(answered) : answered);
+  const compared =
+    as === 'new' ? ({ against: found.from, againstCar: { kind: 'own' }, begun: { setup, from: found.from } } as const) : {};
   change(store, { history: record(history, name, { ...history.present, ...compared, document: taken, setup }) });
   return setup;
 };

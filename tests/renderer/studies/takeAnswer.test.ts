@@ -1,11 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { setupNames } from '../../../geometry/index';
 import { deleteQuestion, faultOfQuestionName, keepQuestion, renameQuestion } from '../../../renderer/state/actions/questions';
-import { undoStep } from '../../../renderer/state/actions/editSetup';
-import { renameSetup } from '../../../renderer/state/actions/setups';
+import { turnAdjuster, undoStep } from '../../../renderer/state/actions/editSetup';
+import { renameSetup, writeNotes } from '../../../renderer/state/actions/setups';
 import { showAnswer, takeAnswer } from '../../../renderer/state/actions/takeAnswer';
 import type { FoundAnswer } from '../../../renderer/state/answeredSetup';
-import { comparedWith } from '../../../renderer/state/benchStore';
+import { comparedWith, type BenchStore } from '../../../renderer/state/benchStore';
+import { copiedFrom } from '../../../renderer/state/copiedFrom';
 import { setupNamed } from '../../../renderer/state/settings';
 import { againstGroups } from '../../../renderer/setups/againstChoices';
 import { adjusterRenamed } from '../../../renderer/points/renaming/adjusterRenamed';
@@ -17,6 +18,12 @@ const FOUND: FoundAnswer = {
   settings: { front: { both: { clampBolt: 30, plateAcross: -4 } } },
   toeOn: ['front'],
   toe: true,
+};
+
+const sourceOf = (store: BenchStore): string | null => {
+  const { history } = store.getState();
+  if (!history) throw new Error('a car is open');
+  return copiedFrom(history);
 };
 
 describe('an answer that is taken to the bench', () => {
@@ -37,6 +44,33 @@ describe('an answer that is taken to the bench', () => {
     expect(store.getState().history?.past.at(-1)?.name).toBe('Take clamp bolt 2 marks');
     undoStep(store);
     expect(benchNow(store)).toBe(before);
+  });
+
+  test('the new setup is a copy of the one that was started from, whatever stood on the bench, and has not its notes', () => {
+    const store = sampleBench();
+    expect(benchNow(store).setup).toBe('Trial 3');
+    const made = takeAnswer(store, FOUND, 'new', 'Take it') ?? '';
+    expect(sourceOf(store)).toBe('Wet');
+    const from = { ...FOUND, from: 'Trial 3' };
+    takeAnswer(store, from, 'new', 'Take it');
+    const { setup, document } = benchNow(store);
+    expect(setup).not.toBe(made);
+    expect(document.setups?.['Trial 3']?.notes).toContain('five on the left');
+    expect(document.setups?.[setup]).not.toHaveProperty('notes');
+    expect(document.setups?.[setup]?.record).toEqual(document.setups?.['Trial 3']?.record);
+    takeAnswer(store, from, 'change', 'Take it');
+    expect(setupNamed(benchNow(store).document, 'Trial 3').notes).toContain('five on the left');
+    expect(sourceOf(store)).toBeNull();
+  });
+
+  test('the first turn of a setup that came with the file leaves its notes behind too; its own are kept after that', () => {
+    const store = sampleBench();
+    turnAdjuster(store, 'plateAcross', 'Top plate, across', 'both', -7);
+    const { setup } = benchNow(store);
+    expect(benchNow(store).document.setups?.[setup]).not.toHaveProperty('notes');
+    writeNotes(store, setup, 'one more inboard');
+    turnAdjuster(store, 'plateAcross', 'Top plate, across', 'both', -8);
+    expect(setupNamed(benchNow(store).document, setup).notes).toBe('one more inboard');
   });
 
   test('or changes the setup that was started from', () => {
