@@ -4,6 +4,7 @@ import { KeepTable } from '../../lengths/KeepTable';
 import { VerdictShape } from '../../look/controls/VerdictShape';
 import { useUnits } from '../../look/units';
 import type { FoundAnswer } from '../../state/answeredSetup';
+import { formatNumber } from '../../units/format';
 import { EffectCell, EffectHead, PartShapes, PickRow, RangeUsed } from '../answers/AnswerCells';
 import { EffectList } from '../answers/EffectList';
 import { RowActions } from '../answers/RowActions';
@@ -29,12 +30,20 @@ interface ReachAnswersProps {
   readonly onRun: () => void;
 }
 
+/** Columns of side effects that there is room for: many parts take many words. */
+const columnsFor = ({ question }: ReachOrder, isLarge: boolean): number => (isLarge ? 6 : question.may.length > 4 ? 3 : 4);
+
+/** Rows that stand there at once: with many hundreds the window would not answer while they are drawn. */
+const SHOWN_AT_ONCE = 50;
+
 /** What was found: the verdict, the table, and what would help where it was not reached. */
 export const ReachAnswers = ({ answered: { order, answer }, changed, onRun }: ReachAnswersProps) => {
   const units = useUnits();
   const isLarge = useMatch(LARGE);
-  const table = useMemo(() => reachTable(order, answer, units, isLarge ? 6 : 4), [order, answer, units, isLarge]);
+  const table = useMemo(() => reachTable(order, answer, units, columnsFor(order, isLarge)), [order, answer, units, isLarge]);
   const [chosen, setChosen] = useState(0);
+  const [most, setMost] = useState(SHOWN_AT_ONCE);
+  const same = useMemo(() => sameParts(table), [table]);
   const row = table.rows[chosen] ?? null;
   const found = useMemo((): FoundAnswer | null => {
     if (!row) return null;
@@ -66,14 +75,15 @@ export const ReachAnswers = ({ answered: { order, answer }, changed, onRun }: Re
         {table.rows.length > 0 && (
           <div className="answertable" tabIndex={0} role="region" aria-label="Table of settings">
             <table className="reachtable">
-              <ReachHead order={order} table={table} />
+              <ReachHead order={order} table={table} same={same} />
               <tbody>
-                {table.rows.map((one) => (
+                {table.rows.slice(0, most).map((one) => (
                   <ReachLine
                     key={one.index}
                     row={one}
                     table={table}
                     order={order}
+                    isSame={same !== null}
                     sparkWidth={isLarge ? 128 : 112}
                     isChosen={one.index === chosen}
                     onChoose={() => setChosen(one.index)}
@@ -81,6 +91,16 @@ export const ReachAnswers = ({ answered: { order, answer }, changed, onRun }: Re
                 ))}
               </tbody>
             </table>
+            {table.rows.length > most && (
+              <p className="morerows">
+                <button type="button" className="button small" onClick={() => setMost(most + SHOWN_AT_ONCE)}>
+                  {Math.min(SHOWN_AT_ONCE, table.rows.length - most)} more
+                </button>{' '}
+                <span className="quiet">
+                  {most} of {formatNumber(table.rows.length, 0)} shown; Copy and CSV take all
+                </span>
+              </p>
+            )}
           </div>
         )}
         {row && <EffectList effects={row.effects} from={order.from} />}
@@ -128,12 +148,19 @@ const sameParts = ({ rows }: ReachTable): string | null => {
   return names.length > 0 && names[0] !== '' && new Set(names).size === 1 ? (names[0] ?? null) : null;
 };
 
-const ReachHead = ({ order, table }: { readonly order: ReachOrder; readonly table: ReachTable }) => {
+interface ReachHeadProps {
+  readonly order: ReachOrder;
+  readonly table: ReachTable;
+  /** names of the parts where they stand in the head */
+  readonly same: string | null;
+}
+
+const ReachHead = ({ order, table, same }: ReachHeadProps) => {
   const units = useUnits();
   return (
     <thead>
       <tr>
-        <th scope="col">Settings{sameParts(table) ? `: ${sameParts(table)}` : ''}</th>
+        <th scope="col">Settings{same === null ? '' : `: ${same}`}</th>
         {table.wanted.map(({ name, unit, over }, index) => {
           const wanted = order.question.wanted[index];
           return (
@@ -172,12 +199,14 @@ interface ReachLineProps {
   readonly row: ReachRow;
   readonly table: ReachTable;
   readonly order: ReachOrder;
+  /** the names of the parts stand in the head */
+  readonly isSame: boolean;
   readonly sparkWidth: number;
   readonly isChosen: boolean;
   readonly onChoose: () => void;
 }
 
-const ReachLine = ({ row, table, order, sparkWidth, isChosen, onChoose }: ReachLineProps) => (
+const ReachLine = ({ row, table, order, isSame, sparkWidth, isChosen, onChoose }: ReachLineProps) => (
   <tr className={isChosen ? 'chosen' : undefined} onClick={onChoose}>
     <th scope="row" className="wayname">
       <span className="wayparts">
@@ -188,7 +217,7 @@ const ReachLine = ({ row, table, order, sparkWidth, isChosen, onChoose }: ReachL
           {row.parts.map((part, index) => (
             <span key={`${part.axle}.${part.name}`} title={`${part.label}: ${part.detail}`}>
               {index > 0 && ' · '}
-              {sameParts(table) ? (
+              {isSame ? (
                 index === 0 ? (
                   <b>{part.words}</b>
                 ) : (
@@ -256,9 +285,7 @@ const Helps = ({ order, answer }: OfAnswer) => {
     <section className="helps" aria-label="What would help most">
       <div className="answershead">
         <h2>What would help most</h2>
-        <span className="quiet">
-          one step more of each end that the search ran into, and each limit let out alone, solved again
-        </span>
+        <span className="quiet">one step more at each end of a range, and each limit let out alone, solved again</span>
       </div>
       {helps && words ? (
         <div className="helpline">
@@ -279,7 +306,8 @@ const Helps = ({ order, answer }: OfAnswer) => {
         </div>
       ) : (
         <p className="helpline">
-          No end of a range and no single limit stands in the way: let other parts be turned, or want less.
+          Nothing by itself: neither one step more at any end of a range nor any one limit let out brings it nearer. Let other
+          parts be turned, or want less.
         </p>
       )}
     </section>

@@ -2,15 +2,17 @@ import { findReading, type AxleName, type CarDocument } from '../../../geometry/
 import { Popover } from '../../look/controls/Popover';
 import { useUnits } from '../../look/units';
 import { shownReading } from '../../units/shownQuantity';
+import { ruleWords } from '../map/limitWords';
 import { faultOfNumber, PLAIN_NUMBER } from '../question/fieldValue';
 import { placeWords } from '../question/place';
 import { PickWords, PlaceFields } from '../question/PlacePicker';
 import { QuestionField } from '../question/QuestionField';
 import { axlesOf } from '../question/readingChoices';
 import { ReadingSelect } from '../question/ReadingSelect';
-import type { ReachFaults } from './readReach';
+import { wantedOf, type ReachFaults } from './readReach';
 import { withWantedReading, withWhere, type Motion, type Relation, type WantedForm } from './reachForm';
 import { shownMotion, stretchWords } from './reachWords';
+import { rulesAgainst } from './rulesAgainst';
 
 const RELATIONS: readonly { readonly name: Relation; readonly label: string }[] = [
   { name: 'value', label: 'to be' },
@@ -46,6 +48,8 @@ export const WantedRow = ({ wanted, document, idBase, faults, isFirst, isLast, o
   const faultId = (field: string): string | null => (faults[key(field)] === undefined ? null : `${idBase}-${key(field)}`);
   const own = Object.entries(faults).filter(([field]) => field.startsWith(`wanted.${wanted.id}.`));
   const axles = axlesOf(document);
+  const asked = wantedOf(wanted, document);
+  const against = (asked ? rulesAgainst(document, asked) : []).map((limit) => ruleWords(limit, document, units)).join('; ');
   const part = (next: Partial<WantedForm>): void => onChange({ ...wanted, ...next });
   return (
     <li className="wantedrow" aria-label={`Wanted: ${name}`}>
@@ -192,6 +196,11 @@ export const WantedRow = ({ wanted, document, idBase, faults, isFirst, isLast, o
           )}
         </Popover>
       </div>
+      {own.length === 0 && against !== '' && (
+        <p className="qcaution" role="status">
+          No answer goes there: {against}.
+        </p>
+      )}
       {own.map(([field, fault]) => (
         <p key={field} id={`${idBase}-${field}`} className="qfault" role="alert">
           {fault}

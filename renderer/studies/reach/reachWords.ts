@@ -3,7 +3,7 @@ import { scaleOf } from '../../compute/adjusterSteps';
 import { formatNumber, formatShort } from '../../units/format';
 import { mmPerFileUnit } from '../../units/fileLength';
 import { lengthWords } from '../../units/lengthWords';
-import { shownQuantity, shownReading, withUnit } from '../../units/shownQuantity';
+import { shownQuantity, shownReading, withUnit, type ShownQuantity } from '../../units/shownQuantity';
 import type { ShownUnits } from '../../units/unitChoice';
 import { shortName } from '../answers/sideEffects';
 import { labelOf } from '../answers/turnedParts';
@@ -48,6 +48,12 @@ export interface MissWords {
 /** What a range may miss by and still be met: rounding. */
 const MET = 1e-9;
 
+/** How much, in the digits that are shown; what they do not show is less than their last one, not nothing. */
+const amountWords = (shown: ShownQuantity, amount: number): string => {
+  const text = shown.format(amount);
+  return amount > 0 && !/[1-9]/.test(text) ? `< ${text.replace(/0$/, '1')}` : text;
+};
+
 /** @param result - of an answer: the value that misses most, and by how much, in contract units */
 export const missWords = (
   wanted: WantedDocument,
@@ -58,7 +64,7 @@ export const missWords = (
   const entry = findReading(wanted.reading);
   if (!entry) return { isMet: false, words: 'missed' };
   const shown = shownReading(entry, units);
-  const amount = withUnit(shown.format(missBy), shown.unit);
+  const amount = withUnit(amountWords(shown, missBy), shown.unit);
   if (wanted.value !== undefined) {
     if (wanted.value === 0) return { isMet: false, words: `${amount} off` };
     return { isMet: false, words: `${amount} ${Math.abs(worst) < Math.abs(wanted.value) ? 'short' : 'over'}` };

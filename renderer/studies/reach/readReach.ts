@@ -67,6 +67,13 @@ const readWanted = (wanted: WantedForm, document: CarDocument, faults: Faults): 
   };
 };
 
+/** One line of what is wanted by itself; null while something in it is wrong. */
+export const wantedOf = (wanted: WantedForm, document: CarDocument): WantedDocument | null => {
+  const faults = new Faults();
+  const read = readWanted(wanted, document, faults);
+  return Object.keys(faults.found).length === 0 ? read : null;
+};
+
 const readWhere = (
   wanted: WantedForm,
   name: string,
@@ -82,6 +89,8 @@ const readWhere = (
   const from = faults.number(key('where'), `${name}, from`, wanted.from);
   const to = faults.number(key('where'), `${name}, to`, wanted.to);
   const steps = faults.whole(key('where'), `${name}, positions`, wanted.steps, 1, MOST_STEPS);
+  if (steps === 1 && from !== to)
+    faults.say(key('where'), `${name}, positions: one is no stretch: take 2 at least, or want it at one place.`);
   if (steps > 1 && from >= to)
     faults.say(key('where'), `${name}: the stretch runs from the lower to the higher, not ${from} to ${to}.`);
   return { over: { motion: wanted.motion, from, to, steps } };

@@ -130,6 +130,11 @@ describe('words of an answer', () => {
     expect(missWords(above, { worst: 32, missBy: 2 }, STANDARD_UNITS).words).toBe('2.0 mm short');
   });
 
+  test('a miss under the digits that are shown is not nothing', () => {
+    expect(missWords(toe, { worst: 0.0203, missBy: 0.0003 }, STANDARD_UNITS)).toEqual({ isMet: false, words: '< 0.001° over' });
+    expect(missWords(camber, { worst: -2.1, missBy: 0.0504 }, STANDARD_UNITS).words).toBe('0.05° short');
+  });
+
   test('what misses first, then what is met', () => {
     const misses = [
       { isMet: false, words: '0.11° short' },

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { resolveQuestion, toMechanism, type QuestionDocument } from '../../../geometry/index';
+import { resolveQuestion, toMechanism, type QuestionDocument, type WantedDocument } from '../../../geometry/index';
 import { setupNamed } from '../../../renderer/state/settings';
 import { fieldOf } from '../../../renderer/studies/question/fieldValue';
 import { combinationsOf } from '../../../renderer/studies/reach/combinations';
@@ -14,7 +14,8 @@ import {
   type MayForm,
   type ReachForm,
 } from '../../../renderer/studies/reach/reachForm';
-import { readReach } from '../../../renderer/studies/reach/readReach';
+import { readReach, wantedOf } from '../../../renderer/studies/reach/readReach';
+import { rulesAgainst } from '../../../renderer/studies/reach/rulesAgainst';
 import { reachKept, sampleCar } from './sampleCar';
 
 const document = sampleCar();
@@ -137,6 +138,12 @@ describe('a question on the page', () => {
       /wrong way round/,
     ],
     [
+      'a stretch of one position: only one of its ends would be judged',
+      withWanted({ where: 'over', from: fieldOf(-30), to: fieldOf(30), steps: fieldOf(1) }),
+      'wanted.1.where',
+      /one is no stretch: take 2 at least/,
+    ],
+    [
       'a stretch the wrong way round',
       withWanted({ where: 'over', from: fieldOf(40), to: fieldOf(-40) }),
       'wanted.1.where',
@@ -194,5 +201,54 @@ describe('a question on the page', () => {
     expect(ids(moved(base.wanted, 3, -1))).toEqual([1, 3, 2]);
     expect(ids(moved(base.wanted, 1, -1))).toEqual([1, 2, 3]);
     expect(ids(moved(base.wanted, 3, 1))).toEqual([1, 2, 3]);
+  });
+});
+
+describe('rules against what is wanted', () => {
+  const camber = { reading: 'camber', axle: 'front', side: 'both', tolerance: 0.1 } as const;
+  const sourcesOf = (wanted: WantedDocument, car = document) => rulesAgainst(car, wanted).map(({ source }) => source);
+
+  test('a value whose whole tolerance lies past an end, and a range that does', () => {
+    expect(sourcesOf({ ...camber, value: -4.2 })).toEqual(['sample rules 5.2']);
+    expect(sourcesOf({ ...camber, side: 'right', value: 0.2 })).toEqual(['sample rules 5.2']);
+    // its end is within the tolerance: that can be had
+    expect(sourcesOf({ ...camber, value: -4.1 })).toEqual([]);
+    expect(sourcesOf({ ...camber, value: -3.2 })).toEqual([]);
+    const track = { reading: 'track', axle: 'front', tolerance: 5 } as const;
+    expect(sourcesOf({ ...track, range: [1600, null] })).toEqual(['sample rules 4.1']);
+    expect(sourcesOf({ ...track, range: [null, 1600] })).toEqual([]);
+    expect(sourcesOf({ ...track, axle: 'rear', range: [1600, 1700] })).toEqual(['sample rules 4.1']);
+  });
+
+  test('only where the car stands, where limits are judged, and of the wheel and axle that the rule is of', () => {
+    expect(sourcesOf({ ...camber, value: -5, at: { travel: 0, rack: 0 } })).toEqual(['sample rules 5.2']);
+    expect(sourcesOf({ ...camber, value: -5, at: { travel: 30 } })).toEqual([]);
+    expect(sourcesOf({ ...camber, value: -5, over: { motion: 'bump', from: -30, to: 30, steps: 5 } })).toEqual([]);
+    expect(sourcesOf({ ...camber, value: -5, change: true })).toEqual([]);
+    const ofLeft = {
+      ...document,
+      limits: [{ reading: 'camber', axle: 'front', side: 'left', min: -4, source: 'left' } as const],
+    };
+    expect(sourcesOf({ ...camber, value: -5 }, ofLeft)).toEqual(['left']);
+    expect(sourcesOf({ ...camber, side: 'right', value: -5 }, ofLeft)).toEqual([]);
+    expect(sourcesOf({ ...camber, axle: 'rear', value: -5 }, ofLeft)).toEqual([]);
+  });
+
+  test('a limit of a file in inches is compared in mm', () => {
+    const inches = {
+      ...document,
+      units: { length: 'in' },
+      limits: [{ reading: 'track', axle: 'front', max: 60, source: 'inches' }],
+    } as const;
+    const track = { reading: 'track', axle: 'front', tolerance: 5 } as const;
+    expect(sourcesOf({ ...track, range: [1530, null] }, inches)).toEqual(['inches']);
+    expect(sourcesOf({ ...track, range: [1520, null] }, inches)).toEqual([]);
+  });
+
+  test('a line by itself is read as soon as its numbers are there', () => {
+    const [line] = base.wanted;
+    if (!line) throw new Error('a line');
+    expect(wantedOf({ ...line, value: fieldOf(-4.2) }, document)).toMatchObject({ reading: 'camber', value: -4.2 });
+    expect(wantedOf({ ...line, value: { value: null, typed: '' } }, document)).toBeNull();
   });
 });
