@@ -3,23 +3,34 @@ import type { CarMechanism } from '../car/mechanism';
 import type { QuestionDocument } from '../car/questionDocument';
 import { scopeOf } from '../readings/scope';
 import { assembleCar } from '../setup/assembleCar';
+import { scoreWidth, type ScoreWidth } from './equalScores';
 import { latticeSearch, LATTICE_STARTS } from './latticeSearch';
 import { combinationAt, numberOf, resolveQuestion, type Question } from './question';
 import { answerOf, type ReachAnswerRow } from './reachAnswers';
 import {
   bestPast,
-  endsReached,
   limitHelps,
   mostHelp,
   neighboursOf,
   pastRange,
+  rangeEnds,
   rangeHelp,
   type Help,
   type Helped,
   type RangeEnd,
 } from './reachHelp';
-import { keepBest, Search, valuesAt, valuesOf, type Candidate, type KeptCandidate, type ReachPart } from './reachSearch';
-import { isMet, Scorer, type Scored } from './score';
+import {
+  candidateOrder,
+  keepBest,
+  Search,
+  valuesAt,
+  valuesOf,
+  type Candidate,
+  type CandidateOrder,
+  type KeptCandidate,
+  type ReachPart,
+} from './reachSearch';
+import { isMet, type Scored } from './score';
 import { answerStudy, roundOf, type Round, type Study } from './study';
 import { turnedByReset } from './turnedByReset';
 import { whyNothing, type WhyNothing } from './whyNothing';
@@ -109,12 +120,16 @@ class ReachRounds {
   private readonly cost: number;
   /** combinations of a chunk: by the question alone */
   private readonly chunk: number;
+  private readonly width: ScoreWidth;
+  private readonly order: CandidateOrder;
 
   constructor(
     private readonly mechanism: CarMechanism,
     private readonly question: Question,
     private readonly mostTried: number,
   ) {
+    this.width = scoreWidth(question);
+    this.order = candidateOrder(this.width);
     this.cost = costOf(question);
     this.chunk = Math.max(1, Math.min(CHUNK, Math.floor(COST.chunk / this.cost)));
   }
@@ -131,7 +146,7 @@ class ReachRounds {
   }
 
   private search(most = Infinity): Search {
-    return new Search(new Scorer(this.mechanism, this.question), this.question.count, most);
+    return new Search(this.mechanism, this.question, this.question.count, most);
   }
 
   private searchFrom(search: Search, start: number, isShort: boolean): ReachPart {
@@ -194,7 +209,7 @@ class ReachRounds {
     const best: Candidate[] = [];
     for (const part of parts)
       for (const candidate of part.best)
-        if (!best.some(({ number }) => number === candidate.number)) keepBest(best, candidate, this.question.count);
+        if (!best.some(({ number }) => number === candidate.number)) keepBest(best, candidate, this.question.count, this.order);
     return best;
   }
 
@@ -206,15 +221,18 @@ class ReachRounds {
     return { next: { kind: 'helps', best, keptOut, summary } satisfies From };
   }
 
-  /** For every part that stands at an end of its range: the same question with one step more there. */
+  /**
+   * For every end of a range the same question with one step more there, whether the best answer stands at it or not: on steps
+   * something nearer may come with it in between.
+   */
   private helps({ best, keptOut, summary }: From & { kind: 'helps' }): Round<ReachAnswer> {
     const { mechanism, question, chunk: size } = this;
     const first = best.at(0);
     const score = first?.scored.score ?? Infinity;
-    const ends = first === undefined ? [] : endsReached(mechanism, question, first);
+    const ends = rangeEnds(mechanism, question);
     const chunks = ends.flatMap((end): readonly HelpChunk[] => {
       const longer = pastRange(question, end);
-      if (longer.combinations > this.mostTried) return [{ end, longer, from: null }];
+      if (longer.combinations > this.mostTried) return first === undefined ? [] : [{ end, longer, from: null }];
       return Array.from({ length: Math.ceil(longer.combinations / size) }, (_, index) => ({ end, longer, from: index * size }));
     });
     return roundOf<Scored | null, ReachAnswer>({
@@ -230,10 +248,12 @@ class ReachRounds {
       },
       merge: (parts) => {
         const helps = [
-          ...limitHelps(keptOut, score),
-          ...ends.map((end) => rangeHelp(question, end, score, bestOf(parts.filter((_, index) => chunks[index].end === end)))),
+          ...limitHelps(keptOut, score, this.order),
+          ...ends.flatMap((end) =>
+            rangeHelp(question, end, score, bestOf(parts.filter((_, index) => chunks[index].end === end))),
+          ),
         ];
-        return { answer: this.answer(best, summary, mostHelp(helps)) };
+        return { answer: this.answer(best, summary, mostHelp(helps, first === undefined ? 0 : this.width(score))) };
       },
     });
   }

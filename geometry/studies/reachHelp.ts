@@ -1,8 +1,8 @@
 import type { AxleName, SideName } from '../car/document';
 import type { CarMechanism } from '../car/mechanism';
-import { combinationAt, numberOf, pastEnd, type Question, type Variable } from './question';
-import { inOrder, Search, valuesAt, type Candidate, type KeptCandidate } from './reachSearch';
-import { Scorer, type Scored } from './score';
+import { numberOf, pastEnd, type Question, type Variable } from './question';
+import { Search, valuesAt, type CandidateOrder, type KeptCandidate } from './reachSearch';
+import type { Scored } from './score';
 
 /** What of the question would help most to let out by a little. */
 export interface Help {
@@ -18,23 +18,24 @@ export interface Help {
   readonly gain: number;
 }
 
-/** What would help, and what the wanted readings would then be. */
+/** What would help, and what the wanted readings and the score would then be. */
 export interface Helped {
   readonly help: Help;
+  readonly score: number;
   readonly wanted: Scored['wanted'];
 }
 
-/** The one that helps most; null where none does. */
-export const mostHelp = (helps: readonly Helped[]): Helped | null =>
-  helps.filter(({ help }) => help.gain > 0).sort((a, b) => b.help.gain - a.help.gain)[0] ?? null;
+/** The one that helps most; null where none does. @param least - a gain up to this is none: scores so near are equal */
+export const mostHelp = (helps: readonly Helped[], least: number): Helped | null =>
+  helps.filter(({ help }) => help.gain > least).sort((a, b) => a.score - b.score)[0] ?? null;
 
 /** What letting out a limit would gain. @param score - of the best answer; Infinity where there is none */
-export function limitHelps(keptOut: readonly KeptCandidate[], score: number): Helped[] {
+export function limitHelps(keptOut: readonly KeptCandidate[], score: number, order: CandidateOrder): Helped[] {
   const perLimit = new Map<string, KeptCandidate>();
   for (const kept of keptOut) {
     const key = JSON.stringify(kept.by.limit.limit);
     const known = perLimit.get(key);
-    if (known === undefined || inOrder(kept.candidate, known.candidate) < 0) perLimit.set(key, kept);
+    if (known === undefined || order(kept.candidate, known.candidate) < 0) perLimit.set(key, kept);
   }
   return [...perLimit.values()].map(({ candidate, by: { limit, end, by } }) => {
     const [owner, side] = limit.name.split('.');
@@ -47,25 +48,21 @@ export function limitHelps(keptOut: readonly KeptCandidate[], score: number): He
       by,
       gain: score - candidate.scored.score,
     };
-    return { help, wanted: candidate.scored.wanted };
+    return { help, score: candidate.scored.score, wanted: candidate.scored.wanted };
   });
 }
 
-/** One end of a range that the best answer stands at. */
+/** One end of a range that could be further out. */
 export interface RangeEnd {
   readonly at: number;
   readonly end: 'min' | 'max';
   readonly step: number;
 }
 
-export function endsReached(mechanism: CarMechanism, question: Question, { number }: Candidate): readonly RangeEnd[] {
-  const indexes = combinationAt(question, number);
-  return question.variables.flatMap((variable, at) => {
+export function rangeEnds(mechanism: CarMechanism, { variables }: Question): readonly RangeEnd[] {
+  return variables.flatMap((variable, at) => {
     const step = stepOf(mechanism, variable);
-    if (step === null) return [];
-    return (['min', 'max'] as const)
-      .filter((end) => indexes[at] === (end === 'min' ? 0 : variable.values.length - 1))
-      .map((end) => ({ at, end, step }));
+    return step === null ? [] : (['min', 'max'] as const).map((end) => ({ at, end, step }));
   });
 }
 
@@ -83,18 +80,17 @@ export function bestPast(
   tried: Iterable<readonly number[]>,
   most: number,
 ): Scored | null {
-  const search = new Search(new Scorer(mechanism, longer), 1, most);
+  const search = new Search(mechanism, longer, 1, most);
   for (const indexes of tried) search.try(numberOf(longer, indexes), valuesAt(longer, indexes), search.bound);
   return search.best.at(0)?.scored ?? null;
 }
 
-/** @param score - of the best answer @param past - the best past the end of a range */
-export function rangeHelp({ variables }: Question, { at, end, step }: RangeEnd, score: number, past: Scored | null): Helped {
+/** @param score - of the best answer; Infinity where there is none @param past - the best past the end of a range; null: none so good */
+export function rangeHelp({ variables }: Question, { at, end, step }: RangeEnd, score: number, past: Scored | null): Helped[] {
+  if (past === null) return [];
   const { axle, side, name } = variables[at];
-  return {
-    help: { kind: 'range', axle, side, name, end, by: step, gain: past === null ? -Infinity : score - past.score },
-    wanted: past?.wanted ?? [],
-  };
+  const help: Help = { kind: 'range', axle, side, name, end, by: step, gain: score - past.score };
+  return [{ help, score: past.score, wanted: past.wanted }];
 }
 
 /** A question too large to try whole: the other adjusters up to two steps around where they stand. */

@@ -1,5 +1,7 @@
+import type { CarMechanism } from '../car/mechanism';
+import { scoreWidth, type ScoreWidth } from './equalScores';
 import { combinationAt, type Question } from './question';
-import { type Scorer, type KeptOut, type Scored } from './score';
+import { Scorer, type KeptOut, type Scored } from './score';
 
 export interface Candidate {
   readonly number: number;
@@ -19,19 +21,22 @@ export interface ReachPart {
   readonly tried: number;
 }
 
+export type CandidateOrder = (a: Candidate, b: Candidate) => number;
+
 /** The better score first; of equals the earlier combination. */
-export function inOrder(a: Candidate, b: Candidate): number {
-  const least = Math.min(a.scored.score, b.scored.score);
-  const isEqual = Math.abs(a.scored.score - b.scored.score) <= 1e-9 * least;
-  return isEqual ? a.number - b.number : a.scored.score - b.scored.score;
-}
+export const candidateOrder =
+  (width: ScoreWidth): CandidateOrder =>
+  (a, b) => {
+    const [one, other] = [a.scored.score, b.scored.score];
+    return Math.abs(one - other) <= width(Math.min(one, other)) ? a.number - b.number : one - other;
+  };
 
-/** Far past the digits in which equal scores differ, and far below what it would cost to try more. */
-const BOUND_SLACK = 1e-6;
+/** So many times the width of equals is let pass before a combination is given up: far below what it would cost to try more. */
+const BOUND_WIDTHS = 10;
 
-export function keepBest(best: Candidate[], candidate: Candidate, count: number): void {
+export function keepBest(best: Candidate[], candidate: Candidate, count: number, order: CandidateOrder): void {
   best.push(candidate);
-  best.sort(inOrder);
+  best.sort(order);
   if (best.length > count) best.pop();
 }
 
@@ -40,16 +45,24 @@ export class Search {
   readonly best: Candidate[] = [];
   private readonly keptOut = new Map<object, KeptCandidate>();
   tried = 0;
+  private readonly scorer: Scorer;
+  private readonly width: ScoreWidth;
+  private readonly order: CandidateOrder;
 
   /**
    * @param count - how many of the best are kept
    * @param most - a score that so many are known not to pass: what is past it is given up
    */
   constructor(
-    private readonly scorer: Scorer,
+    mechanism: CarMechanism,
+    question: Question,
     private readonly count: number,
     private readonly most = Infinity,
-  ) {}
+  ) {
+    this.scorer = new Scorer(mechanism, question);
+    this.width = scoreWidth(question);
+    this.order = candidateOrder(this.width);
+  }
 
   /** @returns the score, or Infinity where this is no answer */
   try(number: number, values: readonly (number | null)[], bound: number): number {
@@ -59,24 +72,23 @@ export class Search {
     const candidate = { number, scored: made.scored };
     const broken = this.scorer.brokenLimits(made.car);
     if (broken.length === 0) {
-      if (!this.best.some((known) => known.number === number)) keepBest(this.best, candidate, this.count);
+      if (!this.best.some((known) => known.number === number)) keepBest(this.best, candidate, this.count, this.order);
       return made.scored.score;
     }
     const by = this.scorer.keptOutBy(broken);
     if (by !== null) {
       const known = this.keptOut.get(by.limit.limit);
-      if (known === undefined || inOrder(candidate, known.candidate) < 0) this.keptOut.set(by.limit.limit, { candidate, by });
+      if (known === undefined || this.order(candidate, known.candidate) < 0) this.keptOut.set(by.limit.limit, { candidate, by });
     }
     return Infinity;
   }
 
   /**
-   * Past this sum a combination is not among the answers. A little is let pass: a score depends in its last digits on which
-   * setting was put together before, and of equals the earlier combination is the answer.
+   * Past this sum a combination is not among the answers. A little is let pass: of equals the earlier combination is the answer.
    */
   get bound(): number {
     const score = this.best.length < this.count ? this.most : Math.min(this.most, this.best[this.best.length - 1].scored.score);
-    return score * (1 + BOUND_SLACK);
+    return score === Infinity ? score : score + BOUND_WIDTHS * this.width(score);
   }
 
   part(): ReachPart {

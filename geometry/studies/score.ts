@@ -93,8 +93,7 @@ export class Scorer {
         const result = scoreOf(one, at, from, values);
         if (result === null) return null;
         score += result.share;
-        // a hair over the bound may be rounding of an equal
-        if (score > bound * (1 + 1e-9)) return null;
+        if (score > bound) return null;
         wanted[index] = result;
       }
     }

@@ -237,6 +237,47 @@ describe('laws', () => {
     expect(answer.answers[0].score - then.answers[0].score).toBeCloseTo(answer.helps?.gain ?? NaN, 9);
   });
 
+  test('an end that the best answer does not stand at helps too, where the steps beyond it come nearer', () => {
+    const free = { ...hatch, limits: [] };
+    const question: QuestionDocument = {
+      wanted: [{ reading: 'camber', axle: 'front', value: -1.742, tolerance: 0.01 }],
+      may: [
+        { axle: 'front', adjuster: 'plateAcross' },
+        { axle: 'front', adjuster: 'pin' },
+      ],
+    };
+    const { answers, helps } = reach(toMechanism(free), question, start);
+    expect(helps).toMatchObject({ kind: 'range', name: 'pin', end: 'min', by: 10 });
+    expect(answers[0].settings.front?.both?.['pin']).not.toBe(0);
+    const pin = hatch.front?.adjusters?.['pin'];
+    if (pin?.kind !== 'slide' || !hatch.front) throw new Error('a pin is a slide');
+    const adjusters = { ...hatch.front.adjusters, pin: { ...pin, range: [-10, 30] as const } };
+    const then = reach(toMechanism({ ...free, front: { ...hatch.front, adjusters } }), question, start);
+    expect(answers[0].score - then.answers[0].score).toBeCloseTo(helps?.gain ?? NaN, 9);
+  });
+
+  test('of many equals the first combinations are the answers, though a toe reset ends anywhere in its tolerance', () => {
+    const free = { ...hatch, limits: [] };
+    // what is left of toe is the same wherever the plates stand, and so small that it shows the reset's last digits
+    const question: QuestionDocument = {
+      count: 4,
+      setToe: 0.1,
+      wanted: [{ reading: 'toe', axle: 'front', value: 0.1 + 1e-3, tolerance: 0.02 }],
+      may: [
+        { axle: 'front', adjuster: 'plateAcross' },
+        { axle: 'front', adjuster: 'plateAlong' },
+      ],
+    };
+    const { answers, helps } = reach(toMechanism(free), question, findSetup(hatch, 'Trial 3'));
+    expect(answers.map(({ settings }) => settings.front?.both)).toEqual(
+      [-8, -7, -6, -5].map((plateAlong) => ({ plateAcross: -12, plateAlong })),
+    );
+    expect(helps).toBeNull();
+    // nor does one step more help, by no more than those digits
+    const narrow = { ...question, wanted: [{ ...question.wanted[0], range: [0.101, null] as const, value: undefined }] };
+    expect(reach(toMechanism(free), narrow, start).helps).toBeNull();
+  });
+
   test('a limit is a wall, and the one in the way is named', () => {
     const walled = { ...hatch, limits: [{ reading: 'camber', axle: 'front' as const, min: -2.0, max: 0 }] };
     const question: QuestionDocument = {
