@@ -187,7 +187,7 @@ function cornerRow(
 }
 
 /** +1 where bump turns the arm by the right-hand rule about the bar's axis: an arm that lies ahead of the bar turns the other way than one behind. */
-function barSense(bar: {
+export function barSense(bar: {
   readonly pivot: readonly number[];
   readonly armEnd: readonly number[];
   readonly axis: readonly number[];
