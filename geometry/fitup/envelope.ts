@@ -83,6 +83,21 @@ function unreachableAt(side: AssembledSide, travel: number, rack: number): Unrea
   };
 }
 
+/** Ends of an envelope that are drawn in. Lengths in mm. */
+export interface EnvelopeEnds {
+  readonly travel: readonly [number, number];
+  readonly rack: readonly [number, number];
+}
+
+/** The envelope with some of its ends drawn in, as a stop would. */
+export function narrowEnvelope(envelope: Envelope, side: AssembledSide, ends: EnvelopeEnds): Envelope {
+  const [open, solid] = ends.travel;
+  const [rackMin, rackMax] = ends.rack;
+  const travels = spaced(open, solid, ENVELOPE_STEPS);
+  const racks = rackMin === rackMax ? [rackMin] : spaced(rackMin, rackMax, ENVELOPE_STEPS);
+  return { ...envelope, open, solid, rackMin, rackMax, travels, racks, ...solveGrid(side, travels, racks) };
+}
+
 /** Numbers from first to last, both exact. */
 function spaced(first: number, last: number, count: number): number[] {
   return Array.from({ length: count }, (_, i) => (i === count - 1 ? last : first + ((last - first) * i) / (count - 1)));

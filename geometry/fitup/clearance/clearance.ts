@@ -1,25 +1,23 @@
-import type { AxleName, SideName } from '../../car/document';
+import type { AxleName, SetupDocument, SideName } from '../../car/document';
 import type { CarMechanism } from '../../car/mechanism';
 import { mirror, type Vector } from '../../core/vector';
 import type { Failure } from '../../corner/failure';
 import { assembleCar } from '../../setup/assembleCar';
-import type { AssembledSide } from '../../setup/assembleSide';
-import { findSetup } from '../../setup/setups';
-import { roundOf, type Study } from '../../studies/study';
-import { envelopeOf, type Envelope } from '../envelope';
-import { marginOf } from '../margins';
-import { piecesOf, type MissingPiece, type PartMeshes, type Piece } from '../pieces';
+import { roundOf, type Round, type Study } from '../../studies/study';
+import { envelopeRows, fitUpCorners, type EnvelopeRow, type StoodSetup } from '../corners';
+import type { PartMeshes } from '../pieces';
 import { placed } from '../placement';
-import { joinedAt, pairsOf } from './pairs';
-import { GridPlacements } from './placements';
-import type { Field } from './fieldSearch';
-import { findWorst } from './search';
+import { fieldOf, withPieces, type ClearanceCorner, type PairField } from './pairCorner';
+import { pairsOf } from './pairs';
+import { Remedies, type Remedy } from './remedies';
+import { clearanceOf, findWorst } from './search';
 
 /** What is asked: which corners, and the setups in use. */
 export interface ClearanceQuestion {
   readonly axles: readonly AxleName[];
   readonly sides: readonly SideName[];
-  readonly setups: readonly string[];
+  /** by name, in the order of the answer's envelopes */
+  readonly setups: readonly (readonly [string, SetupDocument])[];
 }
 
 /**
@@ -34,7 +32,7 @@ export interface ClearanceRow {
   readonly pair: readonly [string, string];
   readonly axle: AxleName;
   readonly side: SideName;
-  /** least distance; negative where they cut into each other, 0 where no depth is known */
+  /** least distance; negative where they cut into each other, 0 where they do and no depth is known */
   readonly clearance: number;
   /** how much less it could be between the positions that were tried */
   readonly bound: number;
@@ -46,18 +44,8 @@ export interface ClearanceRow {
   readonly at: { readonly setup: string; readonly travel: number; readonly rack: number };
   /** nearest point of each */
   readonly points: readonly [Vector, Vector];
-}
-
-export interface EnvelopeRow {
-  readonly setup: string;
-  readonly axle: AxleName;
-  readonly side: SideName;
-  readonly open: number;
-  readonly touch: number | null;
-  readonly solid: number;
-  readonly rackMin: number;
-  readonly rackMax: number;
-  readonly unreachable: readonly { readonly travel: number; readonly rack: number; readonly message: string }[];
+  /** only where the margin is not kept; the first rows only */
+  readonly wouldClear: readonly Remedy[];
 }
 
 export interface ClearanceAnswer {
@@ -68,15 +56,6 @@ export interface ClearanceAnswer {
   readonly missing: readonly string[];
 }
 
-/** One corner in one setup, ready to be searched. */
-interface Corner {
-  readonly setup: string;
-  readonly side: AssembledSide;
-  readonly envelope: Envelope;
-  readonly placements: GridPlacements;
-  readonly pieces: readonly Piece[];
-}
-
 /** A pair of one corner, over the setups in which both of its parts are there. */
 interface Task {
   readonly axle: AxleName;
@@ -84,39 +63,65 @@ interface Task {
   readonly pair: readonly [string, string];
 }
 
+/** Rows whose remedies are looked for. */
+const MOST_REMEDIED = 12;
+
 /**
- * Least clearance of every pair that can move against each other, over the envelopes of the setups in use.
- * @param meshes - of the parts that are one
+ * Least clearance of every pair that can move against each other, over the envelopes of the setups in use; then what would clear
+ * those that keep their margin least.
+ * @param meshes - of the parts that are one, as they were read
  */
-export function clearanceStudy(mechanism: CarMechanism, question: ClearanceQuestion, meshes: PartMeshes): Study<ClearanceAnswer> {
+export function clearanceStudy(
+  mechanism: CarMechanism,
+  question: ClearanceQuestion,
+  meshes: PartMeshes = new Map(),
+): Study<ClearanceAnswer> {
   const prepared = prepare(mechanism, question, meshes);
-  if ('failure' in prepared)
-    return { failure: prepared.failure, round: () => roundOf({ doing: '', chunks: 0, run: () => null, merge: () => EMPTY }) };
+  if ('failure' in prepared) return { failure: prepared.failure, round: () => roundOf({ ...NOTHING, run: () => null }) };
   const { corners, missing } = prepared;
-  const tasks = tasksOf(corners);
-  return {
-    failure: null,
-    round: () =>
-      roundOf({
-        doing: 'Clearances',
-        chunks: tasks.length,
-        isLong: true,
-        run: (chunk) => rowOf(mechanism, corners, tasks[chunk]),
-        merge: (rows) => ({
-          answer: {
-            rows: rows.filter((row) => row !== null).sort((a, b) => a.spare - b.spare),
-            envelope: corners.map(({ envelope }) => envelopeRow(envelope)),
-            missing,
-          },
-        }),
-      }),
+  const fieldsOf = (task: Task): PairField[] =>
+    corners
+      .filter(({ envelope }) => envelope.axle === task.axle && envelope.side === task.side)
+      .map((corner) => fieldOf(mechanism, corner, task.pair))
+      .filter((field) => field !== null);
+  const envelope = envelopeRows(corners);
+  const first = (): Round<ClearanceAnswer> => {
+    const tasks = tasksOf(corners);
+    return roundOf({
+      doing: 'looking at every pair',
+      chunks: tasks.length,
+      isLong: true,
+      run: (chunk) => rowOf(fieldsOf(tasks[chunk]), tasks[chunk]),
+      merge: (rows) => ({ next: rows.filter((row) => row !== null).sort((a, b) => a.spare - b.spare) }),
+    });
   };
+  const second = (rows: readonly ClearanceRow[]): Round<ClearanceAnswer> => {
+    const short = rows.filter(({ verdict }) => verdict === 'short' || verdict === 'cuts').slice(0, MOST_REMEDIED);
+    const remedies = new Remedies(mechanism, new Map(question.setups), meshes);
+    return roundOf({
+      doing: 'looking for what would clear it',
+      chunks: short.length,
+      isLong: true,
+      run: (chunk): readonly Remedy[] => {
+        const fields = fieldsOf(short[chunk]);
+        return remedies.of(fields, findWorst(fields, fields[0].needs)!);
+      },
+      merge: (found) => ({
+        answer: {
+          rows: rows.map((row) => ({ ...row, wouldClear: found[short.indexOf(row)] ?? [] })),
+          envelope,
+          missing,
+        },
+      }),
+    });
+  };
+  return { failure: null, round: (from) => (from === undefined ? first() : second(from as readonly ClearanceRow[])) };
 }
 
-const EMPTY = { answer: { rows: [], envelope: [], missing: [] } };
+const NOTHING = { doing: '', chunks: 0, merge: () => ({ answer: { rows: [], envelope: [], missing: [] } }) };
 
 interface Prepared {
-  readonly corners: readonly Corner[];
+  readonly corners: readonly ClearanceCorner[];
   readonly missing: readonly string[];
 }
 
@@ -125,37 +130,31 @@ function prepare(
   { axles, sides, setups }: ClearanceQuestion,
   meshes: PartMeshes,
 ): Prepared | { readonly failure: Failure } {
-  const { document, mmPerUnit } = mechanism;
-  const corners: Corner[] = [];
-  const missing = new Set<string>();
-  for (const setup of setups) {
-    const car = assembleCar(mechanism, findSetup(document, setup));
+  const stood: StoodSetup[] = [];
+  for (const [name, setup] of setups) {
+    const car = assembleCar(mechanism, setup);
     if (!car.ok) return { failure: car.failure };
-    for (const axle of axles) {
-      const assembled = car.value[axle];
-      if (assembled === null) continue;
-      for (const name of sides) {
-        const side = assembled[name];
-        const envelope = envelopeOf(assembled.mechanism, setup, side);
-        if ('missing' in envelope) {
-          missing.add(`The ${axle} axle has no envelope without ${envelope.missing}.`);
-          continue;
-        }
-        const made = piecesOf(document, mmPerUnit, assembled.mechanism, side, meshes);
-        for (const piece of made.missing) missing.add(missingWords(piece));
-        corners.push({ setup, side, envelope, placements: new GridPlacements(envelope), pieces: made.pieces });
-      }
+    stood.push({ name, car: car.value });
+  }
+  const missing = new Set<string>();
+  const corners: ClearanceCorner[] = [];
+  for (const corner of fitUpCorners(stood, axles)) {
+    if (!sides.includes(corner.side.mechanism.side)) continue;
+    if (corner.envelope === null) {
+      missing.add(`The ${corner.axle.axle} axle has no envelope without ${corner.missing}.`);
+      continue;
     }
+    const made = withPieces(mechanism, corner, corner.envelope, meshes);
+    for (const piece of made.made.missing) missing.add(`The part "${piece.name}" is left out: it needs ${piece.missing}.`);
+    corners.push(made);
   }
   return { corners, missing: [...missing] };
 }
 
-const missingWords = ({ name, missing }: MissingPiece): string => `The part "${name}" is left out: it needs ${missing}.`;
-
-function tasksOf(corners: readonly Corner[]): Task[] {
+function tasksOf(corners: readonly ClearanceCorner[]): Task[] {
   const tasks = new Map<string, Task>();
-  for (const { envelope, pieces } of corners) {
-    for (const [first, second] of pairsOf(pieces)) {
+  for (const { envelope, made } of corners) {
+    for (const [first, second] of pairsOf(made.pieces)) {
       const task: Task = { axle: envelope.axle, side: envelope.side, pair: [first.name, second.name] };
       tasks.set(JSON.stringify(task), task);
     }
@@ -163,24 +162,14 @@ function tasksOf(corners: readonly Corner[]): Task[] {
   return [...tasks.values()];
 }
 
-function rowOf(mechanism: CarMechanism, corners: readonly Corner[], task: Task): ClearanceRow | null {
-  const { document, mmPerUnit } = mechanism;
-  const fields: Field[] = [];
-  let needs = 0;
-  for (const { side, envelope, placements, pieces } of corners) {
-    if (envelope.axle !== task.axle || envelope.side !== task.side) continue;
-    const first = pieces.find(({ name }) => name === task.pair[0]);
-    const second = pieces.find(({ name }) => name === task.pair[1]);
-    if (first === undefined || second === undefined) continue;
-    const axle = mechanism[task.axle]!;
-    fields.push({ side, envelope, placements, first, second, ...joinedAt(document, mmPerUnit, axle, side, [first, second]) });
-    needs = marginOf(first, second, document.margins, mmPerUnit);
-  }
+/** null where the two are joined wherever they are near each other. */
+function rowOf(fields: readonly PairField[], task: Task): ClearanceRow | null {
+  const { needs } = fields[0];
   const worst = findWorst(fields, needs);
   if (worst === null) return null;
   const { gap, bound, travel, rack } = worst;
   const { envelope } = fields[worst.field];
-  const clearance = gap.isCutOnly ? Math.min(0, gap.distance) : gap.distance;
+  const clearance = clearanceOf(worst);
   const cuts = gap.isCutOnly || clearance < 0;
   const inCar = (point: Vector): Vector => {
     const now = placed(worst.placement, point);
@@ -196,6 +185,7 @@ function rowOf(mechanism: CarMechanism, corners: readonly Corner[], task: Task):
     verdict: verdictOf(clearance, bound, needs, cuts),
     at: { setup: envelope.setup, travel, rack },
     points: [inCar(gap.points[0]), inCar(gap.points[1])],
+    wouldClear: [],
   };
 }
 
@@ -208,15 +198,3 @@ function verdictOf(clearance: number, bound: number, needs: number, cuts: boolea
   if (clearance - bound < needs) return 'not-proved';
   return clearance < needs * (1 + CLOSE_SHARE) ? 'close' : 'clear';
 }
-
-const envelopeRow = ({ setup, axle, side, open, touch, solid, rackMin, rackMax, unreachable }: Envelope): EnvelopeRow => ({
-  setup,
-  axle,
-  side,
-  open,
-  touch,
-  solid,
-  rackMin,
-  rackMax,
-  unreachable,
-});

@@ -20,6 +20,9 @@ export interface Worst {
   readonly tried: number;
 }
 
+/** 0 where two cut and how deep is not known. */
+export const clearanceOf = ({ gap }: Worst): number => (gap.isCutOnly ? Math.min(0, gap.distance) : gap.distance);
+
 /** To this the worst is found [mm]. */
 export const WORST_MM = 0.05;
 /** Positions that every pair gets, and those that one gets whose verdict is still open. */

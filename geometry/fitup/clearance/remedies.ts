@@ -1,0 +1,262 @@
+import type { AdjusterDocument, AxleName, SetupDocument } from '../../car/document';
+import type { CarMechanism } from '../../car/mechanism';
+import { realSettings, stepScaleOf } from '../../adjusters/stepScale';
+import { SOLVED } from '../../corner/motion';
+import { startTrack, trackCorner } from '../../corner/solveCorner';
+import type { Position } from '../../readings/rows';
+import { readingsOfCar } from '../../readings/readings';
+import { assembleCar, type AssembledCar } from '../../setup/assembleCar';
+import { settingOf, withSetting } from '../../setup/setupEdits';
+import { carNumberNames, carNumbers, changesBetween, type CarNumber, type Numbers } from '../../studies/carNumbers';
+import { fitUpCorners } from '../corners';
+import { narrowEnvelope, type EnvelopeEnds } from '../envelope';
+import type { PartMeshes } from '../pieces';
+import { atDesign, writeRelative } from '../placement';
+import { gapBetween } from '../shapes/gapBetween';
+import { fieldOf, withPieces, type ClearanceCorner, type PairField } from './pairCorner';
+import { clearanceOf, findWorst, type Worst } from './search';
+
+/**
+ * One thing that would bring a pair to its margin, and what it costs.
+ * - `rack`, `travel`: a stop, in mm of rack or of wheel travel from design, in all setups
+ * - `adjuster`: a setting on a real step, in the file's unit, on both wheels in the setup of the worst position
+ */
+export interface Remedy {
+  readonly by: 'rack' | 'travel' | 'adjuster';
+  readonly adjuster: string | null;
+  readonly from: number | null;
+  readonly to: number;
+  /** the pair's worst then, over the envelopes that the remedy is for [mm] */
+  readonly clearance: number;
+  /** what it changes, by dotted name: at the stop against the end that it had, or standing, in contract units */
+  readonly changes: Numbers;
+}
+
+/** Stops are looked for to this [mm]. */
+const STOP_MM = 0.5;
+/** How often a stop that is not enough is drawn in further. */
+const MOST_DRAWN_IN = 5;
+
+interface StopQuestion {
+  /** where the worst position is, along the way of the stop [mm] */
+  readonly at: number;
+  /** positions that stand at a stop: travel and rack */
+  readonly along: (envelope: PairField['envelope'], stop: number) => readonly (readonly [number, number])[];
+  readonly ends: (envelope: PairField['envelope'], stop: number) => EnvelopeEnds;
+}
+
+const STANDING: Position = { travel: 0, rack: 0, roll: 0 };
+
+/** What would clear a pair whose worst is known. */
+export class Remedies {
+  private readonly names: readonly CarNumber[];
+
+  constructor(
+    private readonly mechanism: CarMechanism,
+    private readonly setups: ReadonlyMap<string, SetupDocument>,
+    private readonly meshes: PartMeshes,
+  ) {
+    this.names = carNumberNames(mechanism.document);
+  }
+
+  /** @param fields - the pair, in all setups */
+  of(fields: readonly PairField[], worst: Worst): Remedy[] {
+    const { corner } = fields[worst.field];
+    return [
+      this.rackStop(fields, worst),
+      this.travelStop(fields, worst),
+      ...this.settings(corner, fields[worst.field], worst),
+    ].filter((remedy) => remedy !== null);
+  }
+
+  private rackStop(fields: readonly PairField[], { rack, field }: Worst): Remedy | null {
+    if (rack === 0) return null;
+    const isRight = rack > 0;
+    const found = this.stop(fields, {
+      at: rack,
+      along: ({ travels }, stop) => travels.map((travel) => [travel, stop] as const),
+      ends: ({ open, solid, rackMin, rackMax }, stop) => ({
+        travel: [open, solid],
+        rack: isRight ? [rackMin, stop] : [stop, rackMax],
+      }),
+    });
+    if (found === null) return null;
+    const { envelope, corner } = fields[field];
+    const from = isRight ? envelope.rackMax : envelope.rackMin;
+    const changes = this.changed(corner.car, { ...STANDING, rack: from }, { ...STANDING, rack: found.to });
+    return { by: 'rack', adjuster: null, from, ...found, changes };
+  }
+
+  private travelStop(fields: readonly PairField[], { travel, field }: Worst): Remedy | null {
+    if (travel === 0) return null;
+    const isBump = travel > 0;
+    const found = this.stop(fields, {
+      at: travel,
+      along: ({ racks }, stop) => racks.map((rack) => [stop, rack] as const),
+      ends: ({ open, solid, rackMin, rackMax }, stop) => ({
+        travel: isBump ? [open, Math.min(solid, stop)] : [Math.max(open, stop), solid],
+        rack: [rackMin, rackMax],
+      }),
+    });
+    if (found === null) return null;
+    const { envelope } = fields[field];
+    return { by: 'travel', adjuster: null, from: isBump ? envelope.solid : envelope.open, ...found, changes: {} };
+  }
+
+  /**
+   * The farthest stop between the worst position and the middle that leaves the margin; null where the middle does not. Found on the
+   * line where the stop would be, then proved over what is left of the envelope, and drawn in further where that is not enough.
+   */
+  private stop(fields: readonly PairField[], { at, along, ends }: StopQuestion): Pick<Remedy, 'to' | 'clearance'> | null {
+    const { needs } = fields[0];
+    const isFree = (stop: number): boolean =>
+      fields.every((field) => along(field.envelope, stop).every(([travel, rack]) => gapAt(field, travel, rack) >= needs));
+    if (!isFree(0)) return null;
+    let [good, bad] = [0, at];
+    while (Math.abs(bad - good) > STOP_MM) {
+      const middle = 0.5 * (good + bad);
+      if (isFree(middle)) good = middle;
+      else bad = middle;
+    }
+    // a stop is cut to a whole half millimetre, on the safe side
+    let to = Math.sign(at) * Math.floor(Math.abs(good) / STOP_MM) * STOP_MM || 0;
+    for (let drawnIn = 0; drawnIn < MOST_DRAWN_IN; drawnIn += 1) {
+      const clearance = leastOver(fields.map((field) => this.drawnIn(field, ends(field.envelope, to))));
+      if (clearance >= needs) return { to, clearance };
+      if (to === 0) return null;
+      to = Math.sign(at) * Math.max(0, Math.abs(to) - STOP_MM * (1 << drawnIn)) || 0;
+    }
+    return null;
+  }
+
+  private drawnIn(field: PairField, ends: EnvelopeEnds): PairField {
+    const envelope = narrowEnvelope(field.envelope, field.side, ends);
+    const corner = withPieces(this.mechanism, field.corner, envelope, this.meshes);
+    return fieldOf(this.mechanism, corner, namesOf(field))!;
+  }
+
+  /** Of every adjuster that is not locked the setting nearest to the present one that leaves the margin, on both wheels. */
+  private settings(corner: ClearanceCorner, field: PairField, worst: Worst): (Remedy | null)[] {
+    const axle = corner.axle.axle;
+    const described = this.mechanism.document[axle];
+    const setup = this.setups.get(corner.setup)!;
+    return Object.entries(described?.adjusters ?? {})
+      .filter(
+        ([name, { locked }]) => locked === undefined && !(described?.toeAdjuster === name && setup[axle]?.setToe !== undefined),
+      )
+      .map(([name, adjuster]) => this.setting(corner, field, axle, name, adjuster, worst));
+  }
+
+  private setting(
+    corner: ClearanceCorner,
+    field: PairField,
+    axle: AxleName,
+    name: string,
+    adjuster: AdjusterDocument,
+    worst: Worst,
+  ): Remedy | null {
+    const setup = this.setups.get(corner.setup)!;
+    const now = settingOf(setup, axle, name, field.envelope.side);
+    const from = now ?? 0;
+    const isAway = (setting: number): number => Math.abs(setting - from);
+    const others = realSettings(stepScaleOf(adjuster))
+      .filter((setting) => setting !== now)
+      .sort((a, b) => isAway(a) - isAway(b));
+    const isRound = stepScaleOf(adjuster).isRound;
+    const trial = (setting: number): SetupDocument => withSetting(setup, axle, name, 'both', setting);
+    const tries = isRound
+      ? others
+      : this.worthTrying(others, from, (setting) => this.gapAtWorst(field, trial(setting), worst), field);
+    for (const setting of tries) {
+      if (!((this.gapAtWorst(field, trial(setting), worst) ?? -Infinity) >= field.needs)) continue;
+      const tried = this.inSetup(corner, field, trial(setting));
+      if (tried === null || !(tried.clearance >= field.needs)) continue;
+      const changes = changesBetween(this.numbers(corner.car, STANDING), this.numbers(tried.car, STANDING));
+      return { by: 'adjuster', adjuster: name, from: now, to: setting, clearance: tried.clearance, changes };
+    }
+    return null;
+  }
+
+  /** Of a scale the steps from where a straight line through the first says that it is enough, each way. */
+  private worthTrying(
+    others: readonly number[],
+    from: number,
+    gapOf: (setting: number) => number | null,
+    { needs }: PairField,
+  ): readonly number[] {
+    const start = gapOf(from);
+    if (start === null) return [];
+    return [1, -1].flatMap((sense) => {
+      const way = others.filter((setting) => Math.sign(setting - from) === sense);
+      const [step] = way;
+      if (step === undefined) return [];
+      const gain = (gapOf(step) ?? -Infinity) - start;
+      if (!(gain > 0)) return [];
+      const around = Math.max(0, Math.min(way.length, Math.ceil((needs - start) / gain)) - 1);
+      return [...new Set([...way.slice(Math.max(0, around - 1), around + 4), ...way.slice(-1)])];
+    });
+  }
+
+  /** The pair's gap at the worst position with another setup on the corner; null where the car cannot stand so. */
+  private gapAtWorst(field: PairField, setup: SetupDocument, { travel, rack }: Worst): number | null {
+    const car = assembleCar(this.mechanism, setup);
+    const axle = field.envelope.axle;
+    const assembled = car.ok ? car.value[axle] : null;
+    if (!car.ok || assembled === null || assembled.toeReset?.inRange === false) return null;
+    const corner = { ...field.corner, car: car.value, axle: assembled.mechanism, side: assembled[field.envelope.side] };
+    const there = fieldOf(this.mechanism, withPieces(this.mechanism, corner, field.envelope, this.meshes), namesOf(field));
+    return there === null ? null : gapAt(there, travel, rack);
+  }
+
+  /** The pair's worst with another setup on the corner; null where the car cannot stand so. */
+  private inSetup(
+    corner: ClearanceCorner,
+    field: PairField,
+    setup: SetupDocument,
+  ): { readonly clearance: number; readonly car: AssembledCar } | null {
+    const car = assembleCar(this.mechanism, setup);
+    const axle = corner.axle.axle;
+    if (!car.ok || car.value[axle]?.toeReset?.inRange === false) return null;
+    const stood = fitUpCorners([{ name: corner.setup, car: car.value }], [axle]).find(
+      ({ side }) => side.mechanism.side === field.envelope.side,
+    );
+    if (stood === undefined || stood.envelope === null) return null;
+    const there = withPieces(this.mechanism, stood, stood.envelope, this.meshes);
+    const changed = fieldOf(this.mechanism, there, namesOf(field));
+    return changed === null ? null : { clearance: leastOver([changed]), car: car.value };
+  }
+
+  private changed(car: AssembledCar, before: Position, after: Position): Numbers {
+    return changesBetween(this.numbers(car, before), this.numbers(car, after));
+  }
+
+  private numbers(car: AssembledCar, at: Position): Numbers {
+    return carNumbers(this.names, readingsOfCar(car, at));
+  }
+}
+
+/** The worst over some fields; −∞ where nothing of it is known, so that it clears nothing. */
+function leastOver(fields: readonly PairField[]): number {
+  const worst = findWorst(fields, fields[0].needs);
+  return worst === null ? -Infinity : clearanceOf(worst);
+}
+
+const namesOf = ({ first, second }: PairField): readonly [string, string] => [first.name, second.name];
+
+/** The gap of a pair at one position; −∞ where it cannot be reached, so that it clears nothing. */
+function gapAt({ side, first, second, solids, counts }: PairField, travel: number, rack: number): number {
+  const track = startTrack(side.corner);
+  for (let step = 1; step <= STEPS_THERE; step += 1) {
+    const share = step / STEPS_THERE;
+    if (trackCorner(side.corner, track, travel * share, rack * share) !== SOLVED) return -Infinity;
+  }
+  const [a, b, relative] = [atDesign(), atDesign(), atDesign()];
+  if (!first.follow(track.motion, rack, a) || !second.follow(track.motion, rack, b)) return -Infinity;
+  writeRelative(a, b, relative);
+  const gap = gapBetween(solids[0], solids[1], relative);
+  if (!counts(gap)) return Infinity;
+  return gap.isCutOnly ? Math.min(0, gap.distance) : gap.distance;
+}
+
+/** The way from design to a position is gone in so many steps, so that no other branch is caught. */
+const STEPS_THERE = 8;
