@@ -175,7 +175,7 @@ export {
   type ReferencePoint,
 } from './points/bringPoints';
 export { bringFailureWords } from './points/bringFailureWords';
-export { pointNamesOf } from './points/matchName';
+export { pointNamesOf, sideOfName } from './points/matchName';
 export { takePoints, withRightPoints } from './points/takePoints';
 export { designPoint, designPoints } from './points/designPoints';
 export { placedPoints, pointsCsv, type PlacedPoint } from './points/placedPoints';

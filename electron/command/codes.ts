@@ -31,8 +31,9 @@ export const COMMAND_ROW_WARNING_CODES = {
 /** Of warnings of `points`. */
 export const POINTS_WARNING_CODES = {
   'unit-differs': 'The header of the list names another unit than `--units`.',
+  'axes-differ': 'The header of the list says other directions than `--axes`.',
   'list-is-posed': 'A list whose points stand beside other design points: it is of a setup at a position.',
-  'datum-planar': 'Reference points in one plane: a list from a mirrored frame would fit as well.',
+  'datum-planar': 'More than three reference points, all in one plane: a list from a mirrored frame would fit as well.',
   'datum-size': 'The reference points fit best at another size: the unit may be wrong.',
   'other-side': 'A point over the middle plane from the side that it is said to be on.',
   'one-side-only': 'A point to be averaged that was measured on one side.',

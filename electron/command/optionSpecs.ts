@@ -292,7 +292,7 @@ export const VERBS: readonly VerbSpec[] = [
         name: 'axes',
         kind: 'text',
         value: 'X,Y,Z',
-        help: 'where the axes of the list point: forward, back, left, right, up or down each; forward,left,up when not given',
+        help: 'where the axes of the list point: forward, back, left, right, up or down each; as its header says, else forward,left,up',
       },
       {
         name: 'units',

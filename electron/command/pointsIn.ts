@@ -31,7 +31,7 @@ export async function pointsIn({ options, reads }: Call, car: LoadedCar, place: 
   const asked = await askedBring(options, car, list);
   const brought = bringPoints(car.document, list.rows, asked);
   if (!brought.ok) throw refusal(brought.failure, place);
-  const warnings = [...unitWarnings(list, asked), ...brought.value.warnings];
+  const warnings = [...unitWarnings(list, asked), ...axesWarnings(list, asked), ...brought.value.warnings];
   if (options.out !== undefined) await writeWholeFile(options.out, carWith(car, asked, brought.value, place), force, reads);
   const out = options.out ?? null;
   return {
@@ -115,6 +115,12 @@ const unitWarnings = ({ headerUnit }: PointList, { unit }: BringOptions): Warnin
   headerUnit === null || headerUnit === unit
     ? []
     : [{ code: 'unit-differs', path: null, message: `The header of the list says ${headerUnit}; it was read as ${unit}.` }];
+
+const axesWarnings = ({ headerAxes }: PointList, { axes }: BringOptions): Warning[] => {
+  if (headerAxes === null || headerAxes.every((word, k) => word === axes[k])) return [];
+  const message = `The header of the list says ${headerAxes.join(', ')}; it was read as ${axes.join(', ')}.`;
+  return [{ code: 'axes-differ', path: null, message }];
+};
 
 const CODES: Readonly<Record<Exclude<BringFailure['kind'], 'same-line'>, CommandFaultCode>> = {
   'too-few': 'datum-too-few',

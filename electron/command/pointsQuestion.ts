@@ -55,7 +55,8 @@ export async function askedBring(options: Options, car: LoadedCar, list: PointLi
   if (options.average && side !== 'both') throw usageError('--average needs --side both');
   const sides = options.average ? 'average' : options.mirror ? 'mirror' : 'each';
   const datum = options.datum === undefined ? null : await datumOf(options.datum, car, axle, side === 'right' ? 'right' : 'left');
-  return { ...DEFAULT_BRING, axle, unit, axes: axesOf(options.axes), side, sides, datum, names: namesOf(options, car, axle) };
+  const axes = axesOf(options.axes) ?? list.headerAxes ?? CAR_AXES;
+  return { ...DEFAULT_BRING, axle, unit, axes, side, sides, datum, names: namesOf(options, car, axle) };
 }
 
 function axleOf(options: Options, car: LoadedCar): AxleName {
@@ -68,8 +69,8 @@ function axleOf(options: Options, car: LoadedCar): AxleName {
   return document.front ? 'front' : 'rear';
 }
 
-function axesOf(text: string | undefined): FrameAxes {
-  if (text === undefined) return CAR_AXES;
+function axesOf(text: string | undefined): FrameAxes | null {
+  if (text === undefined) return null;
   const words = text.split(',').map((word) => word.trim());
   for (const word of words) {
     if ((AXIS_WORDS as readonly string[]).includes(word)) continue;

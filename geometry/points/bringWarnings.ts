@@ -21,13 +21,12 @@ export function warningsOf(brought: Omit<Brought, 'warnings'>, options: BringOpt
       null,
       `${posed} ${posed === 1 ? 'row of the list is' : 'rows of the list are'} not at design: x, y and z are those of a setup at a position, and are taken as new design points. For those of the design, name the columns "design x", "design y" and "design z" x, y and z.`,
     );
-  if (datum?.planar)
+  // three points always lie in one plane: that is no news of this list
+  if (datum?.planar && datum.points.length > 3)
     warn(
       'datum-planar',
       null,
-      datum.points.length === 3
-        ? 'Three reference points cannot tell a list from a mirrored frame, which would fit them as well. A fourth, off their plane, can; or look whether a point off it is where it should be.'
-        : 'The reference points lie in one plane: a list from a mirrored frame would fit them as well. Look whether a point off that plane is where it should be.',
+      'The reference points lie in one plane: a list from a mirrored frame would fit them as well. Look whether a point off that plane is where it should be.',
     );
   if (datum && Math.abs(datum.size - 1) > SIZE_SLIP)
     warn(

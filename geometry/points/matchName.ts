@@ -45,6 +45,9 @@ function withoutSide(given: string): { readonly name: string; readonly side: Sid
   return null;
 }
 
+/** The side that a name of a list says, in a word before or behind it; null where it says none. */
+export const sideOfName = (given: string): SideName | null => withoutSide(given)?.side ?? null;
+
 /**
  * The point of the car that a name of a list stands for.
  * @param known - names that there are

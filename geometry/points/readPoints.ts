@@ -1,6 +1,7 @@
 import type { AxleName, SideName } from '../car/document';
 import { describe, shorten, type Fault } from '../car/fault';
 import type { Vector } from '../core/vector';
+import { AXIS_WORDS, frameOf, type AxisWord, type FrameAxes } from './frameAxes';
 import { readTable, type Field, type Separator } from './readTable';
 
 /** A point as the file has it: its numbers are in the file's own unit and axes. */
@@ -23,6 +24,8 @@ export interface PointList {
   readonly header: boolean;
   /** the unit that the header names behind a coordinate, as in `x [mm]`; null where it names none */
   readonly headerUnit: PointUnit | null;
+  /** where the header says that the coordinates point, as in `X back, Y right, Z up`; null where it does not say all three */
+  readonly headerAxes: FrameAxes | null;
   /** rows that cannot be read, with line and column */
   readonly faults: readonly Fault[];
 }
@@ -52,21 +55,51 @@ interface Columns {
 }
 const IN_ORDER: Columns = { name: 0, at: [1, 2, 3], axle: null, side: null, design: null };
 
+/** The words of a header's field: "X back (in)" has x, back and in. */
+const wordsOf = (text: string): readonly string[] =>
+  text
+    .toLowerCase()
+    .split(/[^a-z]+/)
+    .filter((word) => word !== '');
 const headOf = (text: string): string =>
   text
     .toLowerCase()
     .replace(/\s*[[(].*$/, '')
     .trim();
 const unitOfHead = (text: string): PointUnit | null => {
-  const unit = /[[(]\s*(mm|cm|m|in|inch|inches|")\s*[\])]/i.exec(text)?.[1]?.toLowerCase();
+  const unit = /[[(](?:[^\])]*[\s,;/])?\s*(mm|cm|m|in|inch|inches|")\s*[\])]/i.exec(text)?.[1]?.toLowerCase();
   if (unit === undefined) return null;
   return unit === 'mm' || unit === 'cm' || unit === 'm' ? unit : 'in';
 };
 
+/** Other words for where an axis points. */
+const DIRECTIONS: Readonly<Record<string, AxisWord>> = {
+  ...(Object.fromEntries(AXIS_WORDS.map((word) => [word, word])) as Record<AxisWord, AxisWord>),
+  ...{
+    forwards: 'forward',
+    fwd: 'forward',
+    ahead: 'forward',
+    backward: 'back',
+    backwards: 'back',
+    rearward: 'back',
+    aft: 'back',
+  },
+  ...{ upward: 'up', upwards: 'up', downward: 'down', downwards: 'down' },
+};
+/** Where a coordinate's field of the header says that it points; null where it says nothing, or two things. */
+const directionOf = (text: string): AxisWord | null => {
+  const said = wordsOf(text).flatMap((word) => (Object.hasOwn(DIRECTIONS, word) ? [DIRECTIONS[word]] : []));
+  return said.length === 1 ? said[0] : null;
+};
+/** Whether a field of the header is of this coordinate: "x", "X [mm]", "X back (in)". */
+const isAxis = (text: string, axis: 'x' | 'y' | 'z'): boolean =>
+  headOf(text) === axis || (wordsOf(text)[0] === axis && directionOf(text) !== null);
+
 function columnsOf(header: readonly Field[]): Columns {
   const heads = header.map(({ text }) => headOf(text));
   const find = (...names: string[]): number => heads.findIndex((head) => names.includes(head));
-  const [name, x, y, z] = [find('name', 'point'), find('x'), find('y'), find('z')];
+  const axis = (of: 'x' | 'y' | 'z'): number => header.findIndex(({ text }) => isAxis(text, of));
+  const [name, x, y, z] = [find('name', 'point'), axis('x'), axis('y'), axis('z')];
   if (name < 0 || x < 0 || y < 0 || z < 0) return IN_ORDER;
   const [axle, side] = [find('axle'), find('side')];
   const design = [find('design x'), find('design y'), find('design z')] as const;
@@ -112,7 +145,7 @@ const FORM = 'name, x, y, z';
  *
  * Fields are separated by commas, semicolons or tabs; with the last two a comma may be the decimal mark. A first row without
  * numbers is a header; one that names name, x, y and z may have them in any order and other columns beside them, `axle` and
- * `side` being read too. A row that cannot be read is a fault with its line and column, and never read in part.
+ * `side` being read too, and may say where each coordinate points and its unit: `X back (in)`. A row that cannot be read is a fault with its line and column, and never read in part.
  *
  * @param text - decoded; a byte-order mark is read and dropped
  */
@@ -135,8 +168,17 @@ export function readPoints(text: string): PointList {
     faults.push(faultAt(body[MOST_POINTS][0], `${body.length} rows`, `at most ${MOST_POINTS} points`));
   if (body.length === 0) faults.push(faultAt({ line: 1, column: 1 }, 'no points', `rows of ${FORM}`));
   const headerUnit = header ? readHeaderUnit(first, columns, faults) : null;
+  const headerAxes = header ? readHeaderAxes(first, columns) : null;
   faults.sort((a, b) => (a.line ?? 0) - (b.line ?? 0) || (a.column ?? 0) - (b.column ?? 0));
-  return { rows, separator, decimal, header, headerUnit, faults };
+  return { rows, separator, decimal, header, headerUnit, headerAxes, faults };
+}
+
+/** Where a header says that its coordinates point; null where they would not be at right angles to one another. */
+function readHeaderAxes(header: readonly Field[], { at }: Columns): FrameAxes | null {
+  const [x, y, z] = at.map((column) => directionOf(header[column].text));
+  if (x === null || y === null || z === null) return null;
+  const axes: FrameAxes = [x, y, z];
+  return frameOf(axes).ok ? axes : null;
 }
 
 /** The unit of a header's coordinates; columns that name different ones are a fault at the first that differs. */

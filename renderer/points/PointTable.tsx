@@ -17,7 +17,7 @@ import { placedFor } from './placedFor';
 import { PointCell } from './PointCell';
 import { FarNotice } from './FarNotice';
 import { farLimit, linesBesideSaved } from './farMoved';
-import { pointsAsText, type PointLine } from './pointRows';
+import { apartWords, pointsAsText, type PointLine } from './pointRows';
 import { useViewFollows } from './useViewFollows';
 
 const SIDES = [
@@ -186,18 +186,20 @@ export const PointTable = ({ host }: { readonly host: FormHost }) => {
                       )
                     ) : (
                       <>
-                        <span title="Right less the mirror image of the left: X · Y outboard · Z">
-                          {line.apart.map((v) => length.formatChange(v * mm)).join(' · ')}
+                        <span title="A right side of its own, less the mirror image of the left: X, Y outboard, Z">
+                          {apartWords(line.apart.map((v) => v * mm) as unknown as Triple, length)}
                         </span>
-                        <button
-                          type="button"
-                          className="button plain"
-                          aria-label={`${line.name}: right side the mirror image again`}
-                          title="The right side is the mirror image again"
-                          onClick={() => mirrorAgain(line.name)}
-                        >
-                          mirror
-                        </button>
+                        {side === 'right' && (
+                          <button
+                            type="button"
+                            className="button plain"
+                            aria-label={`${line.name}: right side the mirror image again`}
+                            title="The right side is the mirror image again"
+                            onClick={() => mirrorAgain(line.name)}
+                          >
+                            mirror
+                          </button>
+                        )}
                       </>
                     )}
                   </td>

@@ -8,6 +8,7 @@ import { askPick, choosePoint, layViews } from '../state/actions/viewing';
 import type { BegunCar } from '../state/begunCar';
 import { CarPanel, type PanelName } from './CarPanels';
 import { CoordinatesIn } from './coordinates/CoordinatesIn';
+import { EMPTY_QUESTION } from './coordinates/question';
 import { NewCar, type Next } from './newCar/NewCar';
 import { Steps } from './newCar/Steps';
 import { UnfinishedPoints } from './newCar/UnfinishedPoints';
@@ -34,6 +35,8 @@ export const PointsPage = () => {
   const [tab, setTab] = useState<(typeof TABS)[number]['name']>('points');
   const [step, setStep] = useState<StepName>('points');
   const [over, setOver] = useState<Over>('none');
+  const car = useBench((state) => state.files.copy);
+  const [list, setList] = useState({ car, question: EMPTY_QUESTION });
   const panel: PanelName = begun ? (step === 'layout' ? 'points' : step) : tab;
   // a part is turned in the solid picture; points are measured in two views square to the car
   const isSolid = panel === 'adjusters';
@@ -49,6 +52,15 @@ export const PointsPage = () => {
     },
     [store],
   );
+  /** A list of coordinates is of the step of points: it is kept, and stands over no other one. */
+  const goTo = (next: StepName) => {
+    setStep(next);
+    setOver('none');
+  };
+  const goToTab = (next: typeof tab) => {
+    setTab(next);
+    setOver('none');
+  };
   /** Goes on from a layout, its own or another's. */
   const goOn = (next: Next) => {
     setStep('points');
@@ -71,19 +83,23 @@ export const PointsPage = () => {
   const isLayout = begun !== null && step === 'layout';
   return (
     <>
-      {begun && <NewCarSteps begun={begun} chosen={step} onChoose={setStep} />}
+      {begun && <NewCarSteps begun={begun} chosen={step} onChoose={goTo} />}
       {isLayout ? (
         <NewCar key={begun.documents.length} begun={begun} onCancel={null} onMade={goOn} />
       ) : (
         <>
           <section className="column pointpanel" aria-label="Car file">
             <div className="pagehead">
-              {!begun && <Segments label="What is edited" options={TABS} chosen={tab} onChoose={setTab} />}
+              {!begun && <Segments label="What is edited" options={TABS} chosen={tab} onChoose={goToTab} />}
               <span className="spread" />
               <button
                 type="button"
                 className="button"
-                onClick={() => setOver(over === 'coordinates' ? 'none' : 'coordinates')}
+                onClick={() => {
+                  setStep('points');
+                  setTab('points');
+                  setOver(over === 'coordinates' ? 'none' : 'coordinates');
+                }}
                 aria-expanded={over === 'coordinates'}
               >
                 Coordinates in
@@ -94,9 +110,15 @@ export const PointsPage = () => {
             </div>
             <Unreachable />
             <CarPanel key={panel === 'car' ? panel : `${panel} ${axle}`} panel={panel} />
-            {begun && <StepEnd begun={begun} chosen={step} onChoose={setStep} />}
+            {begun && over === 'none' && <StepEnd begun={begun} chosen={step} onChoose={goTo} />}
           </section>
-          {over === 'coordinates' && <CoordinatesIn onClose={() => setOver('none')} />}
+          {over === 'coordinates' && (
+            <CoordinatesIn
+              question={list.car === car ? list.question : EMPTY_QUESTION}
+              onAsk={(question) => setList({ car, question })}
+              onClose={() => setOver('none')}
+            />
+          )}
         </>
       )}
     </>

@@ -1,4 +1,5 @@
 import { designPoint, MM_PER_POINT_UNIT, type AxleDocument, type SideName, type Triple } from '../../geometry/index';
+import type { ShownQuantity } from '../units/shownQuantity';
 
 /** A point of one side of an axle as the table shows it. */
 export interface PointLine {
@@ -98,6 +99,19 @@ export const pointLines = (
       },
     ];
   });
+
+/**
+ * How far a right-hand point of its own is from the mirror image: only the axes in which it is.
+ * @param apart - X, Y outboard, Z [mm]
+ */
+export const apartWords = (apart: Triple, length: ShownQuantity): string => {
+  const none = length.formatChange(0);
+  const parts = apart.flatMap((mm, axis) => {
+    const words = length.formatChange(mm);
+    return words === none ? [] : [`${'XYZ'.charAt(axis)}\u00a0${words}`];
+  });
+  return parts.length === 0 ? 'same' : parts.join(' · ');
+};
 
 /**
  * The table as tab-separated text, to be pasted into a spreadsheet; decimal points, and the unit in its head.

@@ -4,6 +4,7 @@ import { VerdictShape } from '../../look/controls/VerdictShape';
 import { useBench, useWindow } from '../../shell/benchContext';
 import { editCar } from '../../state/actions/editCar';
 import { faultOf, judgeEdit } from '../fields/judgeEdit';
+import { isTypical } from '../newCar/newCarSteps';
 import { ListOptions } from './ListOptions';
 import { ListPreview } from './ListPreview';
 import { answerList, EMPTY_QUESTION, nameRow, type ListAnswer, type ListQuestion, type Obstacle } from './question';
@@ -13,13 +14,20 @@ const listWords = ({ file }: ListQuestion, { list, unit }: ListAnswer): string =
 
 const countOf = (points: number): string => (points === 1 ? '1 point' : `${points} points`);
 
+interface CoordinatesInProps {
+  /** kept by the page: a panel that was closed comes back with what was said in it */
+  readonly question: ListQuestion;
+  readonly onAsk: (question: ListQuestion) => void;
+  readonly onClose: () => void;
+}
+
 /** A list of coordinates read in: how it is to be understood, every point of it beside what it replaces, and then taken. */
-export const CoordinatesIn = ({ onClose }: { readonly onClose: () => void }) => {
+export const CoordinatesIn = ({ question, onAsk, onClose }: CoordinatesInProps) => {
   const { store } = useWindow();
   const axle = useBench((state) => state.axle);
   const car = useBench((state) => state.history?.present.document ?? null);
-  const measuredIn = useBench((state) => state.file?.begun?.choice.unit ?? null);
-  const [question, setQuestion] = useState<ListQuestion>(EMPTY_QUESTION);
+  const begun = useBench((state) => state.file?.begun);
+  const measuredIn = begun?.choice.unit ?? null;
   const [refused, setRefused] = useState<string | null>(null);
   const [told, setTold] = useState<string | null>(null);
   const opener = useRef<HTMLInputElement>(null);
@@ -30,7 +38,7 @@ export const CoordinatesIn = ({ onClose }: { readonly onClose: () => void }) => 
   const ask = (part: Partial<ListQuestion>) => {
     setRefused(null);
     setTold(null);
-    setQuestion((before) => ({ ...before, ...part }));
+    onAsk({ ...question, ...part });
   };
   const name = (row: string, point: string | null) => ask({ names: nameRow(question, answer.rows, row, point) });
   const read = async (event: ChangeEvent<HTMLInputElement>) => {
@@ -72,7 +80,14 @@ export const CoordinatesIn = ({ onClose }: { readonly onClose: () => void }) => 
           aria-label="List of points"
           onChange={(event) => void read(event)}
         />
-        <button type="button" className="button" onClick={onClose}>
+        <button
+          type="button"
+          className="button"
+          onClick={() => {
+            if (told !== null) onAsk(EMPTY_QUESTION);
+            onClose();
+          }}
+        >
           Close
         </button>
         <button type="button" className="button primary" disabled={!ready} onClick={take}>
@@ -84,6 +99,7 @@ export const CoordinatesIn = ({ onClose }: { readonly onClose: () => void }) => 
           obstacle={refused === null && obstacle ? obstacle : { text: refused ?? '', name: null, suggestion: null }}
           more={answer.obstacles.length - 1}
           onName={name}
+          onLeaveOut={(rows) => ask({ names: { ...question.names, ...Object.fromEntries(rows.map((row) => [row, null])) } })}
         />
       )}
       <div className="coordbody">
@@ -98,7 +114,14 @@ export const CoordinatesIn = ({ onClose }: { readonly onClose: () => void }) => 
             onChange={(event) => ask({ text: event.target.value, file: null, names: {}, datumRows: {} })}
           />
         </label>
-        <ListOptions car={car} axle={axle} question={question} answer={answer} onAsk={ask} />
+        <ListOptions
+          car={car}
+          axle={axle}
+          question={question}
+          answer={answer}
+          isTypical={(point) => isTypical(begun, car, axle, point)}
+          onAsk={ask}
+        />
         <ListPreview car={car} axle={axle} answer={answer} names={question.names} onName={name} />
       </div>
     </section>
@@ -109,9 +132,10 @@ interface BannerProps {
   readonly obstacle: Obstacle;
   readonly more: number;
   readonly onName: (row: string, point: string | null) => void;
+  readonly onLeaveOut: (rows: readonly string[]) => void;
 }
 
-const Banner = ({ obstacle: { text, name, suggestion }, more, onName }: BannerProps) => (
+const Banner = ({ obstacle: { text, name, suggestion, rows }, more, onName, onLeaveOut }: BannerProps) => (
   <div className="banner" role="alert">
     <VerdictShape verdict="broken" />
     <div>
@@ -131,6 +155,11 @@ const Banner = ({ obstacle: { text, name, suggestion }, more, onName }: BannerPr
     {name !== null && (
       <button type="button" className="button" onClick={() => onName(name, null)}>
         Leave row out
+      </button>
+    )}
+    {rows && (
+      <button type="button" className="button" onClick={() => onLeaveOut(rows)}>
+        Leave all {rows.length} out
       </button>
     )}
   </div>

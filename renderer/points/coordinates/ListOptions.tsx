@@ -7,7 +7,9 @@ import {
   type FrameAxes,
   type PointUnit,
 } from '../../../geometry/index';
-import { formatNumber } from '../../units/format';
+import { VerdictShape } from '../../look/controls/VerdictShape';
+import { useUnits } from '../../look/units';
+import { shownQuantity } from '../../units/shownQuantity';
 import type { ListAnswer, ListQuestion } from './question';
 
 interface ListOptionsProps {
@@ -15,6 +17,8 @@ interface ListOptionsProps {
   readonly axle: AxleName;
   readonly question: ListQuestion;
   readonly answer: ListAnswer;
+  /** whether a point of the car stands where a new car begins with it: nobody has measured it */
+  readonly isTypical: (point: string) => boolean;
   readonly onAsk: (part: Partial<ListQuestion>) => void;
 }
 
@@ -35,13 +39,15 @@ const SIDES_OF = {
 } as const;
 
 /** Unit, axes, side and datum of a list. */
-export const ListOptions = ({ car, axle, question, answer, onAsk }: ListOptionsProps) => {
+export const ListOptions = ({ car, axle, question, answer, isTypical, onAsk }: ListOptionsProps) => {
+  const length = shownQuantity({ quantity: 'length', decimals: 2 }, useUnits());
   const setAxis = (index: number, word: AxisWord) =>
-    onAsk({ axes: question.axes.map((old, i) => (i === index ? word : old)) as unknown as FrameAxes });
+    onAsk({ axes: answer.axes.map((old, i) => (i === index ? word : old)) as unknown as FrameAxes });
   const setShift = (index: number, text: string) =>
     onAsk({ shift: question.shift.map((old, i) => (i === index ? text : old)) as unknown as ListQuestion['shift'] });
   const names = Object.keys(car[axle]?.points ?? {});
   const datum = answer.brought?.datum ?? null;
+  const guessed = question.datum.filter(isTypical);
   const switchDatum = (name: string) =>
     onAsk({ datum: question.datum.includes(name) ? question.datum.filter((one) => one !== name) : [...question.datum, name] });
   const setRow = (name: string, row: string) => {
@@ -72,7 +78,7 @@ export const ListOptions = ({ car, axle, question, answer, onAsk }: ListOptionsP
             {axis} is
             <select
               aria-label={`${axis} is`}
-              value={question.axes[index]}
+              value={answer.axes[index]}
               onChange={(event) => setAxis(index, event.target.value as AxisWord)}
             >
               {AXIS_WORDS.map((word) => (
@@ -108,8 +114,8 @@ export const ListOptions = ({ car, axle, question, answer, onAsk }: ListOptionsP
           Measured on
           <select
             aria-label="Measured on"
-            value={question.side}
-            onChange={(event) => onAsk({ side: event.target.value as ListQuestion['side'], sides: 'each' })}
+            value={answer.side}
+            onChange={(event) => onAsk({ side: event.target.value as ListAnswer['side'], sides: 'each' })}
           >
             {Object.entries(SIDE_WORDS).map(([side, label]) => (
               <option key={side} value={side}>
@@ -125,7 +131,7 @@ export const ListOptions = ({ car, axle, question, answer, onAsk }: ListOptionsP
             value={question.sides}
             onChange={(event) => onAsk({ sides: event.target.value as ListQuestion['sides'] })}
           >
-            {SIDES_OF[question.side].map(([value, label]) => (
+            {SIDES_OF[answer.side].map(([value, label]) => (
               <option key={value} value={value}>
                 {label}
               </option>
@@ -139,9 +145,19 @@ export const ListOptions = ({ car, axle, question, answer, onAsk }: ListOptionsP
           {question.datum.length === 0
             ? 'None: the list is in the car’s frame, but for what is added above. Or tick three or more points whose places on the car are known; a row with another name is chosen beside the tick.'
             : datum
-              ? `Fitted: rms ${formatNumber(datum.rms, 2)} mm.`
+              ? `Fitted: rms ${length.format(datum.rms)} ${length.unit}.${datum.points.length === 3 ? ' Three points would fit a mirrored list as well; a fourth, off their plane, tells.' : ''}`
               : `${question.datum.length} ticked.`}
         </p>
+        {guessed.length > 0 && (
+          <p className="previewwarning">
+            <span className="chip close">
+              <VerdictShape verdict="close" />
+              look
+            </span>{' '}
+            {guessed.join(', ')}: still typical on this car. Give the place that is known first, in the table of points; the list
+            would be moved onto a guess.
+          </p>
+        )}
         <div className="datumpoints">
           {names.map((name) => {
             const miss = datum?.points.find((point) => point.name === name)?.miss;
@@ -150,7 +166,11 @@ export const ListOptions = ({ car, axle, question, answer, onAsk }: ListOptionsP
                 <label>
                   <input type="checkbox" checked={question.datum.includes(name)} onChange={() => switchDatum(name)} />
                   {name}
-                  {miss !== undefined && <span className="miss">{formatNumber(miss, 2)} mm off</span>}
+                  {miss !== undefined && (
+                    <span className="miss">
+                      {length.format(miss)} {length.unit} off
+                    </span>
+                  )}
                 </label>
                 {question.datum.includes(name) && (
                   <select

@@ -1,6 +1,7 @@
 import { pointNamesOf, type AxleName, type BroughtRow, type CarDocument } from '../../../geometry/index';
 import { VerdictShape } from '../../look/controls/VerdictShape';
-import { formatNumber, formatSigned } from '../../units/format';
+import { useUnits } from '../../look/units';
+import { shownQuantity } from '../../units/shownQuantity';
 import type { ListAnswer } from './question';
 
 interface ListPreviewProps {
@@ -16,6 +17,9 @@ const LEFT_OUT = 'none';
 /** Every row of the list: as read, where it is on the car, what it replaces and by how much; its point can be said by hand. */
 export const ListPreview = ({ car, axle, answer, names, onName }: ListPreviewProps) => {
   const { brought, list, rows } = answer;
+  const units = useUnits();
+  const place = shownQuantity({ quantity: 'length', decimals: 2 }, units);
+  const change = shownQuantity({ quantity: 'length', decimals: 1 }, units);
   const of = car[axle];
   const known = of ? pointNamesOf(of) : [];
   if (rows.length === 0)
@@ -49,10 +53,10 @@ export const ListPreview = ({ car, axle, answer, names, onName }: ListPreviewPro
             <th scope="col">Side</th>
             {['X', 'Y', 'Z'].map((axis) => (
               <th key={axis} scope="col" className="number">
-                {axis} mm
+                {axis} {place.unit}
               </th>
             ))}
-            <th scope="col" className="number">
+            <th scope="col" className="number was">
               was
             </th>
             <th scope="col" className="number">
@@ -66,6 +70,7 @@ export const ListPreview = ({ car, axle, answer, names, onName }: ListPreviewPro
         <tbody>
           {rows.map((row) => {
             const taken = takenBy(row);
+            const was = taken ? (taken.replaces?.map((value) => change.format(value)).join(' · ') ?? 'new') : '';
             const byHand = Object.hasOwn(names, row.name) ? (names[row.name] ?? LEFT_OUT) : undefined;
             return (
               <tr key={row.line} className={row.state}>
@@ -88,14 +93,14 @@ export const ListPreview = ({ car, axle, answer, names, onName }: ListPreviewPro
                 <td>{row.state === 'taken' ? row.onSide : ''}</td>
                 {(taken?.at ?? row.at).map((value, index) => (
                   <td key={index} className="number">
-                    {formatNumber(value, 2)}
+                    {place.format(value)}
                   </td>
                 ))}
-                <td className="number quiet">
-                  {taken ? (taken.replaces ? taken.replaces.map((value) => formatNumber(value, 1)).join(' · ') : 'new') : ''}
+                <td className="number quiet was">{was}</td>
+                <td className="number" title={was && was !== 'new' ? `was ${was}` : undefined}>
+                  {taken?.change?.map((value) => change.formatChange(value)).join(' · ') ?? was}
                 </td>
-                <td className="number">{taken?.change?.map((value) => formatSigned(value, 1)).join(' · ') ?? ''}</td>
-                <td className="number">{taken?.shift === null || !taken ? '' : formatNumber(taken.shift, 2)}</td>
+                <td className="number">{taken?.shift === null || !taken ? '' : place.format(taken.shift)}</td>
               </tr>
             );
           })}

@@ -5,6 +5,7 @@ import {
   designPoints,
   frameOf,
   readPoints,
+  sideOfName,
   type AxleName,
   type Brought,
   type BringFailure,
@@ -27,8 +28,10 @@ export interface ListQuestion {
   readonly file: string | null;
   /** null: as its header says it, else as a new car was said to be measured, else asked for */
   readonly unit: PointUnit | null;
-  readonly axes: FrameAxes;
-  readonly side: SideName | 'both';
+  /** null: as its header says it, else the car's own */
+  readonly axes: FrameAxes | null;
+  /** null: as its rows say it, by a column or by their names */
+  readonly side: SideName | 'both' | null;
   readonly sides: 'each' | 'mirror' | 'average';
   /** named points of the car that the list is moved onto; empty: it is in the car's frame */
   readonly datum: readonly string[];
@@ -43,8 +46,8 @@ export const EMPTY_QUESTION: ListQuestion = {
   text: '',
   file: null,
   unit: null,
-  axes: CAR_AXES,
-  side: 'left',
+  axes: null,
+  side: null,
   sides: 'each',
   datum: [],
   datumRows: {},
@@ -58,11 +61,15 @@ export interface Obstacle {
   /** the row's name, where the person can say what it is */
   readonly name: string | null;
   readonly suggestion: string | null;
+  /** names of the rows that can be left out at once, where it is of several */
+  readonly rows?: readonly string[];
 }
 
 export interface ListAnswer {
   readonly list: PointList;
   readonly unit: PointUnit | null;
+  readonly axes: FrameAxes;
+  readonly side: SideName | 'both';
   readonly handed: 'right' | 'left' | null;
   /** every row as it is understood, also where something stands in the way; empty where nothing can be said of them */
   readonly rows: readonly BroughtRow[];
@@ -71,6 +78,13 @@ export interface ListAnswer {
 }
 
 const plain = (text: string): Obstacle => ({ text, name: null, suggestion: null });
+
+/** The side that the rows say they are of: some left and some right are both; without a word it is the left, as in the file. */
+const sideOf = ({ rows }: PointList): SideName | 'both' => {
+  const sides = rows.map(({ name, side }) => side ?? sideOfName(name));
+  if (sides.includes('left') && sides.includes('right')) return 'both';
+  return rows.length > 0 && sides.every((side) => side === 'right') ? 'right' : 'left';
+};
 
 /** What was typed to be added, in the list's unit; or the axis whose text is no length. */
 const shiftOf = (typed: ListQuestion['shift'], unit: PointUnit): Vector | 'X' | 'Y' | 'Z' => {
@@ -117,9 +131,11 @@ export const answerList = (
 ): ListAnswer => {
   const list = readPoints(question.text);
   const unit = question.unit ?? list.headerUnit ?? measuredIn;
-  const frame = frameOf(question.axes);
+  const axes = question.axes ?? list.headerAxes ?? CAR_AXES;
+  const side = question.side ?? sideOf(list);
+  const frame = frameOf(axes);
   const handed = frame.ok ? frame.value.handed : null;
-  const base = { list, unit, handed, rows: [], brought: null };
+  const base = { list, unit, axes, side, handed, rows: [], brought: null };
   if (question.text.trim() === '') return { ...base, obstacles: [] };
   const faults = list.faults.map(({ line, column, found, expected, hint }) =>
     plain(`Line ${line}, column ${column}: found ${found}, expected ${expected}${hint === null ? '.' : `; ${hint}.`}`),
@@ -127,12 +143,12 @@ export const answerList = (
   if (faults.length > 0) return { ...base, obstacles: faults };
   if (unit === null) return { ...base, obstacles: [plain('In what unit is the list? Choose it beside “Unit”.')] };
   const shift = shiftOf(question.shift, unit);
-  const own = designPoints(car, axle, question.side === 'right' ? 'right' : 'left');
+  const own = designPoints(car, axle, side === 'right' ? 'right' : 'left');
   const datum = question.datum.flatMap((name) => {
     const row = question.datumRows[name];
     return own[name] ? [{ name, at: own[name], ...(row === undefined ? {} : { row }) }] : [];
   });
-  const { axes, side, sides, names } = question;
+  const { sides, names } = question;
   const options: BringOptions = {
     axle,
     unit,
@@ -150,10 +166,21 @@ export const answerList = (
   }
   const { rows } = brought.value;
   if (typeof shift === 'string') return { ...base, rows, obstacles: [plain(`What is added to ${shift} is no length.`)] };
-  const unknown = rows
-    .filter(({ state }) => state === 'unknown')
-    .map(({ line, name, suggestion }) => ({ text: `Line ${line}, “${name}”: no point has this name.`, name, suggestion }));
-  return { ...base, rows, brought: brought.value, obstacles: unknown };
+  return { ...base, rows, brought: brought.value, obstacles: unknownOf(rows) };
+};
+
+/** Rows that are no point yet: those that may be meant by another name one by one, the others together. */
+const unknownOf = (rows: readonly BroughtRow[]): readonly Obstacle[] => {
+  const unknown = rows.filter(({ state }) => state === 'unknown');
+  const [alike, others] = [unknown.filter(({ suggestion }) => suggestion), unknown.filter(({ suggestion }) => !suggestion)];
+  const oneByOne = (row: BroughtRow): Obstacle => ({
+    text: `Line ${row.line}, “${row.name}”: no point has this name.`,
+    name: row.name,
+    suggestion: row.suggestion,
+  });
+  if (others.length < 2) return [...alike, ...others].map(oneByOne);
+  const text = `${others.length} rows have names of their own. Say under “Point” which point each is; what is said of the left is taken for the right.`;
+  return [...alike.map(oneByOne), { ...plain(text), rows: others.map(({ name }) => name) }];
 };
 
 /** A name as it is for the other side: "L LCA front bush" and "R LCA front bush"; null where it says no side. */

@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { formatPath, type AdjusterDocument, type Fault } from '../../../geometry/index';
 import { PartDrawing } from '../../adjusters/parts/PartDrawing';
-import { FieldForm, FieldsOf } from './FieldForm';
+import { FieldForm, FieldsOf, neededFirst } from './FieldForm';
 import { FormContext, useForm, type FormHost } from './formHost';
 import type { Field } from './fieldTree';
 import { faultOf, faultWords, isAt, judgeEdit } from './judgeEdit';
@@ -31,9 +31,14 @@ export const DraftPart = ({ field, path, onDone }: DraftPartProps) => {
   // once it was to be made and could not be, it is judged as it changes: a field that was mended says nothing any more
   const [isJudged, setJudged] = useState(false);
   const [missing, setMissing] = useState<string | null>(null);
+  const [attempts, setAttempts] = useState(0);
   const box = useRef<HTMLFieldSetElement>(null);
   const beforeDrag = useRef<unknown>(undefined);
   useEffect(() => box.current?.querySelector<HTMLElement>('input, select')?.focus(), []);
+  // what is missing may be out of sight, over the button that was pressed
+  useEffect(() => {
+    if (attempts > 0) box.current?.querySelector<HTMLElement>('.faulty input, .faulty select')?.focus();
+  }, [attempts]);
   const place: FieldPath = isNamed ? [...path.slice(0, -1), name] : path;
   const { document } = host;
   const key = place.at(-1);
@@ -80,7 +85,10 @@ export const DraftPart = ({ field, path, onDone }: DraftPartProps) => {
       return setMissing(name === '' ? 'Give it a name.' : `There is a ${name} already.`);
     const spelling = isNamed ? faultOfSpelling(name) : null;
     if (spelling !== null) return setMissing(spelling);
-    if (judgeEdit(withValue(host.document, place, value)).length > 0) return setJudged(true);
+    if (judgeEdit(withValue(host.document, place, value)).length > 0) {
+      setJudged(true);
+      return setAttempts((before) => before + 1);
+    }
     host.write(place, value, `Add ${lower(field.words.label)}${isNamed ? ` ${name}` : ''}`);
     onDone();
   };
@@ -164,7 +172,7 @@ const NewKind = ({ field, path, value, onKind }: NewKindProps) => (
       })}
     </div>
     {value.kind !== undefined && (
-      <FieldsOf fields={field.kinds.find(({ name }) => name === value.kind)?.fields ?? []} path={path} />
+      <FieldsOf fields={neededFirst(field.kinds.find(({ name }) => name === value.kind)?.fields ?? [])} path={path} />
     )}
   </>
 );

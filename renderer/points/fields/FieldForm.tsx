@@ -25,6 +25,12 @@ export const FieldsOf = ({ fields, path }: { readonly fields: readonly Field[]; 
   </>
 );
 
+/** What a part cannot be without, then what may be left out; each in the order of the file. */
+export const neededFirst = (fields: readonly Field[]): readonly Field[] => [
+  ...fields.filter(({ required }) => required),
+  ...fields.filter(({ required }) => !required),
+];
+
 /** A part of the car file: a value, a group of them, or any number of named or listed ones. */
 export const FieldForm = ({ field, path, above }: FieldFormProps) => {
   const host = useForm();
@@ -49,7 +55,7 @@ export const FieldForm = ({ field, path, above }: FieldFormProps) => {
 
 const KindFields = ({ field, path }: { readonly field: Extract<Field, { kind: 'kinds' }>; readonly path: FieldPath }) => {
   const kind = useForm().read([...path, 'kind']);
-  return <FieldsOf fields={field.kinds.find(({ name }) => name === kind)?.fields ?? []} path={path} />;
+  return <FieldsOf fields={neededFirst(field.kinds.find(({ name }) => name === kind)?.fields ?? [])} path={path} />;
 };
 
 /** What a part says when it would not go. */

@@ -57,7 +57,7 @@ const useRange = (document: CarDocument, axle: AxleName, value: unknown, setting
 export const TryDraft = ({ document, axle, name, value }: TryDraftProps) => {
   const tried = useMemo(() => withDraft(document, axle, name, value), [document, axle, name, value]);
   return (
-    <section className="trydraft" aria-label="Try it">
+    <section className={`trydraft${tried ? ' ready' : ''}`} aria-label="Try it">
       <h3>Try it</h3>
       {tried ? <Trying {...tried} axle={axle} key={tried.adjuster.kind} /> : <Untried {...{ document, axle, value }} />}
     </section>

@@ -38,9 +38,13 @@ export const leafText = (input: LeafInput, value: unknown, factor: number): stri
 const ok = (value: unknown): LeafValue => ({ ok: true, value });
 const fault = (text: string): LeafValue => ({ ok: false, fault: text });
 
+/** A blank between a number and its unit: "8 mm". */
+const BEFORE_UNIT = /(?<=\d)\s+(?=(?:[a-z]+|["″°′])(?:[\s,;]|$))/gi;
+
 /** Numbers between commas with a blank behind, semicolons or blanks; a comma between digits is a decimal mark. */
 const partsOf = (text: string): string[] =>
   text
+    .replace(BEFORE_UNIT, '')
     .replace(/;/g, ' ')
     .replace(/,(?=\s|$)/g, ' ')
     .split(/\s+/)

@@ -82,6 +82,20 @@ describe('a list in another frame', () => {
     expect(batch.answers[2]?.['error']).toMatchObject({ kind: 'usage' });
   });
 
+  test('a header says where its axes point; --axes goes over it, and is told of', async () => {
+    const file = await list('headed.csv', [['name', 'X back (in)', 'Y right (in)', 'Z up (in)'], ...elsewhere()]);
+    const asked = ['points', file, '--car', CAR, '--axle', 'front'];
+    const headed = await jounceJson(asked);
+    expect(headed.document).toMatchObject({ axes: { x: 'back', y: 'right', z: 'up' }, units: { length: 'mm' }, warnings: [] });
+    const over = await jounceJson([...asked, '--axes', 'forward,left,up']);
+    expect(over.document).toMatchObject({ axes: { x: 'forward' } });
+    expect(over.document['warnings']).toContainEqual({
+      code: 'axes-differ',
+      path: null,
+      message: 'The header of the list says back, right, up; it was read as forward, left, up.',
+    });
+  });
+
   test("reference points from a file in the car's frame; a list on standard input; words", async () => {
     const { strutTop = [], armFront = [], wheelCentre = [] } = points;
     const datum = await list('datum.csv', [
@@ -95,7 +109,7 @@ describe('a list in another frame', () => {
       .join('\n');
     const { status, stdout } = await jounce(['points', '-', '--car', CAR, ...TO_CAR, '--datum', datum], { stdin: text });
     expect(status).toBe(0);
-    expect(stdout).toContain('datum-planar');
+    expect(stdout).not.toContain('datum-planar');
     expect(stdout).toContain('Nothing was taken');
     for (const line of stdout.split('\n')) expect(line.length).toBeLessThanOrEqual(100);
   });

@@ -191,12 +191,16 @@ describe('datum', () => {
   });
 
   test('what it misses by is said; so is a plane, a wrong unit, a mirrored frame, a name that is not there', () => {
-    const inPlane = bring(
-      listOf((p) => p),
-      { datum: references('armFront', 'armRear', 'strutTop') },
-    );
-    expect(inPlane.warnings.map(({ code }) => code)).toEqual(['datum-planar']);
-    expect(inPlane.warnings[0]?.message).toContain('Three reference points cannot tell');
+    const three = references('armFront', 'armRear', 'strutTop');
+    const inPlane = (datum: BringOptions['datum'], more = '') => bring(`${listOf((p) => p)}${more}`, { datum });
+    // three always do: that is no news, and the answer has it all the same
+    expect(inPlane(three)).toMatchObject({ warnings: [], datum: { planar: true } });
+    const [a, b] = three.map(({ at }) => at);
+    if (!a || !b) throw new Error('there are three');
+    const middle = add(a, b).map((v) => v / 2) as unknown as Vector;
+    const four = inPlane([...three, { name: 'middle', at: middle }], `\nmiddle;${middle.join(';')}`);
+    expect(four.warnings.map(({ code }) => code)).toEqual(['datum-planar']);
+    expect(four.warnings[0]?.message).toContain('lie in one plane');
     const all = references('armFront', 'armRear', 'strutTop', 'wheelCentre');
     expect(
       bring(

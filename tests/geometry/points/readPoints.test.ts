@@ -36,6 +36,25 @@ describe('a list of points', () => {
     ]);
   });
 
+  test('a header says where its coordinates point, in any words for it, or does not', () => {
+    const axesOf = (head: string) => readPoints(`${head}\na,1,2,3`).headerAxes;
+    const back = ['back', 'right', 'up'];
+    expect(axesOf('Point,X back (in),Y right (in),Z up (in)')).toEqual(back);
+    expect(axesOf('name,x (rearward),y [right],z (up)')).toEqual(back);
+    expect(axesOf('name,x: aft,y: right,z: upwards')).toEqual(back);
+    expect(axesOf('station,Back,Right,Up')).toEqual(back);
+    expect(axesOf('name,x,y,z')).toBe(null);
+    expect(axesOf('name,x back,y,z up')).toBe(null);
+    expect(axesOf('name,x back,y forward,z up')).toBe(null);
+    expect(axesOf('name,x back right,y right,z up')).toBe(null);
+    expect(readPoints('a,1,2,3').headerAxes).toBe(null);
+    // in another order, and with the unit beside it
+    const list = readPoints('Z up (in);Y right (in);name;X back (in)\n3;2;a;1');
+    expect(list).toMatchObject({ headerAxes: back, headerUnit: 'in', rows: [{ name: 'a', read: [1, 2, 3] }] });
+    const both = readPoints('name;x (back, in);y (right, in);z (up, in)\na;1;2;3');
+    expect(both).toMatchObject({ headerUnit: 'in', headerAxes: back });
+  });
+
   test('coordinates in different units are one fault of the header', () => {
     const list = readPoints('name,x [in],y [mm],z [in]\na,1,2,3');
     expect(list.faults).toMatchObject([{ code: 'bad-points', line: 1, column: 13, found: '"y [mm]"' }]);

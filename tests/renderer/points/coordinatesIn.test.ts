@@ -71,4 +71,31 @@ describe('a list with names of its own', () => {
     const headed = ask({ text: `name;x [cm];y [cm];z [cm]\n${text}`, unit: null });
     expect(answerList(CAR, 'front', headed, 'in').unit).toBe('cm');
   });
+
+  test('is of the sides and in the axes that it says itself, until it is told otherwise', () => {
+    const own = (part: Partial<ListQuestion>) => answer({ ...EMPTY_QUESTION, unit: 'mm', ...part });
+    const text = listOf([0, 0, 0]);
+    expect(own({ text }).side).toBe('both');
+    expect(own({ text, side: 'left' }).side).toBe('left');
+    expect(own({ text: 'R bolt 1;1;2;3\nright bolt 2;1;2;3' }).side).toBe('right');
+    expect(own({ text: 'R bolt 1;1;2;3\nbolt 2;1;2;3' }).side).toBe('left');
+    expect(own({ text: 'side;name;x;y;z\nleft;a;1;2;3\nright;a;1;-2;3' }).side).toBe('both');
+    expect(own({ text: '' }).side).toBe('left');
+    const headed = `Point;X back;Y right;Z up\nL pin;-15;-360;212`;
+    const named = { 'L pin': 'armFront' };
+    expect(own({ text: headed, names: named })).toMatchObject({ axes: ['back', 'right', 'up'], handed: 'right' });
+    expect(own({ text: headed, names: named }).brought?.points[0]?.at).toEqual([15, 360, 212]);
+    expect(own({ text: headed, axes: ['forward', 'right', 'up'] }).handed).toBe('left');
+  });
+
+  test('with names of its own alone, all of them are said at once and can be left out at once', () => {
+    const question = ask({ text: 'peg one;1;2;3\npeg two;4;5;6\nballJont;8;9;1', side: 'left' });
+    const { obstacles } = answer(question);
+    expect(obstacles.map(({ suggestion }) => suggestion)).toEqual(['ballJoint', null]);
+    expect(obstacles[1]).toMatchObject({ name: null, rows: ['peg one', 'peg two'] });
+    expect(obstacles[1]?.text).toMatch(/^2 rows have names of their own/);
+    const rest = answer({ ...question, names: { 'peg one': null, 'peg two': null, ballJont: 'ballJoint' } });
+    expect(rest.obstacles).toEqual([]);
+    expect(rest.brought?.points.map(({ point }) => point)).toEqual(['ballJoint']);
+  });
 });

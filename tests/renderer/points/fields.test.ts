@@ -127,6 +127,9 @@ describe('what stands in a field', () => {
     expect(parseLeaf({ kind: 'free' }, 'spindle', '', 1)).toEqual({ ok: true, value: 'spindle' });
     expect(parseLeaf({ kind: 'free' }, '-60, 70', 'mm', 1)).toEqual({ ok: true, value: [-60, 70] });
     expect(parseLeaf({ kind: 'number' }, '1 in', 'mm', 1)).toEqual({ ok: true, value: 25.4 });
+    const range = parseLeaf({ kind: 'numbers', count: 2 }, '-8 mm, 0.5 in', 'in', 25.4);
+    expect(range).toEqual({ ok: true, value: [Number((-8 / 25.4 / 25.4).toFixed(9)), Number((0.5 / 25.4).toFixed(9))] });
+    expect(parseLeaf({ kind: 'numbers', count: 2 }, '−8mm; 8 mm', 'mm', 1)).toEqual({ ok: true, value: [-8, 8] });
     expect(parseLeaf({ kind: 'number' }, '  ', 'mm', 1)).toEqual({ ok: true, value: undefined });
     expect(parseLeaf({ kind: 'numbers', count: 2 }, '4', 'mm', 1)).toMatchObject({ ok: false });
     expect(parseLeaf({ kind: 'number' }, 'ten', '', 1)).toMatchObject({ ok: false });

@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { designPoints, readPoints } from '../../../geometry/index';
+import { designPoints, readPoints, STANDARD_UNITS } from '../../../geometry/index';
+import { shownQuantity } from '../../../renderer/units/shownQuantity';
 import { answerList, EMPTY_QUESTION, type ListQuestion } from '../../../renderer/points/coordinates/question';
 import { placedFor } from '../../../renderer/points/placedFor';
-import { movers, pointLines, pointsAsText, roleOf } from '../../../renderer/points/pointRows';
+import { apartWords, movers, pointLines, pointsAsText, roleOf } from '../../../renderer/points/pointRows';
 import { moveTo } from '../../../renderer/state/actions/lookAt';
 import { carDocument, openedBench } from '../carUnderTest';
 
@@ -38,6 +39,14 @@ describe('the table of points', () => {
     expect(pointsAsText(inches, 25.4, 'in')).toBe('Point\tX [in]\tY [in]\tZ [in]\narmFront\t1\t-300\t200');
     const back = readPoints(pointsAsText(inches, 25.4, 'in'));
     expect(back).toMatchObject({ headerUnit: 'in', faults: [], rows: [{ name: 'armFront', read: [1, -300, 200] }] });
+  });
+
+  test('a right side of its own says where it differs, in the unit shown, and nothing of where it does not', () => {
+    const words = (length: 'mm' | 'in', apart: readonly [number, number, number]) =>
+      apartWords(apart, shownQuantity({ quantity: 'length', decimals: 2 }, { ...STANDARD_UNITS, length }));
+    expect(words('mm', [0, 1.5, -0.501])).toBe('Y\u00a0+1.50 · Z\u00a0−0.50');
+    expect(words('in', [25.4, 0, 0])).toBe('X\u00a0+1.0000');
+    expect(words('mm', [0, 0.0004, 0])).toBe('same');
   });
 
   test('out: every point of both sides where the view shows it, beside design', () => {
