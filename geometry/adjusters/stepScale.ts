@@ -37,10 +37,13 @@ export function cleanSetting(value: number): number {
   return Math.abs(rounded - value) <= 1e-13 * Math.max(1, Math.abs(value)) ? rounded : value;
 }
 
+/** A range and a step in mm, kept in inches with nine decimals each, part by less than this many steps. */
+const SAME_STEP = 1e-6;
+
 /** Every setting that the part really has, ascending: multiples of its step counted from zero, inside its range. */
 export function realSettings({ min, max, step, isRound }: StepScale): number[] {
-  const first = Math.ceil(min / step - 1e-9);
-  const last = Math.floor(max / step + 1e-9);
+  const first = Math.ceil(min / step - SAME_STEP);
+  const last = Math.floor(max / step + SAME_STEP);
   const settings: number[] = [];
   for (let k = first; k <= last; k += 1) {
     // a range of many decimals ends a hair before its last step

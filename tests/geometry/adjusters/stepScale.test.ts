@@ -14,3 +14,11 @@ test.each([-5, -12, -18, 3, 10])('steps of a range of many decimals stay inside 
   expect(settings).toHaveLength(Math.abs(end) + 1);
   expect(settings.every((setting) => setting >= min && setting <= max)).toBe(true);
 });
+
+test('a range of 8 mm in steps of 1 mm, written in inches with nine decimals, has its ends', () => {
+  const [end, step] = [Number((8 / 25.4).toFixed(9)), Number((1 / 25.4).toFixed(9))];
+  expect(8 * step).toBeGreaterThan(end);
+  const settings = realSettings({ min: -end, max: end, step, isRound: false });
+  expect(settings).toHaveLength(17);
+  expect([settings[0], settings.at(-1)]).toEqual([-end, end]);
+});
