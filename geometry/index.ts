@@ -130,6 +130,10 @@ export type {
   WaysQuestionDocument,
 } from './car/questionDocument';
 
+// Fit-up: what touches
+export type { ClearanceAnswer, ClearanceQuestion, ClearanceRow, ClearanceVerdict } from './fitup/clearance/clearance';
+export type { Remedy as ClearanceRemedy } from './fitup/clearance/remedies';
+
 // Fit-up: what links carry
 export {
   LOAD_WARNING_CODES,
@@ -145,6 +149,24 @@ export { loadArrows, type ArrowView, type LoadArrow } from './fitup/loads/loadAr
 export type { Bending, LinkEnd, LinkKind } from './fitup/loads/linkRow';
 export type { Buckling } from './fitup/loads/buckling';
 export type { AxleLoadDocument, LoadCaseDocument, WheelLoadDocument } from './car/loadDocument';
+
+// Fit-up: tilt of joints, stroke, shafts, hoses and threads
+export { fitUpCorners, envelopeRows, type EnvelopeRow, type FitUpCorner, type StoodSetup } from './fitup/corners';
+export { jointTilts, type JointRow } from './fitup/joints/jointTilts';
+export { strokeRows, type StrokeRow } from './fitup/stroke/stroke';
+export { threadsOf, type ThreadRow, type ThreadVerdict } from './fitup/stroke/threads';
+export type { BarTwist } from './fitup/stroke/barTwist';
+export type { ShaftRow } from './fitup/stroke/shaft';
+export type { SpanRow } from './fitup/stroke/spans';
+export {
+  envelopeWarnings,
+  FITUP_WARNING_CODES,
+  jointWarnings,
+  strokeWarnings,
+  threadWarning,
+  type FitUpWarning,
+  type FitUpWarningCode,
+} from './fitup/fitUpWarnings';
 
 // What a shop's instruments show
 export {

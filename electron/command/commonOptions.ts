@@ -23,6 +23,12 @@ export const COMMON: readonly OptionSpec[] = [SETUP, SET, ...PRINTING];
 /** Of a verb that looks at no car. */
 export const WITHOUT_CAR: readonly OptionSpec[] = [{ ...SETUP, idle: true }, { ...SET, idle: true }, ...PRINTING];
 
+export const SETUPS: OptionSpec = {
+  name: 'setups',
+  kind: 'names',
+  value: 'A,B',
+  help: 'the setups in use, in place of --setup: all of them are looked at',
+};
 export const AXLE: OptionSpec = { name: 'axle', kind: 'axle', value: 'front|rear', help: 'this axle only; both when not given' };
 export const TRAVEL: OptionSpec = {
   name: 'travel',

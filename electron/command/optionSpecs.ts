@@ -1,9 +1,12 @@
+import { FIT_UP_VERBS } from './fitUpVerbs';
 import { COMMON, WITHOUT_CAR, AXLE, TRAVEL, RACK, ROLL, TOE_RESET, LOCKED, WORKERS, SIDE } from './commonOptions';
 
 /** What the value of an option is. `settings` may be given again and again. */
 export type OptionKind =
   | 'flag'
   | 'text'
+  /** one name or several, with commas between them */
+  | 'names'
   | 'number'
   | 'count'
   | 'travel'
@@ -38,7 +41,21 @@ export interface OptionSpec {
 }
 
 export type VerbName =
-  'check' | 'readings' | 'sweep' | 'influence' | 'ways' | 'reach' | 'map' | 'loads' | 'sheet' | 'points' | 'schema' | 'batch';
+  | 'check'
+  | 'readings'
+  | 'sweep'
+  | 'influence'
+  | 'ways'
+  | 'reach'
+  | 'map'
+  | 'clearance'
+  | 'joints'
+  | 'stroke'
+  | 'loads'
+  | 'sheet'
+  | 'points'
+  | 'schema'
+  | 'batch';
 
 export interface VerbSpec {
   readonly name: VerbName;
@@ -216,34 +233,7 @@ export const VERBS: readonly VerbSpec[] = [
       'jounce map samples/saltmarsh-hatch.jounce.json --x front.both.plateAcross --y travel \\\n    --reading front.left.camber --nx 5 --ny 5',
     ],
   },
-  {
-    name: 'loads',
-    positional: 'CAR',
-    takesCar: true,
-    summary: 'what every link carries, for choosing a bearing or judging a bracket',
-    details: [
-      "Rigid links in balance at a position: the axial force of every rod, what every link puts on body and knuckle, the bending of what is bent, and how many times its push a straight bar takes. Cases are those of the car file's loads; a file without any is answered with five that are invented, and said to be.",
-      'Forces of a case act at the contact centre; what a shaft drives acts at the wheel centre, since its torque does not go through the knuckle.',
-    ],
-    options: [
-      { name: 'case', kind: 'text', value: 'NAME', help: 'this case only; all when not given' },
-      {
-        name: 'g',
-        kind: 'pair',
-        value: 'LAT,LONG',
-        help: 'instead: a case by its accelerations in g, + to the left, + forward; the rule for the wheel loads is printed',
-      },
-      AXLE,
-      TRAVEL,
-      RACK,
-      ROLL,
-      ...COMMON,
-    ],
-    examples: [
-      'jounce loads samples/saltmarsh-hatch.jounce.json --case Cornering --axle front',
-      'jounce loads samples/saltmarsh-hatch.jounce.json --g -0.9,-0.4 --travel 15,-15',
-    ],
-  },
+  ...FIT_UP_VERBS,
   {
     name: 'sheet',
     positional: 'CAR OUT',

@@ -16,6 +16,8 @@ export interface Setting {
 /** The options of a call, read and of their kind. Lengths in mm and angles in degrees. */
 export interface Options {
   setup?: string;
+  /** of several setups: names with commas between them, or a list */
+  setups?: string | readonly string[];
   set?: readonly Setting[];
   against?: string;
   axle?: AxleName;
@@ -128,6 +130,7 @@ export function readText(option: OptionSpec, text: string): Options[keyof Option
       return [{ name: text.slice(0, at).trim(), value: text.slice(at + 1).trim() }];
     }
     case 'text':
+    case 'names':
     case 'document':
     case 'axle':
     case 'motion':
@@ -176,6 +179,9 @@ export function readJson(option: OptionSpec, value: unknown): Options[keyof Opti
     case 'document':
       if (typeof value === 'object' && value !== null && !Array.isArray(value)) return { document: value };
       return typeof value === 'string' ? readChoice(option, value) : wrong('a document or the path of one');
+    case 'names':
+      if (Array.isArray(value) && value.length > 0 && value.every((one) => typeof one === 'string')) return value as string[];
+      return typeof value === 'string' ? readChoice(option, value) : wrong('a name or a list of names');
     case 'text':
     case 'axle':
     case 'motion':
@@ -194,7 +200,7 @@ function readCount(value: number, name: string, most = MOST_STEPS): number {
 }
 
 function readChoice(option: OptionSpec, text: string): string {
-  if (option.kind === 'text' || option.kind === 'document') {
+  if (option.kind === 'text' || option.kind === 'names' || option.kind === 'document') {
     if (text === '') throw usageError(`"${option.name}" is empty`);
     return text;
   }

@@ -10,6 +10,7 @@ import {
   type AxleName,
   type Position,
   type SetupDocument,
+  type StoodSetup,
 } from '../../geometry/index';
 import { withoutPlace, type LoadedCar } from './carSource';
 import { CommandError, errorOfFailure, usageError } from './commandError';
@@ -80,12 +81,63 @@ export function assembledSetup(car: LoadedCar, name: string | undefined, setting
   return made;
 }
 
+/** The setups in use, put together, and those that cannot be. */
+export interface SetupsAsked {
+  readonly setups: readonly StoodSetup[];
+  readonly left: readonly { readonly name: string; readonly message: string }[];
+}
+
+/**
+ * Those of `--setups`; without it the one of `--setup`, changed by `--set`.
+ * @throws CommandError where none of them can be put together
+ */
+export function setupsAsked(car: LoadedCar, { setups, setup, set }: Options): SetupsAsked {
+  if (setups === undefined) {
+    const { name, assembled } = assembledSetup(car, setup, set);
+    return { setups: [{ name, car: assembled }], left: [] };
+  }
+  if (setup !== undefined || set !== undefined) throw usageError('--setups stands in place of --setup and --set');
+  const names = typeof setups === 'string' ? namesIn(setups, setupNames(car.document)) : [...setups];
+  const stood: StoodSetup[] = [];
+  const left: { name: string; message: string }[] = [];
+  let failed: unknown = null;
+  for (const name of new Set(names)) {
+    const chosen = chooseSetup(car, name);
+    try {
+      stood.push({ name, car: assemble(car, chosen.setup) });
+    } catch (error) {
+      if (!(error instanceof CommandError)) throw error;
+      failed ??= error;
+      left.push({ name, message: error.message });
+    }
+  }
+  if (stood.length === 0) throw failed;
+  return { setups: stood, left };
+}
+
+/** Names with commas between them; a name of the file may hold a comma itself. */
+export function namesIn(text: string, known: readonly string[]): string[] {
+  if (known.includes(text)) return [text];
+  for (const name of known) {
+    if (!text.startsWith(`${name},`)) continue;
+    const rest = namesIn(text.slice(name.length + 1).trimStart(), known);
+    if (rest.every((one) => known.includes(one))) return [name, ...rest];
+  }
+  return text.split(',').map((name) => name.trim());
+}
+
 /** What an answer in words is of: the car, its setup with the changes of this call, and the setup it is compared with. */
 export function titleOf(car: LoadedCar, setup: string, { set = [], against }: Pick<Options, 'set' | 'against'>): string {
   const changes = set.map(({ name, value }) => `${name}=${value ?? 'none'}`).join(', ');
   const changed = changes === '' ? '' : ` with ${changes}`;
   return `${car.document.name}, setup ${setup}${changed}${against === undefined ? '' : `, against ${against}`}`;
 }
+
+/** The same of several setups. */
+export const titleOfSetups = (car: LoadedCar, setups: readonly StoodSetup[], options: Options): string =>
+  options.setups === undefined
+    ? titleOf(car, setups[0]?.name ?? '', options)
+    : `${car.document.name}, ${setups.length === 1 ? 'setup' : 'setups'} ${setups.map(({ name }) => name).join(', ')}`;
 
 const AXLES: readonly AxleName[] = ['front', 'rear'];
 

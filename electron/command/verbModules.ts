@@ -18,8 +18,14 @@ export async function loadVerb(name: Exclude<VerbName, 'batch'>): Promise<VerbMo
       return import('./reach');
     case 'map':
       return import('./map');
+    case 'joints':
+      return import('./joints');
+    case 'stroke':
+      return import('./stroke');
     case 'loads':
       return import('./loads');
+    case 'clearance':
+      return import('./clearance');
     case 'sheet':
       return import('./sheet');
     case 'points':

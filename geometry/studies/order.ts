@@ -2,6 +2,7 @@ import type { CarDocument, SetupDocument } from '../car/document';
 import type { QuestionDocument } from '../car/questionDocument';
 import type { CarMechanism } from '../car/mechanism';
 import { toMechanism } from '../car/toMechanism';
+import { clearanceStudy, type ClearanceAnswer, type ClearanceQuestion } from '../fitup/clearance/clearance';
 import { influenceStudy, type Influence, type InfluenceQuestion } from './influence';
 import { mapStudy, type MapAnswer, type MapQuestion } from './map';
 import { reachStudy, type ReachAnswer } from './reach';
@@ -20,6 +21,7 @@ export type StudyOrder =
       readonly question: QuestionDocument;
     }
   | { readonly study: 'map'; readonly document: CarDocument; readonly question: MapQuestion }
+  | { readonly study: 'clearance'; readonly document: CarDocument; readonly question: ClearanceQuestion }
   | { readonly study: 'sweep'; readonly document: CarDocument; readonly question: SweepQuestion };
 
 export interface StudyAnswers {
@@ -28,6 +30,7 @@ export interface StudyAnswers {
   readonly reach: ReachAnswer;
   readonly map: MapAnswer;
   readonly sweep: Sweep;
+  readonly clearance: ClearanceAnswer;
 }
 
 /** @param mechanism - of the order's document, where there is one already */
@@ -48,6 +51,8 @@ function studyOf(order: StudyOrder, mechanism: CarMechanism): Study<unknown> {
       return reachStudy(mechanism, order.question, order.setup);
     case 'map':
       return mapStudy(mechanism, order.question);
+    case 'clearance':
+      return clearanceStudy(mechanism, order.question);
     case 'sweep':
       return sweepStudy(mechanism, order.question);
   }

@@ -103,9 +103,12 @@ function judgeShape(report: Report, shape: Place): number {
   return kind === 'mesh' ? judgeMesh(report, shape) : 0;
 }
 
+/** Solids that an axle's own numbers make, and that no carrier is named after. */
+const OWN_SOLIDS = ['disc', 'strutTube'];
+
 function judgeParts(car: Place, views: readonly AxleView[], report: Report): void {
   const parts = at(car, 'parts');
-  const touchable = [...namesOf(parts), ...views.flatMap(partCarriers)];
+  const touchable = [...namesOf(parts), ...OWN_SOLIDS, ...views.flatMap(partCarriers)];
   let meshBytes = 0;
   for (const [, part] of entriesOf(parts)) {
     judgeCarrier(report, at(part, 'on'), axlesOf(part, views, report));

@@ -1,0 +1,77 @@
+import { AXLE, COMMON, RACK, ROLL, SETUPS, SIDE, TRAVEL, WORKERS } from './commonOptions';
+import type { VerbSpec } from './optionSpecs';
+
+/** The verbs of fit-up: what touches, what binds, what a link carries. */
+export const FIT_UP_VERBS: readonly VerbSpec[] = [
+  {
+    name: 'clearance',
+    positional: 'CAR',
+    takesCar: true,
+    summary: 'the least distance of every two parts that move against each other, and what would clear it',
+    details: [
+      "Over everything that each wheel can do: travel from the damper fully open to solid, the rack from lock to lock, in all setups that are asked for. Parts are those of the car file's parts, and rods, disc, strut tube and drive shaft by their own sizes.",
+      'The worst is found to 0.05 mm. How much less it could be between the positions that were looked at is printed beside it; a pair that this leaves open is looked at more closely, and where that is not enough it says not proved.',
+      'What turns freely counts with its whole ring: what hangs on the wheel, and a part on a rod that can turn about its own line, unless it says how it is held. Where the inside of the rim is described, the tyre is a ring around it.',
+    ],
+    options: [
+      { ...SETUPS, help: 'the setups in use; all of the file when neither they nor --setup are given' },
+      AXLE,
+      { ...SIDE, help: 'the wheels of this side only; both when not given' },
+      WORKERS,
+      ...COMMON,
+    ],
+    examples: ['jounce clearance samples/saltmarsh-hatch.jounce.json --axle front'],
+  },
+  {
+    name: 'joints',
+    positional: 'CAR',
+    takesCar: true,
+    summary: 'how far every joint tilts over travel and lock, and how its bolt would be best',
+    details: [
+      "Over everything that each wheel can do: from the damper fully open to solid, from lock to lock, in the setups in use, on both sides. A joint is one of the car file's joints: with a bore the angle between bolt and bore, each carried by its body; without, the angle by which a rod that is free to turn about itself leaves the plane square to its bolt.",
+      'Best bolt: the direction, as the file gives bolt, with which the greatest tilt is least. Rated is the maker’s figure: makers publish more than one kind, so make sure which it is.',
+    ],
+    options: [AXLE, SETUPS, ...COMMON],
+    examples: ['jounce joints samples/saltmarsh-hatch.jounce.json --setups Baseline,Sprint'],
+  },
+  {
+    name: 'stroke',
+    positional: 'CAR',
+    takesCar: true,
+    summary: 'what is left of damper, spring, bar, drive shaft, hoses and threads',
+    details: [
+      'Of the damper where the car stands: to the first touch of the bump rubber, to solid, to fully open. At which travel a spring comes loose or its coils touch. Over everything that each wheel can do: twist of the bar, plunge and angles of the drive shaft, the least and greatest distance that a hose has to bridge. Thread engagement of turnbuckles and studs as the setup leaves them.',
+      'Travel counts from design. What the file does not say is left empty, with the reason.',
+    ],
+    options: [AXLE, SETUPS, ...COMMON],
+    examples: ['jounce stroke samples/saltmarsh-hatch.jounce.json --setup Sprint --axle front'],
+  },
+  {
+    name: 'loads',
+    positional: 'CAR',
+    takesCar: true,
+    summary: 'what every link carries, for choosing a bearing or judging a bracket',
+    details: [
+      "Rigid links in balance at a position: the axial force of every rod, what every link puts on body and knuckle, the bending of what is bent, and how many times its push a straight bar takes. Cases are those of the car file's loads; a file without any is answered with five that are invented, and said to be.",
+      'Forces of a case act at the contact centre; what a shaft drives acts at the wheel centre, since its torque does not go through the knuckle.',
+    ],
+    options: [
+      { name: 'case', kind: 'text', value: 'NAME', help: 'this case only; all when not given' },
+      {
+        name: 'g',
+        kind: 'pair',
+        value: 'LAT,LONG',
+        help: 'instead: a case by its accelerations in g, + to the left, + forward; the rule for the wheel loads is printed',
+      },
+      AXLE,
+      TRAVEL,
+      RACK,
+      ROLL,
+      ...COMMON,
+    ],
+    examples: [
+      'jounce loads samples/saltmarsh-hatch.jounce.json --case Cornering --axle front',
+      'jounce loads samples/saltmarsh-hatch.jounce.json --g -0.9,-0.4 --travel 15,-15',
+    ],
+  },
+];
