@@ -71,7 +71,9 @@ const FieldsPanel = ({ panel, ofAxle }: FieldsPanelProps) => {
   const shown = PANELS[panel];
   // a strut has no rods to list; another layout is a step of its own there
   const isStrut = panel === 'wheel' && ofAxle.document[axle]?.layout === 'strut';
-  const axleFields = tree.axle.filter(({ key }) => shown.axle(key) && !(isStrut && RODS.includes(key)));
+  const ofPanel = tree.axle.filter(({ key }) => shown.axle(key) && !(isStrut && RODS.includes(key)));
+  // what the right side has of its own comes after what both sides have
+  const axleFields = [...ofPanel.filter(({ key }) => key !== 'right'), ...ofPanel.filter(({ key }) => key === 'right')];
   const carFields = tree.car.filter(({ key }) => shown.car(key));
   const title = axleFields.length > 0 ? `${TITLES[panel]}, ${axle}` : TITLES[panel];
   return (

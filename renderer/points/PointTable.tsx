@@ -169,7 +169,7 @@ export const PointTable = ({ host }: { readonly host: FormHost }) => {
                           ? length.formatChange(line.moved * mm)
                           : ''}
                   </td>
-                  <td className="rightcell">
+                  <td className={`rightcell${line.own ? ' own' : ''}`}>
                     {line.apart === null ? (
                       side === 'right' ? (
                         <button

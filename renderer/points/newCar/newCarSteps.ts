@@ -65,7 +65,7 @@ export const stepsOf = (begun: BegunCar, document: CarDocument): readonly StepSt
       ...missing(
         [
           ['tyre width', every(({ wheel }) => wheel.tyreWidth !== undefined)],
-          ['mass of the body', document.body?.mass !== undefined],
+          ['mass', document.body?.mass !== undefined],
         ],
         'filled',
       ),

@@ -43,7 +43,7 @@ describe('a car that was begun here', () => {
     expect(isTypical(begun(), document(), 'front', 'ballJoint')).toBe(false);
     expect(isTypical(begun(), document(), 'front', 'armRear')).toBe(true);
     expect(noteOf('spring')?.note).toBe('no rate, no damper, no bar yet');
-    expect(noteOf('wheel')?.note).toBe('no tyre width, no mass of the body yet');
+    expect(noteOf('wheel')?.note).toBe('no tyre width, no mass yet');
     editCar(store, 'Add mass', (car) => ({ ...car, body: { mass: 1200 } }));
     expect(noteOf('wheel')?.note).toBe('no tyre width yet');
     expect(noteOf('adjusters')).toMatchObject({ note: 'none yet', isDone: false });
