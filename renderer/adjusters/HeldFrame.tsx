@@ -55,9 +55,10 @@ export const HeldFrame = (props: HeldFrameProps) => {
       onDoubleClickCapture={letGo}
     >
       <div className="heldhead">
-        <b>{props.name}</b>
-        <span className="heldsize">{props.note}</span>
-        <span className="spread" />
+        <span className="heldname">
+          <b>{props.name}</b>
+          <span className="heldsize">{props.note}</span>
+        </span>
         {locked ? <LockShape /> : props.tools}
       </div>
       <div className="heldbody">

@@ -1,5 +1,6 @@
 import { findReading } from '../../geometry/index';
 import { useUnits } from '../look/units';
+import { inSentence } from '../readings/inSentence';
 import { shownReading, withUnit } from '../units/shownQuantity';
 import { useNextStep } from './useNextStep';
 
@@ -15,7 +16,7 @@ export const NextStepWords = () => {
   const words = next.effects.slice(0, NAMED).map(({ key, name, change }) => {
     const entry = findReading(key);
     const reading = entry && shownReading(entry, units);
-    return { key, text: `${name.toLowerCase()} ${reading ? withUnit(reading.formatChange(change), reading.unit) : ''}` };
+    return { key, text: `${inSentence(name)} ${reading ? withUnit(reading.formatChange(change), reading.unit) : ''}` };
   });
   if (words.length === 0) return <>Next step: nothing that counts changes here.</>;
   return (

@@ -3,6 +3,7 @@ import { nameOfKey } from '../adjusters/fitterWords';
 import type { CurveOver } from '../compute/curves';
 import { chosenPlots, CURVES_OVER, CURVES_SHOWN, MOST_PLOTS, nextPlot } from '../curves/curveChoices';
 import { readingOfNumber } from '../curves/plotContent';
+import { inSentence } from '../readings/inSentence';
 import { PAGES } from '../shell/pages';
 import { STUDIES } from '../studies/studies';
 import { choosePage, chooseStudy, chooseTheme, chooseView } from '../state/actions/lookAt';
@@ -23,6 +24,8 @@ const VIEWS: Readonly<Record<ViewName, string>> = {
   wheel: 'from the wheel',
   axis: 'along the steering axis',
 };
+const curveName = (number: string): string => inSentence(readingOfNumber(number)?.name ?? number);
+
 const THEMES: Readonly<Record<Theme, string>> = { light: 'light', dark: 'dark', system: 'as the system has it' };
 
 const UNIT_WORDS = {
@@ -129,7 +132,7 @@ export const curves: CommandGroup = ({ store }, state, { document }) => [
   },
   ...chosenPlots(state.preferences).map((number, place, all) => ({
     id: `curves.menu.${place}`,
-    label: `Save or take away the curve of ${readingOfNumber(number)?.name.toLowerCase() ?? number}…`,
+    label: `Save or take away the curve of ${curveName(number)}…`,
     where: `Bench, curve ${place + 1} of ${all.length}`,
     words: ['csv', 'png', 'svg', 'picture', 'table'],
     run: () => press(`.plotbox:nth-child(${place + 1}) .plotmore`),
@@ -141,7 +144,7 @@ export const curveReadings: CommandGroup = ({ store }) =>
   CATALOGUE.flatMap((entry) =>
     numberNamesOf(entry).map((number) => ({
       id: `curve.${number}`,
-      label: `Curve of ${readingOfNumber(number)?.name.toLowerCase() ?? number}`,
+      label: `Curve of ${curveName(number)}`,
       where: 'Bench, curves',
       run: () => {
         choosePage(store, 'bench');
@@ -156,7 +159,7 @@ export const curveReadings: CommandGroup = ({ store }) =>
 export const readings: CommandGroup = ({ store }) =>
   CATALOGUE.map(({ key, name, group }) => ({
     id: `reading.${key}`,
-    label: `Go to ${name.toLowerCase()}`,
+    label: `Go to ${inSentence(name)}`,
     where: `Bench, reading, ${group}`,
     words: [key],
     run: () => {

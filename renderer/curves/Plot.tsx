@@ -79,6 +79,9 @@ const ReadingChoice = ({
 /** Least width of what can be zoomed to, as a part of the whole motion. */
 const CLOSEST = 0.02;
 
+/** In brackets, since inches would read as words: "toe in". */
+const inBrackets = (unit: string): string => (unit === '' ? '' : ` (${unit})`);
+
 /** One reading over the motion, with its values at the cursor. */
 export const Plot = (props: PlotProps) => {
   const { content, motion, x, whole, cursor, setup, compared } = props;
@@ -115,7 +118,7 @@ export const Plot = (props: PlotProps) => {
   const written = (value: number | null) => (value === null ? '–' : units.format(value));
   const hasSides = content.own?.right !== null && entry?.of === 'corner';
   const spoken = values ? spokenValues(values, compared, hasSides, written) : 'no position';
-  const title = `${content.name}${content.unit === '' ? '' : ` ${content.unit}`} over ${motion.name}, ${motion.shown.unit}`;
+  const title = `${content.name}${inBrackets(content.unit)} over ${motion.name}${inBrackets(motion.shown.unit)}`;
   const legend = [
     hasSides ? 'left: solid, round' : '',
     hasSides ? 'right: dashed, square' : '',

@@ -35,6 +35,9 @@ const camberText = ({ camber }: WheelFigure, shown: Shown): string =>
 const toeText = ({ toe }: WheelFigure, shown: Shown): string =>
   toe === null ? '–' : withUnit(shown.toe.formatChange(toe), shown.toe.unit);
 
+/** Across the rim the unit stands once, in the head of the plan: beside the wheels there is no room for it. */
+const hasLengthToe = ({ toe }: Shown): boolean => toe.unit !== '°' && toe.unit !== '';
+
 const Wheel = ({ figure, isChosen }: { readonly figure: WheelFigure; readonly isChosen: boolean }) => {
   const { x, y } = wheelPlace(figure.axle, figure.side);
   return (
@@ -69,7 +72,9 @@ const Plan = ({
       <b>
         {NAMES[axle]} {side}
       </b>
-      <span title="The wheels are drawn with ten times their toe">{isReached ? 'camber, toe' : 'last reached'}</span>
+      <span title="The wheels are drawn with ten times their toe">
+        {isReached ? `camber, toe${hasLengthToe(shown) ? ` ${shown.toe.unit}` : ''}` : 'last reached'}
+      </span>
     </p>
     <div className="plan">
       <svg width={PLAN.width} height={PLAN.height} viewBox={`0 0 ${PLAN.width} ${PLAN.height}`} aria-hidden="true">
@@ -99,7 +104,9 @@ const Plan = ({
               {figure.side === 'left' ? 'L' : 'R'}
             </b>
             <span>{camber}</span>
-            <span className="toe">{toe}</span>
+            <span className="toe">
+              {!isStrip && figure.toe !== null && hasLengthToe(shown) ? shown.toe.formatChange(figure.toe) : toe}
+            </span>
           </button>
         );
       })}

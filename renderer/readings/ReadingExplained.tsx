@@ -1,11 +1,12 @@
 import { useState } from 'react';
-import { SYMBOLS, type SideName } from '../../geometry/index';
+import type { SideName } from '../../geometry/index';
 import { Segments } from '../look/controls/Segments';
 import { useUnits } from '../look/units';
 import { useBench } from '../shell/benchContext';
 import { scopeOf } from '../state/viewing';
 import { withUnit } from '../units/shownQuantity';
 import type { ReadingRow } from './readingRows';
+import { symbolsIn } from './symbolsIn';
 import { withNumbers, type WithNumbers } from './withNumbers';
 
 const SIDES = [
@@ -41,6 +42,7 @@ export const ReadingExplained = ({ row, columns }: { readonly row: ReadingRow; r
   const [chosen, setChosen] = useState<SideName | null>(null);
   const side = chosen ?? viewed;
   const numbers = shown && withNumbers(entry.key, { row: shown.row, position: shown.position, axleName, setup, side, units });
+  const symbols = symbolsIn(entry.formula);
   return (
     <tr className="explained">
       <td colSpan={columns}>
@@ -50,9 +52,8 @@ export const ReadingExplained = ({ row, columns }: { readonly row: ReadingRow; r
             {entry.plus !== '' && <b> Plus: {entry.plus}.</b>}
           </p>
           <p>{entry.why}</p>
-          <p className="formula" title={SYMBOLS}>
-            {entry.formula}
-          </p>
+          <p className="formula">{entry.formula}</p>
+          {symbols !== '' && <p className="quiet">{symbols}</p>}
           {entry.of === 'corner' && (
             <div className="ofwheel">
               <span>With the numbers of this wheel</span>

@@ -2,6 +2,7 @@ import { useMemo } from 'react';
 import { findReading, setupNames, type AxleName, type CarDocument } from '../../geometry/index';
 import { setupEffects } from '../compute/setupEffects';
 import { useUnits } from '../look/units';
+import { inSentence } from '../readings/inSentence';
 import { shownReading } from '../units/shownQuantity';
 import type { ShownUnits } from '../units/unitChoice';
 import { setupDifference } from './setupDifference';
@@ -29,7 +30,7 @@ const effectWords = ({ document, name, than }: Pair, axle: AxleName, units: Show
       const entry = findReading(key);
       if (!entry) return reading;
       const shown = shownReading(entry, units);
-      return `${reading.toLowerCase()} ${shown.formatChange(change)}${shown.unit === '' || shown.unit === '°' ? '' : ' '}${shown.unit}`;
+      return `${inSentence(reading)} ${shown.formatChange(change)}${shown.unit === '' || shown.unit === '°' ? '' : ' '}${shown.unit}`;
     })
     .join(', ');
 };

@@ -15,12 +15,13 @@ interface Between {
   readonly then: number | null;
 }
 
-/** A slide is moved on from where it was; every other part is said where it now stands and where it was. */
+/** A slide is moved on from where it was, which is said too; every other part is said where it now stands and where it was. */
 const slideMoved = (adjuster: SlideDocument, { now, then }: Between, mm: number, units: UnitChoice): string => {
   const by = (now ?? 0) - (then ?? 0);
   const words = fitterWords(adjuster, by, mm, units).short;
   const isFurther = (now ?? 0) * by > 0 && (then ?? 0) !== 0;
-  return isFurther ? words.replace(/ (\p{L}+)$/u, ' further $1') : words;
+  const was = fitterWords(adjuster, then, mm, units).short;
+  return `${isFurther ? words.replace(/ (\p{L}+)$/u, ' further $1') : words}, was ${was}`;
 };
 
 const adjusterMoved = (

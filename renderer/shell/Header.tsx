@@ -7,6 +7,7 @@ import { chooseAxle, chooseTheme } from '../state/actions/lookAt';
 import { isUnsaved, type Theme } from '../state/benchStore';
 import { SetupChoice } from '../setups/SetupChoice';
 import { useBench, useWindow } from './benchContext';
+import { SavedWord } from './SavedWord';
 import { UnitsMenu } from './UnitsMenu';
 
 const AXLES: readonly { name: AxleName; label: string }[] = [
@@ -84,6 +85,7 @@ export const Header = () => {
           />
         )}
       </h1>
+      <SavedWord />
       <FileMenu />
       <Segments
         label="Axle"

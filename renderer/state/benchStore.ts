@@ -62,6 +62,8 @@ export interface SavedCar {
   readonly text: string;
   /** when the file was written, ms since 1970; null: unknown, or no file */
   readonly at: number | null;
+  /** it was written from this window: said beside its name while nothing is changed */
+  readonly here?: true;
   /** points that had other names then than when it was opened */
   readonly names?: PointNames;
 }

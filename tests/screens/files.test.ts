@@ -330,6 +330,9 @@ test('a browser without handles downloads; faults are listed beside the text, by
   const dialog = page.getByRole('dialog', { name: /^Not opened: \d+ faults in broken\.jounce\.json$/ });
   await dialog.waitFor();
   expect(await dialog.innerText()).toContain('Saltmarsh hatch, is as it was');
+  // names of the file as they stand there, and no back-ticks about them
+  expect(await dialog.locator('.faultlist code').allInnerTexts()).toContain('ballJoint');
+  expect(await dialog.innerText()).not.toContain('`');
   const marked = () => dialog.locator('.bad mark').innerText();
   const first = await marked();
   await page.keyboard.press('F8');

@@ -18,6 +18,8 @@ test('units are switched at any time: read, typed and said alike, and the car st
   await type(plate, '-0.2');
   expect(await plate.inputValue()).toBe('−0.2');
   expect(await page.locator('.held .say').innerText()).toBe('0.2 in inboard');
+  const isCut = (part: string) => page.locator(part).evaluate((element) => element.scrollWidth > element.clientWidth);
+  expect([await isCut('.heldhead b'), await isCut('.heldhead .heldname')]).toEqual([false, false]);
   await type(plate, '-5.08 mm');
   expect(await plate.inputValue()).toBe('−0.2');
   await type(motionField(page, 'Bump'), '1');

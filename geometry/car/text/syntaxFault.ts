@@ -40,7 +40,7 @@ function excerptAt(text: string, offset: number): string {
 function hintFor(text: string, offset: number): string | null {
   const rest = text.slice(offset, offset + 10);
   if (rest.startsWith("'")) return 'text stands in double quotes';
-  if (/^[+-]?(?:NaN|Infinity)/.test(rest)) return 'leave the key out where there is no value';
+  if (/^[+-]?(?:NaN|Infinity)/.test(rest)) return 'write a number, or leave the key out where there is no value';
   if (/^(?:True|False|None|undefined)/.test(rest)) return 'JSON writes true, false; leave the key out where there is no value';
   if (/^[+.]/.test(rest)) return 'a number starts with a digit or with "-" and a digit';
   if (/^0[0-9]/.test(text.slice(Math.max(0, offset - 1), offset + 1))) return 'a number has no leading zero';

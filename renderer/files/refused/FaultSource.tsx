@@ -1,6 +1,7 @@
 import { useEffect, useMemo, useRef } from 'react';
 import type { Fault } from '../../../geometry/index';
 import { linesAround } from '../faultText';
+import { FaultWords } from './FaultWords';
 
 interface SourceProps {
   readonly text: string;
@@ -56,7 +57,9 @@ export const FaultSource = ({ text, faults, chosen, onNext, onEdit }: SourceProp
                 {after}
               </code>
               {isBad && (fault.hint ?? fault.expected) && (
-                <span className="hint">{fault.hint ?? `expected ${fault.expected}`}</span>
+                <span className="hint">
+                  <FaultWords said={fault.hint ?? `expected ${fault.expected}`} />
+                </span>
               )}
             </li>
           );

@@ -1,6 +1,7 @@
 import { Fragment, useMemo } from 'react';
 import type { Fault } from '../../../geometry/index';
 import { sureMend } from '../mendFault';
+import { FaultWords } from './FaultWords';
 
 const placeOf = ({ line, column }: Fault): string => (line === null ? '–' : `${line}:${column ?? 1}`);
 
@@ -19,7 +20,7 @@ const MendCell = ({ fault, faults, text, onMend, onGo }: Omit<ListProps, 'chosen
   const where = fault.path ?? 'the whole file';
   return (
     <td className="mend">
-      <span>{fault.hint ?? <span className="quiet">by hand</span>}</span>
+      <span>{fault.hint === null ? <span className="quiet">by hand</span> : <FaultWords said={fault.hint} />}</span>
       {mend && (
         <button type="button" className="button" aria-label={`Mend ${where}: ${mend.words}`} onClick={() => onMend(mend.text)}>
           Mend
@@ -73,7 +74,7 @@ export const FaultTable = ({ faults, text, chosen, onChoose, onMend, onGo }: Lis
             </td>
             <td className="number place">{placeOf(fault)}</td>
             <td className="found">{fault.found}</td>
-            <td>{fault.expected}</td>
+            <td>{fault.expected !== null && <FaultWords said={fault.expected} />}</td>
             <MendCell fault={fault} faults={faults} text={text} onMend={onMend} onGo={onGo} />
           </tr>
         ))}

@@ -19,7 +19,7 @@ const noteSaved = (store: BenchStore, saved: SavedCar, place: FilePlace, notice:
   const names = namesIn(history, saved.document);
   // a car that was saved is a file of the person's own
   store.setState({
-    file: { ...file, saved: { ...saved, names }, place, sample: null, isNeverSaved: false },
+    file: { ...file, saved: { ...saved, here: true, names }, place, sample: null, isNeverSaved: false },
     files: { ...files, notice, toldOf: null },
   });
 };

@@ -14,12 +14,12 @@ const differ = (now: SetupDocument, then: SetupDocument = {}) => {
 
 describe('what differs, in words', () => {
   test('a slide is moved on from where it was', () => {
-    expect(differ({ front: { both: { plateAcross: -5 } } })).toEqual(['Front plate across: 5 mm inboard']);
+    expect(differ({ front: { both: { plateAcross: -5 } } })).toEqual(['Front plate across: 5 mm inboard, was at zero']);
     expect(differ({ front: { both: { plateAcross: -8 } } }, { front: { both: { plateAcross: -3 } } })).toEqual([
-      'Front plate across: 5 mm further inboard',
+      'Front plate across: 5 mm further inboard, was 3 mm inboard',
     ]);
     expect(differ({ front: { both: { plateAcross: -3 } } }, { front: { both: { plateAcross: -8 } } })).toEqual([
-      'Front plate across: 5 mm outboard',
+      'Front plate across: 5 mm outboard, was 8 mm inboard',
     ]);
   });
 
@@ -30,7 +30,7 @@ describe('what differs, in words', () => {
   test('sides apart are said apart, and only the one that moved', () => {
     expect(
       differ({ front: { left: { plateAcross: -5 }, right: { plateAcross: 0 } } }, { front: { both: { plateAcross: 0 } } }),
-    ).toEqual(['Front plate across: left 5 mm inboard']);
+    ).toEqual(['Front plate across: left 5 mm inboard, was at zero']);
   });
 
   test('toe, heights, rates and holes', () => {

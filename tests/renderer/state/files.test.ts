@@ -9,6 +9,7 @@ import { keepCopies } from '../../../renderer/state/actions/keepCopies';
 import { openHanded } from '../../../renderer/state/actions/openCar';
 import { offerCopy, takeBoth, takeCopy, takeSaved } from '../../../renderer/state/actions/recoverCar';
 import { answerQuestion } from '../../../renderer/state/actions/replaceCar';
+import { savedWords } from '../../../renderer/shell/SavedWord';
 import { saveCar } from '../../../renderer/state/actions/saveCar';
 import { isSameDocument } from '../../../renderer/state/sameDocument';
 import { createBenchStore, isUnsaved, type BenchStore } from '../../../renderer/state/benchStore';
@@ -80,6 +81,22 @@ test('an untouched car saves byte for byte; an edit and its undo too', async () 
   expect(isUnsaved(store.getState())).toBe(true);
   await saveCar(store, files);
   expect(disk.text).toBe(before);
+});
+
+test('what was saved from here says so with its time, until it is changed', async () => {
+  const { store, files, turn } = await opened();
+  const said = () => savedWords(store.getState());
+  expect(said()).toBe('');
+  await saveCar(store, files);
+  expect(said()).toMatch(/^saved .*\d\d:\d\d$/);
+  turn(-5);
+  expect(said()).toBe('');
+  undoStep(store);
+  expect(said()).toMatch(/^saved /);
+  turn(-6);
+  Object.assign(store.getState().file?.place ?? {}, { version: { stamp: 'of nobody', savedAt: 1 } });
+  expect(await saveCar(store, files)).toBe(false);
+  expect(said()).toBe('');
 });
 
 test('a copy is kept within a second of an edit, goes when the car is saved or the edit undone', async () => {
