@@ -18,6 +18,7 @@ import { kernelFiveRods, kernelStrut, POINTS } from './speed/kernel.mjs';
 import { matrixFiveRods, matrixStrut } from './speed/matrix.mjs';
 import { referenceCar } from './referenceCar';
 import { medianMicros } from './stopwatch';
+import { clearanceBench } from './clearance';
 import { studyBenches } from './studies';
 
 /** One row: the median time of one unit of work; `ratio` is the median of the row named by `against` ÷ this one. */
@@ -100,6 +101,7 @@ function benches(): Bench[] {
     { name: 'setToe', units: 1, work: () => assembleCar(mechanism, toe) },
     { name: 'batch 1000 cars', units: 1, work: () => runLines(lines) },
     ...studyBenches(sample, documentOf(sampleText('marram-coupe'))),
+    clearanceBench(sample),
   ];
 }
 

@@ -30,7 +30,7 @@ const NEGLIGIBLE_MM = 1e-4;
 /** The positions of one field. */
 export class FieldSearch {
   /** the second piece as the first sees it, by position of the grid */
-  readonly relatives: Float64Array;
+  private readonly relatives: readonly Placement[];
   readonly distances: Float64Array;
   readonly isPlaced: Uint8Array;
   /** 1 where the distance was worked out; else it is a bound below */
@@ -48,7 +48,8 @@ export class FieldSearch {
   ) {
     const { travels, racks } = field.envelope;
     const count = travels.length * racks.length;
-    this.relatives = new Float64Array(count * PLACEMENT_WIDTH);
+    const table = new Float64Array(count * PLACEMENT_WIDTH);
+    this.relatives = Array.from({ length: count }, (_, i) => table.subarray(i * PLACEMENT_WIDTH, (i + 1) * PLACEMENT_WIDTH));
     this.distances = new Float64Array(count).fill(Infinity);
     this.isPlaced = new Uint8Array(count);
     this.isExact = new Uint8Array(count);
@@ -63,7 +64,7 @@ export class FieldSearch {
   }
 
   relativeAt(index: number): Placement {
-    return this.relatives.subarray(index * PLACEMENT_WIDTH, (index + 1) * PLACEMENT_WIDTH);
+    return this.relatives[index];
   }
 
   /** @returns false where a piece has no place */
@@ -83,7 +84,7 @@ export class FieldSearch {
   distanceOf(relative: Placement, cutoff: number): number {
     const { solids, counts } = this.field;
     this.tried += 1;
-    const gap = gapBetween(solids[0], solids[1], relative, { cutoff, hint: this.hint });
+    const gap = gapBetween(solids[0], solids[1], relative, { cutoff, hint: this.hint, isFine: false });
     if (gap.distance >= cutoff) return cutoff;
     return counts(gap) ? gap.distance : Infinity;
   }

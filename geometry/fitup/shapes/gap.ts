@@ -30,6 +30,8 @@ export const NO_GAP: Gap = {
 export interface GapSearch {
   readonly cutoff: number;
   readonly hint: GapHint;
+  /** of what turns, to the last digits; else to a hundredth of a millimetre */
+  readonly isFine: boolean;
 }
 
 export interface GapHint {
@@ -42,7 +44,7 @@ export interface GapHint {
 export const noHint = (): GapHint => ({ turns: [0, 0], way: null });
 
 /** A search that wants the gap itself. */
-export const wholeGap = (): GapSearch => ({ cutoff: Infinity, hint: noHint() });
+export const wholeGap = (): GapSearch => ({ cutoff: Infinity, hint: noHint(), isFine: true });
 
 /** Stands for a gap that is no less than what a search cares for. */
 export const beyond = (cutoff: number): Gap => ({ ...NO_GAP, distance: cutoff });

@@ -1,7 +1,7 @@
 import { dot, length, reject, scale, subtract, type Vector } from '../../core/vector';
 import { CORE_WIDTH, coreReach, HULL_OF, HULL_WIDTH, placeCore, writeHullHead, type Core } from '../distance/core';
 import { nearest, solveNearest } from '../distance/gjk';
-import { anchor, atDesign, inverse, PLACEMENT_WIDTH, placed, writeProduct, writeTurn, type Placement } from '../placement';
+import { anchor, atDesign, inverse, placed, writeProduct, writeRelative, writeTurn, type Placement } from '../placement';
 import { beyond, wholeGap, type Gap, type GapHint, type GapSearch } from './gap';
 import type { Cover, RoundSolid, Solid, Spin } from './solid';
 import { stillGap } from './stillGap';
@@ -65,7 +65,7 @@ interface Stretch {
  * What a core sweeps in a stretch lies within the hull of its two ends and of the same two taken away from the axis by 1/cos of the half
  * stretch: a point's arc lies between its chord and the tangent in its middle.
  */
-function leastOverTurns(a: Solid, b: Solid, relative: Placement, { cutoff, hint }: GapSearch): Gap {
+function leastOverTurns(a: Solid, b: Solid, relative: Placement, { cutoff, hint, isFine }: GapSearch): Gap {
   const turning = new Turning(a, b, relative);
   const [startsA, startsB] = a.spin !== null && b.spin !== null ? [STARTS_OF_TWO, STARTS_OF_TWO] : [STARTS, STARTS];
   const open: Stretch[] = [];
@@ -108,7 +108,7 @@ function leastOverTurns(a: Solid, b: Solid, relative: Placement, { cutoff, hint 
     look(put(middle[which] - quarter, middle), put(quarter, half));
     look(put(middle[which] + quarter, middle), put(quarter, half));
   }
-  return best.distance < cutoff ? polished(turning, best, hint) : best;
+  return isFine && best.distance < cutoff ? polished(turning, best, hint) : best;
 }
 
 const POLISHED_RAD = 1e-6;
@@ -136,15 +136,26 @@ function polished(turning: Turning, found: Gap, hint: GapHint): Gap {
 
 const found = nearest();
 
+// One gap at a time is worked on: what it needs is made once.
+const AT_DESIGN = atDesign();
+const turnA = atDesign();
+const turnB = atDesign();
+const placeB = atDesign();
+const between = atDesign();
+const HULLS: readonly [Core[], Core[]] = [[], []];
+
+function hullsFor(solid: Solid, which: 0 | 1): readonly Core[] {
+  if (solid.kind !== 'round') return [];
+  const kept = HULLS[which];
+  while (kept.length < solid.cores.length) kept.push(new Float64Array(HULL_WIDTH));
+  return kept;
+}
+
 /** Two solids of which one or both turn. */
 class Turning {
   readonly isRound: boolean;
   /** how far from its axis each of them goes; 0 for one that does not turn [mm] */
   readonly reach: readonly [number, number];
-  private readonly turnA = atDesign();
-  private readonly turnB = atDesign();
-  private readonly placeB = new Float64Array(PLACEMENT_WIDTH);
-  private readonly still: readonly [Solid, Solid];
   private readonly hullsA: readonly Core[];
   private readonly hullsB: readonly Core[];
 
@@ -155,22 +166,18 @@ class Turning {
   ) {
     this.isRound = a.kind === 'round' && b.kind === 'round';
     this.reach = [reachOf(a), reachOf(b)];
-    this.still = [
-      { ...a, spin: null },
-      { ...b, spin: null },
-    ];
-    this.hullsA = a.kind === 'round' ? a.cores.map(() => new Float64Array(HULL_WIDTH)) : [];
-    this.hullsB = b.kind === 'round' ? b.cores.map(() => new Float64Array(HULL_WIDTH)) : [];
+    this.hullsA = hullsFor(a, 0);
+    this.hullsB = hullsFor(b, 1);
+    turnA.set(AT_DESIGN);
+    turnB.set(AT_DESIGN);
   }
 
   /** The gap at a turn of each, in the frame of the first. */
   gapAt([alpha, beta]: Stretch['middle']): Gap {
     this.turn(alpha, beta);
-    const back = inverse(this.turnA);
-    const between = new Float64Array(PLACEMENT_WIDTH);
-    writeProduct(back, this.placeB, between);
-    const gap = stillGap(this.still[0], this.still[1], between, wholeGap());
-    return { ...gap, points: [placed(this.turnA, gap.points[0]), placed(this.turnA, gap.points[1])] };
+    writeRelative(turnA, placeB, between);
+    const gap = stillGap(this.a, this.b, between, wholeGap());
+    return { ...gap, points: [placed(turnA, gap.points[0]), placed(turnA, gap.points[1])] };
   }
 
   /** What no gap within a stretch is below [mm]; no more is asked once it is `enough`. */
@@ -182,8 +189,8 @@ class Turning {
     }
     this.writeHulls(middle, half);
     let least = Infinity;
-    for (let i = 0; i < this.hullsA.length; i++) {
-      for (let j = 0; j < this.hullsB.length; j++) {
+    for (let i = 0; i < a.cores.length; i++) {
+      for (let j = 0; j < b.cores.length; j++) {
         const off = a.rounds[i] + b.rounds[j];
         solveNearest(this.hullsA[i], this.hullsB[j], found, Math.min(enough, least) + off);
         least = Math.min(least, found.distance - found.bound - off);
@@ -198,25 +205,25 @@ class Turning {
       const end = corner % 2 === 0 ? -1 : 1;
       this.turn(alpha + end * halfA, beta + end * halfB);
       if (corner >= 2) this.takeAway(halfA, halfB);
-      writePlaced(a, this.turnA, this.hullsA, 4 + corner * CORE_WIDTH);
-      writePlaced(b, this.placeB, this.hullsB, 4 + corner * CORE_WIDTH);
+      writePlaced(a, turnA, this.hullsA, 4 + corner * CORE_WIDTH);
+      writePlaced(b, placeB, this.hullsB, 4 + corner * CORE_WIDTH);
     }
-    this.hullsA.forEach(writeHullHead);
-    this.hullsB.forEach(writeHullHead);
+    for (let i = 0; i < a.length; i++) writeHullHead(this.hullsA[i]);
+    for (let i = 0; i < b.length; i++) writeHullHead(this.hullsB[i]);
   }
 
   /** Takes what has been turned away from its axis. */
   private takeAway(halfA: number, halfB: number): void {
-    if (this.a.spin !== null) writeStretched(this.turnA, this.a.spin, 1 / Math.cos(halfA));
+    if (this.a.spin !== null) writeStretched(turnA, this.a.spin, 1 / Math.cos(halfA));
     if (this.b.spin === null) return;
-    writeStretched(this.turnB, this.b.spin, 1 / Math.cos(halfB));
-    writeProduct(this.relative, this.turnB, this.placeB);
+    writeStretched(turnB, this.b.spin, 1 / Math.cos(halfB));
+    writeProduct(this.relative, turnB, placeB);
   }
 
   private turn(alpha: number, beta: number): void {
-    writeSpin(this.a.spin, alpha, this.turnA);
-    writeSpin(this.b.spin, beta, this.turnB);
-    writeProduct(this.relative, this.turnB, this.placeB);
+    writeSpin(this.a.spin, alpha, turnA);
+    writeSpin(this.b.spin, beta, turnB);
+    writeProduct(this.relative, turnB, placeB);
   }
 }
 
