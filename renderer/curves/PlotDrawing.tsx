@@ -19,9 +19,17 @@ export const motionParts = (frame: Pick<PlotFrame, 'left' | 'right'>): number =>
 /** Markers stand at least every this much of the motion, in graduations of it. */
 const MARKER_STEPS = 1;
 
-const Axes = ({ frame, isInMinutes }: { readonly frame: PlotFrame; readonly isInMinutes: boolean }) => {
+interface AxesProps {
+  readonly frame: PlotFrame;
+  readonly isInMinutes: boolean;
+  /** along it stand rows of a list: whole numbers without a sign */
+  readonly isCounted: boolean;
+}
+
+const Axes = ({ frame, isInMinutes, isCounted }: AxesProps) => {
   const { left, right, top, bottom, x, y } = frame;
-  const xStep = motionStep(x[1] - x[0], motionParts(frame));
+  const ownStep = motionStep(x[1] - x[0], motionParts(frame));
+  const xStep = isCounted ? Math.max(1, ownStep) : ownStep;
   const yStep = (isInMinutes ? minuteStep : valueStep)(y[1] - y[0], valueParts(frame));
   const [xDecimals, yDecimals] = [decimalsOfStep(xStep), decimalsOfStep(yStep)];
   return (
@@ -35,7 +43,7 @@ const Axes = ({ frame, isInMinutes }: { readonly frame: PlotFrame; readonly isIn
             <path className="tick" d={`M${at},${bottom}v${isNumbered ? -7 : -4}`} />
             {isNumbered && (
               <text x={at} y={bottom + 15} textAnchor="middle">
-                {formatSigned(tick, xDecimals)}
+                {isCounted ? formatNumber(tick, 0) : formatSigned(tick, xDecimals)}
               </text>
             )}
           </g>
@@ -184,7 +192,7 @@ export const PlotDrawing = memo(({ frame, content, clip }: PlotDrawingProps) => 
       <clipPath id={clip}>
         <rect x={frame.left} y={frame.top} width={frame.right - frame.left} height={frame.bottom - frame.top} />
       </clipPath>
-      <Axes frame={frame} isInMinutes={content.isInMinutes} />
+      <Axes frame={frame} isInMinutes={content.isInMinutes} isCounted={content.isCounted === true} />
       <g clipPath={`url(#${clip})`}>
         {own && <Gaps frame={frame} lines={own} />}
         {compared && <Behind frame={frame} lines={compared} />}

@@ -20,6 +20,8 @@ export interface PlotContent {
   readonly unit: string;
   /** the numbers are degrees that are read in degrees and minutes */
   readonly isInMinutes: boolean;
+  /** along the motion stand rows of a list, by their number */
+  readonly isCounted?: boolean;
   /** what plus means; empty where there is no sense to it */
   readonly plus: string;
   /** a span of values that is not worth telling apart, in the units shown */

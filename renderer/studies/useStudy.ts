@@ -95,14 +95,26 @@ export function useStudy<Order extends StudyOrder>(): {
 export function useKeptStudy<Order extends StudyOrder>(key: string) {
   const { state, ask, cancel } = useStudy<Order>();
   const [last, keep] = useKept<Answered<Order> | null>(key, () => null);
+  const [wasLeft, tellLeft] = useKept(`${key}.left`, () => false);
+  const leave = useRef<() => void>(undefined);
+  useEffect(() => {
+    leave.current = () => {
+      if (state.kind === 'running') tellLeft(true);
+    };
+  });
+  useEffect(() => () => leave.current?.(), []);
   return {
     state,
     last,
-    ask: (order: Order, onAnswered?: (answered: Answered<Order>) => void): void =>
+    /** the last question was called off because its panel was left */
+    wasLeft: wasLeft && state.kind === 'none',
+    ask: (order: Order, onAnswered?: (answered: Answered<Order>) => void): void => {
+      tellLeft(false);
       ask(order, (answered) => {
         keep(answered);
         onAnswered?.(answered);
-      }),
+      });
+    },
     cancel,
   };
 }

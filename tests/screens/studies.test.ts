@@ -147,6 +147,14 @@ test('a long search says how far it is, and is called off within a tenth of a se
     expect(took).toBeGreaterThanOrEqual(0);
     expect(took).toBeLessThan(100);
   }
+  // left in the middle of it: called off, which is said when one comes back
+  await find(page).click();
+  await page.getByRole('button', { name: /^Cancel/ }).waitFor({ timeout: 30_000 });
+  const called = page.getByText('Called off when this page was left.');
+  expect(await called.count()).toBe(0);
+  await openStudy(page, /^Ways/);
+  await openStudy(page, /^Reach/);
+  await called.waitFor();
   expect(complaints).toEqual([]);
 });
 

@@ -90,12 +90,25 @@ test('influence, map, compare, sweep and gauges: asked, read by keyboard, kept, 
   await page.keyboard.press('Control+z');
   expect(await page.getByLabel('Setup on the bench').inputValue()).toBe('Trial 3');
 
+  // the map that was drawn is there when one comes back, and is not drawn anew
+  await study(page, 'Influence');
+  await study(page, 'Map');
+  await map.waitFor({ timeout: 2_000 });
+  expect(await page.getByRole('button', { name: /^Draw/ }).isEnabled()).toBe(true);
+
   // compare: three setups at once
   await study(page, 'Compare');
   await page.getByRole('button', { name: '+ setup' }).click();
   await page.getByRole('columnheader', { name: 'Wet' }).first().waitFor();
   expect(await page.getByRole('region', { name: 'Table of settings' }).innerText()).toContain('6 mm inboard');
   expect(await page.locator('.comparecurve .curve.more').count()).toBeGreaterThan(3);
+  // a third beside the one on the bench: nothing is pushed out of sight
+  await page.getByRole('button', { name: '+ setup' }).click();
+  await page.getByRole('columnheader', { name: /^Sprint ± left/ }).waitFor();
+  const hidden = await page
+    .locator('.comparetables .answertable')
+    .evaluateAll((tables) => tables.map((table) => table.scrollWidth - table.clientWidth));
+  expect(hidden).toEqual([0, 0]);
   expect(await faults()).toEqual([]);
   await page.getByRole('button', { name: 'Wet to the sheet' }).click();
   await page.getByRole('region', { name: 'Set-up sheet of Wet, as it prints' }).waitFor();
@@ -113,6 +126,15 @@ test('influence, map, compare, sweep and gauges: asked, read by keyboard, kept, 
   await open.setInputFiles(list('travelLeft,travelRight,rack\n10,-5,3\n-900,0,0\n0,0,0\n'));
   await page.locator('.unreached').waitFor();
   expect(await page.locator('.sweeptable tbody tr').count()).toBe(3);
+  expect(await page.locator('.sweeptable tbody tr').first().locator('.place').allInnerTexts()).toEqual(['+10.0', '−5.0', '+3.0']);
+  // why it is not kept goes with the list
+  await page.getByLabel('Name of the question').fill('Lap');
+  await page.getByRole('button', { name: 'Keep', exact: true }).click();
+  const refused = page.getByText(/A recorded list stays in its own file/);
+  await refused.waitFor();
+  await page.getByLabel('Motion').selectOption('bump');
+  await refused.waitFor({ state: 'detached' });
+  await page.getByLabel('Motion').selectOption('list');
   const sweep = await downloaded(page, () => page.getByRole('button', { name: 'CSV of all readings' }).click());
   expect(sweep[0]).toMatch(/^input \[1\],left\.camber \[deg\]/);
   expect(sweep).toHaveLength(4);

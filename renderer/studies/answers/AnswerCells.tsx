@@ -50,11 +50,19 @@ export const EffectHead = ({ column, axles }: { readonly column: EffectColumn; r
 };
 
 /** A change: number over a bar from a centre tick, scaled to its tolerance and hatched past it. */
-export const EffectCell = ({ effect }: { readonly effect: Effect | undefined }) => {
+export const EffectCell = ({
+  effect,
+  over,
+}: {
+  readonly effect: Effect | undefined;
+  /** stands over it */ readonly over?: string;
+}) => {
   const units = useUnits();
+  const head = over !== undefined && <span className="number quiet overchange">{over}</span>;
   if (!effect || effect.change === null)
     return (
       <td className="effect">
+        {head}
         <span className="number quiet">–</span>
       </td>
     );
@@ -67,6 +75,7 @@ export const EffectCell = ({ effect }: { readonly effect: Effect | undefined }) 
   const matters = column.matters === null ? '' : `; counts from ${withUnit(shown.format(column.matters), shown.unit)}`;
   return (
     <td className="effect" title={`${column.entry.name} ${withUnit(text, shown.unit)}${matters}`}>
+      {head}
       <span className={`number${isOver ? ' over' : isNothing ? ' quiet' : ''}`}>
         {text}
         {isOver && <span className="unseen"> over its tolerance</span>}

@@ -28,7 +28,12 @@ interface CompareCurveProps {
   readonly question: Omit<PlotQuestion, 'number' | 'shown'>;
   readonly number: string;
   readonly place: number;
-  readonly motion: { readonly name: string; readonly shown: ShownQuantity };
+  readonly motion: {
+    readonly name: string;
+    readonly shown: ShownQuantity;
+    /** rows of a list, by their number */
+    readonly isCounted?: boolean;
+  };
   /** in the units shown */
   readonly x: Range;
   readonly at: number | null;
@@ -66,7 +71,11 @@ export const CompareCurve = ({
     const entry = readingOfNumber(number)?.entry;
     return entry ? shownReading(entry, units) : shownQuantity({ quantity: 'ratio', decimals: 3 }, units);
   }, [number, units]);
-  const content = useMemo(() => plotContent({ ...question, number, shown }) ?? EMPTY, [question, number, shown]);
+  const { isCounted = false } = motion;
+  const content = useMemo(
+    () => ({ ...(plotContent({ ...question, number, shown }) ?? EMPTY), isCounted }),
+    [question, number, shown, isCounted],
+  );
   const extra = useMemo(
     () =>
       more.flatMap(({ name, swept }) => {
@@ -77,7 +86,7 @@ export const CompareCurve = ({
   );
   const ranged = useMemo<PlotContent>(() => withRange(content, extra), [content, extra]);
   const { frame } = usePlotFrame(size, ranged, x, false);
-  const title = `${content.name}${content.unit === '' ? '' : ` ${content.unit}`} over ${motion.name}, ${motion.shown.unit}`;
+  const title = `${content.name}${content.unit === '' ? '' : ` ${content.unit}`} over ${motion.name}${isCounted ? '' : `, ${motion.shown.unit}`}`;
   const savePicture = async (kind: 'svg' | 'png') => {
     if (!drawing.current) return;
     const legend = [
@@ -94,7 +103,7 @@ export const CompareCurve = ({
       ({ name, lines }) => (lines ? [{ name, lines }] : []),
     );
     const csv = curveCsv({
-      input: `${motion.name} [${motion.shown.unit}]`,
+      input: isCounted ? motion.name : `${motion.name} [${motion.shown.unit}]`,
       reading: content.unit === '' ? content.name : `${content.name} [${content.unit}]`,
       setups,
     });

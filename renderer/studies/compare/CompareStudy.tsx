@@ -158,7 +158,7 @@ const CompareOf = ({ bench, axle }: { readonly bench: Bench; readonly axle: Axle
       )}
       {comparison && table && others.length > 0 && (
         <>
-          <div className="comparetables">
+          <div className={`comparetables${names.length > 2 ? ' several' : ''}`}>
             <CompareSettings
               compared={settings}
               names={names}

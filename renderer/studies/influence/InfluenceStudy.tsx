@@ -59,7 +59,7 @@ const InfluenceOf = ({ document, setup, axle }: InfluenceProps) => {
     () => influenceOrder({ side, place, toe, withLocked }, document, setup, axle),
     [side, place, toe, withLocked, document, setup, axle],
   );
-  const { state, last, cancel } = useFollowed(order, ({ answer, took }) =>
+  const { state, last, cancel } = useFollowed(null, order, ({ answer, took }) =>
     tellRun([`${answer.rows.length} parts, one step each way`, independentWords(answer.independent), timeTaken(took)]),
   );
   const fault = influenceFault(form);

@@ -25,11 +25,13 @@ const Questions = ({ document, page, onChosen, onFaulty }: KeptQuestionsProps) =
   const id = useId();
   const { name: chosen, names, keepable, isChanged } = page;
   const [name, setName] = useState(chosen ?? '');
-  const [fault, setFault] = useState<string | null>(null);
+  const [said, setFault] = useState<{ readonly fault: string; readonly of: 'name' | 'question' } | null>(null);
+  // a fault of the question goes as soon as it is mended
+  const fault = said === null || (said.of === 'question' && 'question' in keepable) ? null : said.fault;
   const wanted = name.trim();
-  const say = (said: string | null): boolean => {
-    setFault(said);
-    return said === null;
+  const say = (found: string | null, of: 'name' | 'question' = 'name'): boolean => {
+    setFault(found === null ? null : { fault: found, of });
+    return found === null;
   };
   const onChoose = (next: string | null): void => {
     page.choose(next);
@@ -38,7 +40,7 @@ const Questions = ({ document, page, onChosen, onFaulty }: KeptQuestionsProps) =
   const keep = () => {
     if ('fault' in keepable) {
       onFaulty?.();
-      say(keepable.fault ?? 'The question has a fault: mend it first.');
+      say(keepable.fault ?? 'The question has a fault: mend it first.', 'question');
       return;
     }
     if (!say(faultOfQuestionName(document, wanted, chosen))) return;

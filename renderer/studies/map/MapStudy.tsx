@@ -39,7 +39,7 @@ const MapOf = ({ document, setup, axle }: MapProps) => {
     () => mapOrder({ reading, wheel, x, y, side, second, place, toe }, document, setup, axle, ranges),
     [reading, wheel, x, y, side, second, place, toe, document, setup, axle, ranges],
   );
-  const { state, last, cancel, again } = useFollowed(order, ({ answer, took }) => {
+  const { state, last, cancel, again } = useFollowed('map', order, ({ answer, took }) => {
     const steps = (answer.onSteps?.x.length ?? 0) * (answer.onSteps?.y.length ?? 0);
     tellRun([
       ...(steps > 0 ? [`${formatNumber(steps, 0)} real settings tried,`] : []),

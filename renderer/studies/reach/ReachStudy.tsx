@@ -16,6 +16,7 @@ import { QuestionField } from '../question/QuestionField';
 import { SetupSelect } from '../question/SetupSelect';
 import { ownToe } from '../question/toeChoice';
 import { ToePicker } from '../question/ToePicker';
+import { LeftBanner } from '../LeftBanner';
 import { RunProgress } from '../RunProgress';
 import { useKeptStudy } from '../useStudy';
 import { isStale } from '../answers/isStale';
@@ -47,7 +48,7 @@ const Reach = ({ document, setup, axle }: ReachProps) => {
   const page = useQuestionPage(document, axle, forms);
   const { form } = page;
   const [isAsked, setAsked] = useState(false);
-  const { state, last, ask, cancel } = useKeptStudy<ReachOrder>('reach.answer');
+  const { state, last, wasLeft, ask, cancel } = useKeptStudy<ReachOrder>('reach.answer');
   const read = useMemo(() => readReach(form, document), [form, document]);
   const faults = isAsked && 'faults' in read ? read.faults : {};
 
@@ -73,6 +74,7 @@ const Reach = ({ document, setup, axle }: ReachProps) => {
       <KeptQuestions document={document} page={page} onChosen={() => setAsked(false)} onFaulty={() => setAsked(true)} />
       <ReachQuestion form={form} document={document} axle={axle} faults={faults} onChange={page.change} onRun={run} />
       <RunProgress state={state} onCancel={cancel} />
+      {wasLeft && <LeftBanner onRun={() => run()} />}
       {state.kind === 'failed' && <FailureBanner failure={state.failure} />}
       {last && state.kind !== 'failed' ? (
         <ReachAnswers key={String(last.took)} answered={last} changed={changed} onRun={() => run()} />

@@ -34,10 +34,12 @@ import {
   curvesOf,
   failedCount,
   failureAt,
+  placeColumns,
   sweepColumns,
   sweepCsv,
   sweepPlainTable,
   valueOf,
+  type PlaceColumn,
   type SweepColumn,
 } from './sweepTable';
 import '../compare/compare.css';
@@ -77,7 +79,7 @@ const SweepOf = ({ document, setup, axle }: SweepProps) => {
     const order = sweepOrder(swept, axles, document, setup, axle);
     return order && swept && { order, swept };
   }, [swept, axles, document, setup, axle]);
-  const { state, last, cancel } = useFollowed(asked?.order ?? null, ({ order, took }) =>
+  const { state, last, cancel } = useFollowed(null, asked?.order ?? null, ({ order, took }) =>
     tellRun([
       `${formatNumber(order.question.positions.length, 0)} positions,`,
       order.question.axles.length > 1 ? 'both axles and the car' : `${order.question.axles.join()} axle, both wheels`,
@@ -170,6 +172,7 @@ const SweepView = ({ sweep, swept, form, document, setup, axle }: ViewProps) => 
         : shownQuantity({ quantity: swept.unit === 'deg' ? 'angle' : 'length', decimals: swept.unit === 'deg' ? 2 : 1 }, units),
     [swept.unit, units],
   );
+  const places = useMemo(() => placeColumns(swept, units), [swept, units]);
   const name = NAMES[form.motion];
   const head = input.unit === '' ? name : `${name} [${input.unit}]`;
   const failed = failedCount(sweep, swept.inputs.length);
@@ -188,7 +191,7 @@ const SweepView = ({ sweep, swept, form, document, setup, axle }: ViewProps) => 
           <span className="spread" />
           <KeepTable
             name={`sweep over ${name}`}
-            table={() => sweepPlainTable(sweep, swept.inputs, head, columns, input.toShown)}
+            table={() => sweepPlainTable(sweep, swept.inputs, head, columns, input.toShown, places)}
           />
           <button
             type="button"
@@ -205,7 +208,15 @@ const SweepView = ({ sweep, swept, form, document, setup, axle }: ViewProps) => 
           </button>
         </div>
         <div className="answertable" tabIndex={0} role="region" aria-label="Table of the sweep">
-          <SweepTable sweep={sweep} swept={swept} columns={columns} input={input} name={name} hasAxles={axles.length > 1} />
+          <SweepTable
+            sweep={sweep}
+            swept={swept}
+            columns={columns}
+            places={places}
+            input={input}
+            name={name}
+            hasAxles={axles.length > 1}
+          />
         </div>
       </section>
       <SweepCurves sweep={sweep} swept={swept} form={form} document={document} setup={setup} input={input} name={name} />
@@ -217,12 +228,14 @@ interface TableProps {
   readonly sweep: Sweep;
   readonly swept: SweptInputs;
   readonly columns: readonly SweepColumn[];
+  /** where the rows of a list put the car */
+  readonly places: readonly PlaceColumn[];
   readonly input: ShownQuantity;
   readonly name: string;
   readonly hasAxles: boolean;
 }
 
-const SweepTable = ({ sweep, swept, columns, input, name, hasAxles }: TableProps) => (
+const SweepTable = ({ sweep, swept, columns, places, input, name, hasAxles }: TableProps) => (
   <table>
     <thead>
       <tr>
@@ -231,6 +244,13 @@ const SweepTable = ({ sweep, swept, columns, input, name, hasAxles }: TableProps
           <br />
           <span className="unit">{input.unit || ' '}</span>
         </th>
+        {places.map(({ name: of, shown }) => (
+          <th key={of} scope="col" className="number">
+            {of}
+            <br />
+            <span className="unit">{shown.unit}</span>
+          </th>
+        ))}
         {columns.map(({ axle, owner, entry, shown }) => (
           <th
             key={`${axle}.${owner}.${entry.key}`}
@@ -257,6 +277,11 @@ const SweepTable = ({ sweep, swept, columns, input, name, hasAxles }: TableProps
             <th scope="row" className="number">
               {swept.unit === '1' ? input.format(at) : input.formatChange(at)}
             </th>
+            {places.map(({ name: of, shown, values }) => (
+              <td key={of} className="number place">
+                {shown.formatChange(values[index] ?? 0)}
+              </td>
+            ))}
             {failure === null ? (
               columns.map((column) => {
                 const value = valueOf(sweep, column, index);
@@ -324,7 +349,7 @@ const SweepCurves = ({ sweep, swept, form, document, setup, input, name }: Curve
                 number={number}
                 place={place}
                 question={question}
-                motion={{ name, shown: input }}
+                motion={{ name, shown: input, isCounted: swept.unit === '1' }}
                 x={[input.toShown(low), input.toShown(high)]}
                 at={null}
                 setup={setup}

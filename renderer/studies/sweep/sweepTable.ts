@@ -3,14 +3,16 @@ import {
   findReading,
   numbersOf,
   sweepCsvLines,
+  toDegrees,
   type AxleName,
+  type Radians,
   type ReadingEntry,
   type Sweep,
   type SweptRow,
 } from '../../../geometry/index';
 import type { CurveLine, ReadingCurves, SweptSetup } from '../../compute/curves';
 import type { PlainTable } from '../../lengths/lengthTables';
-import { shownReading, type ShownQuantity } from '../../units/shownQuantity';
+import { shownQuantity, shownReading, type ShownQuantity } from '../../units/shownQuantity';
 import type { ShownUnits } from '../../units/unitChoice';
 import type { SweptInputs } from './sweepForm';
 
@@ -39,6 +41,36 @@ export const sweepColumns = (keys: readonly string[], axles: readonly AxleName[]
     .filter(({ of }) => of === 'car')
     .map((entry): SweepColumn => ({ axle: 'wholeCar', owner: 'wholeCar', entry, shown: shownReading(entry, units) }));
   return [...ofAxles, ...ofCar];
+};
+
+/** One number of where the car was put in each row of a list. */
+export interface PlaceColumn {
+  readonly name: string;
+  readonly shown: ShownQuantity;
+  /** mm, or degrees of roll */
+  readonly values: readonly number[];
+}
+
+/** Where the rows of a list put the car: travel, apart where left and right differ, and what of rack and roll is not always zero. */
+export const placeColumns = ({ unit, positions }: SweptInputs, units: ShownUnits): readonly PlaceColumn[] => {
+  if (unit !== '1') return [];
+  const length = shownQuantity({ quantity: 'length', decimals: 1 }, units);
+  const sideOf = (side: 'left' | 'right') =>
+    positions.map(({ travel = 0 }) => (typeof travel === 'number' ? travel : travel[side]));
+  const [left, right] = [sideOf('left'), sideOf('right')];
+  const isApart = left.some((value, index) => value !== right[index]);
+  const travels = isApart
+    ? [
+        { name: 'travel left', shown: length, values: left },
+        { name: 'travel right', shown: length, values: right },
+      ]
+    : [{ name: 'travel', shown: length, values: left }];
+  const roll = positions.map((position) => toDegrees((position.roll ?? 0) as Radians));
+  const others = [
+    { name: 'rack', shown: length, values: positions.map(({ rack = 0 }) => rack) },
+    { name: 'roll', shown: shownQuantity({ quantity: 'angle', decimals: 2 }, units), values: roll },
+  ].filter(({ values }) => values.some((value) => value !== 0));
+  return [...travels, ...others];
 };
 
 const rowOf = ({ axles }: Sweep, axle: SweepColumn['axle'], index: number): SweptRow | undefined =>
@@ -105,9 +137,11 @@ export const sweepPlainTable = (
   head: string,
   columns: readonly SweepColumn[],
   toShown: (input: number) => number,
+  places: readonly PlaceColumn[] = [],
 ): PlainTable => ({
   heads: [
     head,
+    ...places.map(({ name, shown }) => `${name} [${shown.unit}]`),
     ...columns.map(({ axle, owner, entry, shown }) => {
       const whose = axle === 'wholeCar' ? 'car' : owner === 'both' ? axle : `${axle} ${owner}`;
       return `${entry.name}, ${whose}${shown.unit === '' ? '' : ` [${shown.unit}]`}`;
@@ -116,6 +150,7 @@ export const sweepPlainTable = (
   ],
   rows: inputs.map((input, index) => [
     toShown(input),
+    ...places.map(({ shown, values }) => shown.toShown(values[index] ?? 0)),
     ...columns.map((column) => {
       const value = valueOf(sweep, column, index);
       return value === null ? null : column.shown.toShown(value);

@@ -22,6 +22,7 @@ import { SetupSelect } from '../question/SetupSelect';
 import { SideSelect } from '../question/SideSelect';
 import { ownToe } from '../question/toeChoice';
 import { ToePicker } from '../question/ToePicker';
+import { LeftBanner } from '../LeftBanner';
 import { RunProgress } from '../RunProgress';
 import { useKeptStudy, type Answered } from '../useStudy';
 import { LARGE, useMatch } from '../useMatch';
@@ -47,7 +48,7 @@ const Ways = ({ document, setup, axle }: WaysProps) => {
   const page = useQuestionPage(document, axle, forms);
   const { form } = page;
   const [faults, setFaults] = useState<WaysFault>({});
-  const { state, last, ask, cancel } = useKeptStudy<WaysOrder>('ways.answer');
+  const { state, last, wasLeft, ask, cancel } = useKeptStudy<WaysOrder>('ways.answer');
 
   const change = (next: WaysForm) => {
     page.change(next);
@@ -80,6 +81,7 @@ const Ways = ({ document, setup, axle }: WaysProps) => {
       />
       <WaysSentence form={form} document={document} axle={axle} faults={faults} onChange={change} onRun={run} />
       <RunProgress state={state} onCancel={cancel} />
+      {wasLeft && <LeftBanner onRun={() => run()} />}
       {state.kind === 'failed' && <FailureBanner failure={state.failure} />}
       {last && state.kind !== 'failed' ? (
         <WaysAnswer

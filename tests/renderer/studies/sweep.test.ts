@@ -15,6 +15,7 @@ import {
   curvesOf,
   failedCount,
   failureAt,
+  placeColumns,
   sweepColumns,
   sweepCsv,
   sweepPlainTable,
@@ -101,4 +102,29 @@ test('columns of both wheels, curves with gaps, and the table that is copied', (
   const { heads, rows } = sweepPlainTable(made, swept.inputs, 'bump [mm]', columns, (value) => value);
   expect(heads.slice(0, 3)).toEqual(['bump [mm]', 'Camber, front left [°]', 'Camber, front right [°]']);
   expect(rows[0]?.at(-1)).toBe(failureAt(made, 0));
+});
+
+test('rows of a list say where they put the car: apart where left and right differ, rack and roll where they are not always zero', () => {
+  const namesOf = (form: SweepForm) => {
+    const { swept } = answered(form);
+    return placeColumns(swept, STANDARD_UNITS).map(({ name, shown, values }) => [name, shown.unit, ...values]);
+  };
+  const combined = { ...begun, motion: 'combined' as const };
+  expect(namesOf(combined)).toEqual([
+    ['travel', 'mm', 0, 10, 20, 30],
+    ['rack', 'mm', 0, 5, 10, 15],
+    ['roll', '°', 0, 0.5, 1, 1.5].map((one) => (typeof one === 'number' ? expect.closeTo(one, 12) : one)),
+  ]);
+  const list = openList('lap.csv', bytes('travelLeft,travelRight,rack\n10,-5,0\n0,0,0\n'));
+  const recorded: SweepForm = { ...begun, motion: 'list', list };
+  expect(namesOf(recorded)).toEqual([
+    ['travel left', 'mm', 10, 0],
+    ['travel right', 'mm', -5, 0],
+  ]);
+  expect(namesOf(begun)).toEqual([]);
+  const { made, swept } = answered(recorded);
+  const places = placeColumns(swept, { ...STANDARD_UNITS, length: 'in' });
+  const { heads, rows } = sweepPlainTable(made, swept.inputs, 'row', [], (value) => value, places);
+  expect(heads.slice(0, 3)).toEqual(['row', 'travel left [in]', 'travel right [in]']);
+  expect(rows[0]?.slice(0, 3)).toEqual([1, expect.closeTo(10 / 25.4, 12), expect.closeTo(-5 / 25.4, 12)]);
 });
