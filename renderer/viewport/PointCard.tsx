@@ -154,18 +154,20 @@ export const PointCard = () => {
           ×
         </button>
       </p>
-      {at && (
-        <p className="now">
-          {when} {at.map((value, index) => `${'XYZ'.charAt(index)} ${lengths.format(value)}`).join('  ')}{' '}
-          <span className="quiet">{lengths.unit}</span>
-        </p>
-      )}
-      <label>
-        <input type="checkbox" checked={hasPath} onChange={() => switchOverlay(store, 'path')} />
-        Path over bump
-      </label>
-      <Ways chosen={chosen} />
+      <div className="standing">
+        {at && (
+          <p className="now">
+            {when} {at.map((value, index) => `${'XYZ'.charAt(index)} ${lengths.format(value)}`).join('  ')}{' '}
+            <span className="quiet">{lengths.unit}</span>
+          </p>
+        )}
+        <label>
+          <input type="checkbox" checked={hasPath} onChange={() => switchOverlay(store, 'path')} />
+          Path over bump
+        </label>
+      </div>
       {!hasTable && <FarNotice axle={chosen.axle} side={chosen.side} point={chosen.point} />}
+      <Ways chosen={chosen} />
     </div>
   );
 };

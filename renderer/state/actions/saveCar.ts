@@ -52,7 +52,9 @@ const tellFailure = (store: BenchStore, failure: FileFailure): false => {
   }
   const ways = WAYS[failure.code] ?? ['saveAs', 'saveAgain'];
   const text = `${saveFailureWords(failure)} Nothing is lost: the car is still open as you left it.`;
-  changeFiles(store, { notice: { title: 'Not saved', text, ways } });
+  // that the folder is gone says that the file is: the look at it says nothing over this
+  const told = failure.code === 'noFolder' && { toldOf: 'gone' };
+  changeFiles(store, { notice: { title: 'Not saved', text, ways }, ...told });
   return false;
 };
 

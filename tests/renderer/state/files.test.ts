@@ -11,6 +11,7 @@ import { offerCopy, takeBoth, takeCopy, takeSaved } from '../../../renderer/stat
 import { answerQuestion } from '../../../renderer/state/actions/replaceCar';
 import { savedWords } from '../../../renderer/shell/SavedWord';
 import { saveCar } from '../../../renderer/state/actions/saveCar';
+import { lookAtFile } from '../../../renderer/state/actions/watchFile';
 import { isSameDocument } from '../../../renderer/state/sameDocument';
 import { createBenchStore, isUnsaved, type BenchStore } from '../../../renderer/state/benchStore';
 import { carText } from '../carUnderTest';
@@ -19,7 +20,7 @@ const yes = <Value>(value: Value): FileAnswer<Value> => ({ ok: true, value });
 
 /** A shell that holds one file in memory and writes down what it is asked to keep. */
 const shellWith = (text: string) => {
-  const disk = { text, stamp: 'one', fails: false };
+  const disk = { text, stamp: 'one', fails: false, isGone: false };
   const copies = new Map<string, { note: CopyNote; text: string }>();
   const file = (): HandedFile => ({
     id: 'mine',
@@ -43,7 +44,10 @@ const shellWith = (text: string) => {
     },
     dropCopy: async ({ id }: { id: string }) => (copies.delete(id), yes(null)),
     listCopies: async () => yes([]),
+    lookAtFile: async () =>
+      yes({ version: disk.isGone ? null : { stamp: disk.stamp, savedAt: 1000 }, isReadOnly: false, others: 0, alike: 0 }),
     saveFile: async ({ text: written, expected }: { text: string; expected: string | null }) => {
+      if (disk.isGone) return { ok: false, failure: { code: 'noFolder', name: 'mine.jounce.json' } };
       if (expected !== disk.stamp) {
         const there = { stamp: disk.stamp, savedAt: 2000 };
         return { ok: false, failure: { code: 'changed', name: 'mine.jounce.json', there } };
@@ -81,6 +85,20 @@ test('an untouched car saves byte for byte; an edit and its undo too', async () 
   expect(isUnsaved(store.getState())).toBe(true);
   await saveCar(store, files);
   expect(disk.text).toBe(before);
+});
+
+test('that a save failed is not written over by the look at the file, which says less', async () => {
+  const { store, files, disk, turn } = await opened();
+  turn(-5);
+  disk.isGone = true;
+  expect(await saveCar(store, files)).toBe(false);
+  await lookAtFile(store, files);
+  expect(store.getState().files.notice?.title).toBe('Not saved');
+  disk.isGone = false;
+  expect(await saveCar(store, files)).toBe(true);
+  disk.isGone = true;
+  await lookAtFile(store, files);
+  expect(store.getState().files.notice?.title).toBe('The file is gone');
 });
 
 test('what was saved from here says so with its time, until it is changed', async () => {
