@@ -72,20 +72,22 @@ export const Header = () => {
   const theme = useBench((state) => state.theme);
   return (
     <header className="top">
-      <h1 className="car">
-        <span className="ellipsis" title={place === null || title === null ? (title ?? undefined) : `${title}, in ${place}`}>
-          {title ?? 'No car open'}
-        </span>
-        {changed && (
-          <span
-            className="unsaved"
-            title={isNew ? 'Not saved yet' : 'Changed since it was saved'}
-            role="img"
-            aria-label={isNew ? 'not saved yet' : 'changed since it was saved'}
-          />
-        )}
-      </h1>
-      <SavedWord />
+      <div className="named">
+        <h1 className="car">
+          <span className="ellipsis" title={place === null || title === null ? (title ?? undefined) : `${title}, in ${place}`}>
+            {title ?? 'No car open'}
+          </span>
+          {changed && (
+            <span
+              className="unsaved"
+              title={isNew ? 'Not saved yet' : 'Changed since it was saved'}
+              role="img"
+              aria-label={isNew ? 'not saved yet' : 'changed since it was saved'}
+            />
+          )}
+        </h1>
+        <SavedWord />
+      </div>
       <FileMenu />
       <Segments
         label="Axle"
