@@ -22,6 +22,14 @@ test('units are switched at any time: read, typed and said alike, and the car st
   expect([await isCut('.heldhead b'), await isCut('.heldhead .heldname')]).toEqual([false, false]);
   await type(plate, '-5.08 mm');
   expect(await plate.inputValue()).toBe('−0.2');
+  // numbers of many decimals are not cut in their fields
+  await type(plate, '-0.28045');
+  const cut = await page
+    .locator('.field input')
+    .evaluateAll((fields) => fields.filter((field) => field.scrollWidth > field.clientWidth).map((field) => field.ariaLabel));
+  expect(cut).toEqual([]);
+  await page.keyboard.press('Control+z');
+  expect(await plate.inputValue()).toBe('−0.2');
   await type(motionField(page, 'Bump'), '1');
   expect(await page.getByRole('slider', { name: /^Bump/ }).getAttribute('aria-valuetext')).toBe('+1 in');
 

@@ -55,6 +55,9 @@ const stepsOf = ({ key, shiftKey }: KeyboardEvent): number => {
   }
 };
 
+/** Letters of a number and its unit that a field has room for in figures of plain width. */
+const MOST_PLAIN = 9;
+
 /**
  * An exact number: typed and taken with Enter or on leaving, stepped with the arrows, zeroed with Home, given up with Escape.
  * What is typed wrong stays in the field, marked, with the reason beside it. While it holds what was typed and not yet taken,
@@ -72,6 +75,8 @@ export const NumberField = (props: NumberFieldProps) => {
   // No comma between thousands: in a field it is a decimal comma.
   const shown = props.value === null ? (props.absent ?? '') : format(props.value);
   const range = `${formatShort(min)} … ${formatShort(max)}${typedIn === '°' ? '' : ' '}${typedIn}`;
+
+  const isLong = (typed ?? shown).length + unit.length > MOST_PLAIN;
 
   const forget = () => {
     setTyped(null);
@@ -115,7 +120,7 @@ export const NumberField = (props: NumberFieldProps) => {
   };
 
   return (
-    <span className={`field ${props.className ?? ''}${fault ? ' faulty' : ''}`}>
+    <span className={`field ${props.className ?? ''}${fault ? ' faulty' : ''}${isLong ? ' longnumber' : ''}`}>
       {props.before}
       <input
         type="text"
