@@ -4,7 +4,7 @@ const PROVE_IT =
 
 export const JOINT_CAUTIONS = [
   PROVE_IT,
-  'Rated is the maker’s figure as typed, and makers publish three kinds of it: by the ring’s edge, by the shank, by the housing. Make sure which one it is.',
+  'Rated is the maker’s figure as typed. Makers publish three kinds of it for one bearing, and they differ by up to three times: make sure which one it is.',
 ] as const;
 
 export const STROKE_CAUTIONS = [

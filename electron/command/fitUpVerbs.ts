@@ -1,6 +1,8 @@
 import { AXLE, COMMON, RACK, ROLL, SETUPS, SIDE, TRAVEL, WORKERS } from './commonOptions';
 import type { VerbSpec } from './optionSpecs';
 
+const SETUPS_IN_USE = { ...SETUPS, help: 'the setups in use; all of the file when neither they nor --setup are given' };
+
 /** The verbs of fit-up: what touches, what binds, what a link carries. */
 export const FIT_UP_VERBS: readonly VerbSpec[] = [
   {
@@ -13,13 +15,7 @@ export const FIT_UP_VERBS: readonly VerbSpec[] = [
       'The worst is found to 0.05 mm. How much less it could be between the positions that were looked at is printed beside it; a pair that this leaves open is looked at more closely, and where that is not enough it says not proved.',
       'What turns freely counts with its whole ring: what hangs on the wheel, and a part on a rod that can turn about its own line, unless it says how it is held. Where the inside of the rim is described, the tyre is a ring around it.',
     ],
-    options: [
-      { ...SETUPS, help: 'the setups in use; all of the file when neither they nor --setup are given' },
-      AXLE,
-      { ...SIDE, help: 'the wheels of this side only; both when not given' },
-      WORKERS,
-      ...COMMON,
-    ],
+    options: [SETUPS_IN_USE, AXLE, { ...SIDE, help: 'the wheels of this side only; both when not given' }, WORKERS, ...COMMON],
     examples: ['jounce clearance samples/saltmarsh-hatch.jounce.json --axle front'],
   },
   {
@@ -31,7 +27,7 @@ export const FIT_UP_VERBS: readonly VerbSpec[] = [
       "Over everything that each wheel can do: from the damper fully open to solid, from lock to lock, in the setups in use, on both sides. A joint is one of the car file's joints: with a bore the angle between bolt and bore, each carried by its body; without, the angle by which a rod that is free to turn about itself leaves the plane square to its bolt.",
       'Best bolt: the direction, as the file gives bolt, with which the greatest tilt is least. Rated is the maker’s figure: makers publish more than one kind, so make sure which it is.',
     ],
-    options: [AXLE, SETUPS, ...COMMON],
+    options: [AXLE, SETUPS_IN_USE, ...COMMON],
     examples: ['jounce joints samples/saltmarsh-hatch.jounce.json --setups Baseline,Sprint'],
   },
   {
@@ -43,7 +39,7 @@ export const FIT_UP_VERBS: readonly VerbSpec[] = [
       'Of the damper where the car stands: to the first touch of the bump rubber, to solid, to fully open. At which travel a spring comes loose or its coils touch. Over everything that each wheel can do: twist of the bar, plunge and angles of the drive shaft, the least and greatest distance that a hose has to bridge. Thread engagement of turnbuckles and studs as the setup leaves them.',
       'Travel counts from design. What the file does not say is left empty, with the reason.',
     ],
-    options: [AXLE, SETUPS, ...COMMON],
+    options: [AXLE, SETUPS_IN_USE, ...COMMON],
     examples: ['jounce stroke samples/saltmarsh-hatch.jounce.json --setup Sprint --axle front'],
   },
   {

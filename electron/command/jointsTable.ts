@@ -4,14 +4,14 @@ import { formatFixed, harmless, heading, NO_VALUE, tableLine, wrap, type Column,
 
 const number = (title: string, width = 6): Column => ({ title, width, align: 'right' });
 const COLUMNS: readonly Column[] = [
-  { title: '', width: 28, align: 'left' },
+  { title: '', width: 25, align: 'left' },
   number('tilt'),
   number('rated'),
   number('spare'),
   number('travel', 7),
   number('rack'),
   number('then'),
-  { title: 'best bolt', width: 22, align: 'left' },
+  { title: 'best bolt', width: 24, align: 'left' },
 ];
 
 const degrees = (angle: number | null): string => formatFixed(angle === null ? null : toDegrees(angle), 2);

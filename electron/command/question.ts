@@ -88,16 +88,18 @@ export interface SetupsAsked {
 }
 
 /**
- * Those of `--setups`; without it the one of `--setup`, changed by `--set`.
+ * Those of `--setups`; without it the one of `--setup`, changed by `--set`; without either all of the file.
  * @throws CommandError where none of them can be put together
  */
 export function setupsAsked(car: LoadedCar, { setups, setup, set }: Options): SetupsAsked {
-  if (setups === undefined) {
+  if (setup !== undefined || set !== undefined) {
+    if (setups !== undefined)
+      throw usageError('--setups and --setup or --set say two things: ask for setups as they are, or for one with changes');
     const { name, assembled } = assembledSetup(car, setup, set);
     return { setups: [{ name, car: assembled }], left: [] };
   }
-  if (setup !== undefined || set !== undefined) throw usageError('--setups stands in place of --setup and --set');
-  const names = typeof setups === 'string' ? namesIn(setups, setupNames(car.document)) : [...setups];
+  const known = setupNames(car.document);
+  const names = setups === undefined ? known : typeof setups === 'string' ? namesIn(setups, known) : setups;
   const stood: StoodSetup[] = [];
   const left: { name: string; message: string }[] = [];
   let failed: unknown = null;
@@ -135,7 +137,7 @@ export function titleOf(car: LoadedCar, setup: string, { set = [], against }: Pi
 
 /** The same of several setups. */
 export const titleOfSetups = (car: LoadedCar, setups: readonly StoodSetup[], options: Options): string =>
-  options.setups === undefined
+  options.setup !== undefined || options.set !== undefined
     ? titleOf(car, setups[0]?.name ?? '', options)
     : `${car.document.name}, ${setups.length === 1 ? 'setup' : 'setups'} ${setups.map(({ name }) => name).join(', ')}`;
 

@@ -1,7 +1,7 @@
 import { toDegrees, type EnvelopeRow, type FitUpWarning, type StrokeRow } from '../../geometry/index';
 import { STROKE_CAUTIONS } from './cautions';
 import { envelopesInWords, warningsInWords } from './jointsTable';
-import { formatFixed, harmless, heading, NO_VALUE, tableLine, wrap, type Column, type TextStyle } from './textTable';
+import { formatFixed, harmless, heading, tableLine, wrap, type Column, type TextStyle } from './textTable';
 
 const number = (title: string): Column => ({ title, width: 10, align: 'right' });
 const COLUMNS: readonly Column[] = [
@@ -108,7 +108,7 @@ function reasonsInWords(left: StrokeRow, right: StrokeRow): string[] {
     const words = WORDS[key] ?? key;
     const [a, b] = [left.why[key], right.why[key]];
     const say = (side: string, reason: string): string[] => wrap(`  ${words}${side}: ${harmless(reason)}`, '    ');
-    if (a === b) return say(` ${NO_VALUE}`, a);
+    if (a === b) return say('', a);
     return [...(a === undefined ? [] : say(' left', a)), ...(b === undefined ? [] : say(' right', b))];
   });
 }

@@ -5,7 +5,7 @@ import { add, scale, subtract, unit, type Vector } from '../../core/vector';
 import { knucklePoint } from '../../corner/knucklePoint';
 import { MOTION_WIDTH, type Motion } from '../../corner/motion';
 import { followerOf } from '../carriers';
-import { fitUpCorners, type FitUpCorner, type StoodSetup } from '../corners';
+import type { FitUpCorner } from '../corners';
 import { climb, type Extreme } from '../extremes';
 import { atDesign, turned, turnedBack } from '../placement';
 import { bestBolt, tiltBetween, type TiltKind } from './clocking';
@@ -32,12 +32,11 @@ export interface JointRow {
 
 /**
  * The tilt of every joint of the file over everything that its wheel can do, least spare first.
- * @param setups - of one car
+ * @param corners - of `fitUpCorners`, of one car
  */
-export function jointTilts(setups: readonly StoodSetup[], axles: readonly AxleName[]): JointRow[] {
-  if (setups.length === 0) return [];
-  const corners = fitUpCorners(setups, axles);
-  const { document } = setups[0].car.mechanism;
+export function jointTilts(corners: readonly FitUpCorner[]): JointRow[] {
+  if (corners.length === 0) return [];
+  const { document } = corners[0].car.mechanism;
   const rows = Object.entries(document.joints ?? {}).flatMap(([point, joint]) => {
     const own = corners.filter(({ axle }) => axle.axle === (joint.axle ?? axle.axle) && point in axle.left.points);
     return (['left', 'right'] as const).flatMap((side) => {

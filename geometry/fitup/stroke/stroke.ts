@@ -3,7 +3,7 @@ import { SOLVED } from '../../corner/motion';
 import { startTrack, trackCorner } from '../../corner/solveCorner';
 import { spanState } from '../../readings/spanReadings';
 import { damperStops } from '../../readings/suspendedReadings';
-import { fitUpCorners, type FitUpCorner, type StoodSetup } from '../corners';
+import type { FitUpCorner } from '../corners';
 import { barTwist, type BarTwist } from './barTwist';
 import { shaftRow, type ShaftRow } from './shaft';
 import { isSpanOf, spanRow, type SpanRow } from './spans';
@@ -34,9 +34,11 @@ export interface StrokeRow {
   readonly why: Readonly<Record<string, string>>;
 }
 
-/** What is left of damper, spring, bar, shaft, hoses and threads, in every setup and on both sides. */
-export function strokeRows(setups: readonly StoodSetup[], axles: readonly AxleName[]): StrokeRow[] {
-  const corners = fitUpCorners(setups, axles);
+/**
+ * What is left of damper, spring, bar, shaft, hoses and threads.
+ * @param corners - of `fitUpCorners`: both sides of every axle
+ */
+export function strokeRows(corners: readonly FitUpCorner[]): StrokeRow[] {
   return corners.map((corner) => {
     const twin = corners.find((one) => one !== corner && one.setup === corner.setup && one.axle === corner.axle)!;
     return rowOf(corner, twin);

@@ -4,13 +4,16 @@ import type { CarDocument } from '../../../geometry/car/document';
 import type { JointDocument } from '../../../geometry/car/fitUpDocument';
 import { cross, dot, length, mirror, subtract, unit } from '../../../geometry/core/vector';
 import { envelopeOf } from '../../../geometry/fitup/envelope';
-import type { StoodSetup } from '../../../geometry/fitup/corners';
-import { jointTilts, type JointRow } from '../../../geometry/fitup/joints/jointTilts';
+import { fitUpCorners, type StoodSetup } from '../../../geometry/fitup/corners';
+import { jointTilts as tiltsOf, type JointRow } from '../../../geometry/fitup/joints/jointTilts';
 import { inInches } from '../../golden/inInches';
 import { fitted } from './envelopes';
 import { sample, stand } from './loadedCars';
 
 type Joints = Readonly<Record<string, JointDocument>>;
+
+const jointTilts = (setups: readonly StoodSetup[], axles: readonly AxleName[]): JointRow[] =>
+  tiltsOf(fitUpCorners(setups, axles));
 
 const BOTH: readonly AxleName[] = ['front', 'rear'];
 const rodJoint = (axle: AxleName, bolt: Vector, boltOn: string, rod: string): JointDocument => ({

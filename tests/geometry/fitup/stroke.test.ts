@@ -12,6 +12,7 @@ import {
 } from '../../../geometry/index';
 import type { CarDocument } from '../../../geometry/car/document';
 import { distance, dot, mirror, subtract, unit } from '../../../geometry/core/vector';
+import { fitUpCorners } from '../../../geometry/fitup/corners';
 import { envelopeOf } from '../../../geometry/fitup/envelope';
 import { shaftBetween } from '../../../geometry/fitup/stroke/shaft';
 import { strokeRows, type StrokeRow } from '../../../geometry/fitup/stroke/stroke';
@@ -25,7 +26,7 @@ const strokes = (
 ): [AssembledCar, StrokeRow[]][] =>
   setups.map((name) => {
     const car = stand(document, name);
-    return [car, strokeRows([{ name, car }], AXLES)];
+    return [car, strokeRows(fitUpCorners([{ name, car }], AXLES))];
   });
 
 /** Readings of one wheel at a travel from design, the other wheel where it stands or at its own travel. */
