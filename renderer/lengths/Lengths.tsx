@@ -1,5 +1,6 @@
 import { useMemo } from 'react';
 import { Unreachable } from '../readings/Unreachable';
+import { useUnits } from '../look/units';
 import { useBench } from '../shell/benchContext';
 import { useLengthUnit } from './useLengthUnit';
 import { KeepTable } from './KeepTable';
@@ -9,6 +10,7 @@ import { TapeReader } from './TapeReader';
 
 const Parts = () => {
   const unit = useLengthUnit();
+  const units = useUnits();
   const change = (value: number | null): string => (value === null ? '' : unit.formatChange(value));
   const shown = useBench((state) => state.shown);
   const other = shown?.compared.ok && shown.compared.value !== shown.row ? shown.compared.value.placed : null;
@@ -20,7 +22,7 @@ const Parts = () => {
     <section aria-labelledby="parts-head">
       <div className="lengthhead">
         <h3 id="parts-head">Parts, centre to centre</h3>
-        <KeepTable name="lengths" isOfPosition table={() => lengthTable(rows, against)} />
+        <KeepTable name="lengths" isOfPosition table={() => lengthTable(rows, against, units.length)} />
       </div>
       <table className="lengthtable">
         <thead>

@@ -2,6 +2,7 @@ import { useMemo, useState } from 'react';
 import type { SideName } from '../../geometry/index';
 import { nameOfKey } from '../adjusters/fitterWords';
 import { Segments } from '../look/controls/Segments';
+import { useUnits } from '../look/units';
 import { useBench } from '../shell/benchContext';
 import { mmPerFileUnit } from '../units/fileLength';
 import { KeepTable } from './KeepTable';
@@ -16,6 +17,7 @@ const SIDES: readonly { readonly name: SideName; readonly label: string }[] = [
 /** All points of a side where they are now, the file's own places under them. */
 export const PointTable = () => {
   const unit = useLengthUnit();
+  const units = useUnits();
   const [side, setSide] = useState<SideName>('left');
   const placed = useBench((state) => state.shown?.row.placed);
   const document = useBench((state) => state.history?.present.document);
@@ -28,7 +30,7 @@ export const PointTable = () => {
     <section aria-labelledby="places-head">
       <div className="lengthhead">
         <h3 id="places-head">Points, now and at design</h3>
-        <KeepTable isOfPosition name="points" table={() => placeTable(rows, side)} />
+        <KeepTable isOfPosition name="points" table={() => placeTable(rows, side, units.length)} />
       </div>
       <Segments label="Side of the points" options={SIDES} chosen={side} onChoose={setSide} />
       <table className="lengthtable places">

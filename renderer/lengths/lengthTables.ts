@@ -1,8 +1,10 @@
 import {
   lengthsOf,
+  MM_PER_POINT_UNIT,
   pointPlaces,
   tapeBetween,
   type AxleDocument,
+  type LengthUnit,
   type PartLength,
   type PlacedAxle,
   type SideName,
@@ -64,18 +66,23 @@ export const lengthRows = (placed: PlacedAxle, compared: PlacedAxle | null): rea
   });
 };
 
-export const lengthTable = (rows: readonly LengthRow[], against: string | null): PlainTable => ({
+/** A length as it goes out, in the unit that its head names. */
+const inUnit = (mm: number, unit: LengthUnit): number => mm / MM_PER_POINT_UNIT[unit];
+const changeIn = (mm: number | null, unit: LengthUnit): number | null => (mm === null ? null : inUnit(mm, unit));
+
+/** @param unit - of the table, said in its heads */
+export const lengthTable = (rows: readonly LengthRow[], against: string | null, unit: LengthUnit): PlainTable => ({
   heads: [
     'part',
-    'left [mm]',
-    'right [mm]',
-    ...(against === null ? [] : [`left less ${against} [mm]`, `right less ${against} [mm]`]),
+    `left [${unit}]`,
+    `right [${unit}]`,
+    ...(against === null ? [] : [`left less ${against} [${unit}]`, `right less ${against} [${unit}]`]),
   ],
   rows: rows.map(({ name, left, right, change }) => [
     name,
-    left,
-    right,
-    ...(against === null ? [] : [change.left, change.right]),
+    inUnit(left, unit),
+    changeIn(right, unit),
+    ...(against === null ? [] : [changeIn(change.left, unit), changeIn(change.right, unit)]),
   ]),
 });
 
@@ -89,9 +96,10 @@ export interface PlaceRow {
 export const placeRows = (axle: AxleDocument, placed: PlacedAxle, side: SideName, mm: number): readonly PlaceRow[] =>
   pointPlaces(axle, placed, side, mm);
 
-export const placeTable = (rows: readonly PlaceRow[], side: SideName): PlainTable => ({
-  heads: ['point', 'side', 'x [mm]', 'y [mm]', 'z [mm]', 'design x [mm]', 'design y [mm]', 'design z [mm]'],
-  rows: rows.map(({ name, now, design }) => [name, side, ...now, ...design]),
+/** @param unit - of the table, said in its heads */
+export const placeTable = (rows: readonly PlaceRow[], side: SideName, unit: LengthUnit): PlainTable => ({
+  heads: ['point', 'side', ...['', 'design '].flatMap((of) => ['x', 'y', 'z'].map((axis) => `${of}${axis} [${unit}]`))],
+  rows: rows.map(({ name, now, design }) => [name, side, ...[...now, ...design].map((mm) => inUnit(mm, unit))]),
 });
 
 /** What a tape reads: its length and its shares along the car [mm], for the setup and less the compared one. */
