@@ -155,6 +155,32 @@ test('a long search says how far it is, and is called off within a tenth of a se
   await openStudy(page, /^Ways/);
   await openStudy(page, /^Reach/);
   await called.waitFor();
+
+  // every part of the axle: words and numbers stand clear of one another, and most of the answer is in sight; the rule is said
+  await page.getByLabel('Kept question').selectOption({ label: 'a new one' });
+  const camber = page.getByLabel('Camber to be, degrees');
+  await camber.fill('-4.2');
+  await page.getByText('No answer goes there: front camber −4.00 … 0.00° (sample rules 5.2).').waitFor();
+  await camber.fill('-3.2');
+  await page.getByText(/No answer goes there/).waitFor({ state: 'detached' });
+  await page.getByRole('button', { name: 'all of the front' }).click();
+  await page.getByLabel('What becomes of toe').selectOption({ label: 'toe left to follow' });
+  await page.getByLabel('How many answers').fill('60');
+  await find(page).click();
+  await page.locator('.reachtable').waitFor({ timeout: 60_000 });
+  const rows = page.locator('.reachtable tbody tr');
+  expect(await rows.count()).toBe(50);
+  await page.getByRole('button', { name: '10 more' }).click();
+  expect(await rows.count()).toBe(60);
+  const gaps = await rows.evaluateAll((lines) =>
+    lines.map((line) => {
+      const side = (part: string, of: 'left' | 'right') => line.querySelector(part)?.getBoundingClientRect()[of] ?? NaN;
+      return side('.wantednumber', 'left') - side('.waywords', 'right');
+    }),
+  );
+  expect(Math.min(...gaps)).toBeGreaterThan(0);
+  const table = await page.getByRole('region', { name: 'Table of settings' }).boundingBox();
+  expect(table?.height).toBeGreaterThan(280);
   expect(complaints).toEqual([]);
 });
 
