@@ -17,7 +17,7 @@ export const refusalPage = (reason: string): string => `<!doctype html>
 <main>
 <h1>Jounce did not open here</h1>
 <p>${escaped(reason)}</p>
-<p>The address that Jounce prints is good for one window and one time. To open another, type <code>npm start</code> again in the folder of Jounce. Nothing that you saved is lost, and what was not saved is offered when it opens.</p>
+<p>Open the address that <code>npm start</code> printed, whole as it stands there. It is good for one window and one time: if it was used, type <code>npm start</code> again in the folder of Jounce. Nothing that you saved is lost, and what was not saved is offered when it opens.</p>
 </main>
 </body>
 </html>

@@ -77,12 +77,23 @@ export const serveWindow = async (options: ServeOptions): Promise<WindowServer> 
     if (refusal) return refuse(request, response, refusal.status, refusal.reason);
     if (address === '/open') {
       const cookie = session.exchange(new URLSearchParams(query).get('token') ?? '');
-      if (cookie === null) return refuse(request, response, 403, 'This address was used before. Start Jounce again.');
+      if (cookie === null) {
+        const isUsed = session.openToken === null;
+        const reason = isUsed
+          ? 'This address was used before. Start Jounce again.'
+          : 'This is not the whole address that Jounce printed.';
+        return refuse(request, response, 403, reason);
+      }
       presence.noteSign();
       return void response.writeHead(303, { Location: '/', 'Set-Cookie': cookie, 'Cache-Control': 'no-store' }).end();
     }
     if (!session.admits(request.headers.cookie))
-      return refuse(request, response, 403, 'This window was not opened by Jounce. Start it again.');
+      return refuse(
+        request,
+        response,
+        403,
+        'This is not the address that Jounce printed when it was started, or this browser did not open it.',
+      );
     presence.noteSign();
     if (address === PRESENCE_ADDRESS) return holdPresence(response, new URLSearchParams(query).get('window') ?? '');
     if (address.startsWith(QUESTION_ADDRESS)) {

@@ -356,6 +356,9 @@ test('a browser without handles downloads; faults are listed beside the text, by
   await text.fill((await text.inputValue()).replace('"version": "1"', '"version": 1'));
   const mended = page.getByRole('dialog', { name: /^Mended: no fault is left in broken\.jounce\.json$/ });
   await mended.waitFor();
+  expect(await mended.getByRole('region', { name: 'Faults' }).innerText()).toBe(
+    'No fault is left. The text beside it is what is opened.',
+  );
   expect(await seriousOf(page)).toEqual([]);
   await mended.getByRole('button', { name: 'Open it, unsaved' }).click();
   await heading(page, 'Check car 21');

@@ -30,9 +30,11 @@ export const FaultSource = ({ text, faults, chosen, onNext, onEdit }: SourceProp
           </span>
         )}
         <span className="spread" />
-        <span className="quiet">
-          {chosen + 1} of {faults.length}
-        </span>
+        {faults.length > 0 && (
+          <span className="quiet">
+            {chosen + 1} of {faults.length}
+          </span>
+        )}
         <button type="button" className="button" aria-keyshortcuts="F8" disabled={faults.length < 2} onClick={onNext}>
           Next <span className="key">F8</span>
         </button>

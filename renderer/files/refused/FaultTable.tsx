@@ -43,7 +43,8 @@ const MendCell = ({ fault, faults, text, onMend, onGo }: Omit<ListProps, 'chosen
 /** Every fault with its place, in the order of the file. */
 export const FaultTable = ({ faults, text, chosen, onChoose, onMend, onGo }: ListProps) => (
   <div className="faultlist" tabIndex={0} role="region" aria-label="Faults">
-    <table>
+    {faults.length === 0 && <p className="nofault">No fault is left. The text beside it is what is opened.</p>}
+    <table hidden={faults.length === 0}>
       <thead>
         <tr>
           <th aria-label="Number" />
