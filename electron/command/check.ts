@@ -5,6 +5,9 @@ import {
   inContractUnits,
   readingsOfCar,
   setupNames,
+  threadsOf,
+  threadWarning,
+  type AssembledCar,
   type AxleName,
   type SetupDocument,
   type Warning,
@@ -63,13 +66,44 @@ function warningsOfSetup(car: LoadedCar, name: string, setup: SetupDocument, idl
   // said once, of the axle
   if (failed !== undefined && idle.has(failed) && setup[failed]?.setToe !== undefined) return [];
   if (!assembled.ok) return [{ code: 'setup-unreachable', path, message: assembled.failure.message }];
+  return [...toeWarnings(car, assembled.value, name), ...threadWarnings(assembled.value, name)];
+}
+
+function toeWarnings(car: LoadedCar, assembled: AssembledCar, name: string): SetupWarning[] {
   return AXLES.flatMap((axle): SetupWarning[] => {
-    const { toeReset } = assembled.value[axle] ?? {};
+    const { toeReset } = assembled[axle] ?? {};
     if (!toeReset || toeReset.inRange) return [];
     const { adjuster, left, right } = toeReset;
     const reached = `${formatPlain(left)} left, ${formatPlain(right)} right`;
-    const message = `The toe ${setup[axle]?.setToe}° needs ${adjuster} at ${reached}${rangeInWords(car, axle, adjuster)}.`;
+    const message = `The toe ${assembled.setup[axle]?.setToe}° needs ${adjuster} at ${reached}${rangeInWords(car, axle, adjuster)}.`;
     return [{ code: 'setup-toe-out-of-range', path: formatPath(['setups', name, axle, 'setToe']), message }];
+  });
+}
+
+/** Threads that hold by little as the setup leaves them; what is so on both sides alike is said once. */
+function threadWarnings(assembled: AssembledCar, name: string): SetupWarning[] {
+  return AXLES.flatMap((axle): SetupWarning[] => {
+    const own = assembled[axle];
+    if (own === null) return [];
+    const of = (side: 'left' | 'right') =>
+      threadsOf(own.mechanism, own[side], assembled.mechanism.mmPerUnit).map((thread) => threadWarning(axle, thread));
+    const [left, right] = [of('left'), of('right')];
+    return left.flatMap((one, i): SetupWarning[] => {
+      const other = right[i] ?? null;
+      const isSame = one !== null && other !== null && one.message === other.message;
+      const said = isSame
+        ? [['', one] as const]
+        : ([
+            ['left', one],
+            ['right', other],
+          ] as const);
+      return said.flatMap(([side, found]) => {
+        if (found === null) return [];
+        const where = side === '' ? axle : `${axle} ${side}`;
+        const code = found.code as CheckWarningCode;
+        return [{ code, path: formatPath(['setups', name]), message: `${where}: ${found.message}` }];
+      });
+    });
   });
 }
 

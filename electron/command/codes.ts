@@ -1,3 +1,5 @@
+import { FITUP_WARNING_CODES } from '../../geometry/index';
+
 /**
  * Codes of the command line's own: those of the car file are with the car file, those of rows with the readings. Kept as one
  * list for the guide, which is made from it. Codes never change their meaning.
@@ -21,6 +23,9 @@ export const CHECK_WARNING_CODES = {
   'setup-unreachable': 'A setup in which the car cannot be put together, or cannot stand.',
   'toe-adjuster-idle': 'A `toeAdjuster` that moves nothing that toe depends on: no setup can ask for a toe there.',
   'setup-toe-out-of-range': 'A setup whose toe needs its adjuster outside the range that the file gives.',
+  'thread-out': FITUP_WARNING_CODES['thread-out'],
+  'thread-watch': FITUP_WARNING_CODES['thread-watch'],
+  'thread-material': FITUP_WARNING_CODES['thread-material'],
 } as const satisfies Readonly<Record<string, string>>;
 
 /** Of warnings of rows that the command line adds to those of the readings. */

@@ -1,17 +1,16 @@
 import { toDegrees, type EnvelopeRow, type FitUpWarning, type JointRow } from '../../geometry/index';
 import { JOINT_CAUTIONS } from './cautions';
-import { formatFixed, harmless, heading, NO_VALUE, tableLine, wrap, type Column, type TextStyle } from './textTable';
+import { formatFixed, harmless, heading, tableLine, wrap, type Column, type TextStyle } from './textTable';
 
 const number = (title: string, width = 6): Column => ({ title, width, align: 'right' });
 const COLUMNS: readonly Column[] = [
-  { title: '', width: 25, align: 'left' },
+  { title: '', width: 46, align: 'left' },
   number('tilt'),
   number('rated'),
   number('spare'),
   number('travel', 7),
   number('rack'),
   number('then'),
-  { title: 'best bolt', width: 24, align: 'left' },
 ];
 
 const degrees = (angle: number | null): string => formatFixed(angle === null ? null : toDegrees(angle), 2);
@@ -41,8 +40,7 @@ export function jointsInWords(
     );
   const manySetups = new Set(envelopes.map(({ setup }) => setup)).size > 1;
   for (const row of rows) {
-    lines.push(rowInWords(row));
-    if (row.at !== null && manySetups) lines.push(...wrap(`      in ${harmless(row.at.setup)}`, '      '));
+    lines.push(rowInWords(row), ...boltInWords(row, manySetups));
     if (row.tilt === null) lines.push(...wrap(`      not known: ${row.why['tilt']}`, '      '));
   }
   return [
@@ -54,7 +52,14 @@ export function jointsInWords(
   ].join('\n');
 }
 
-function rowInWords({ point, axle, side, tilt, rated, spare, at, bestBolt, tiltThen }: JointRow): string {
+/** In which setup, where there are several, and the best bolt. */
+function boltInWords({ at, bestBolt }: JointRow, manySetups: boolean): string[] {
+  if (at === null || bestBolt === null) return [];
+  const where = manySetups ? `in ${harmless(at.setup)}; ` : '';
+  return wrap(`      ${where}best bolt [${bestBolt.map((value) => formatFixed(value, 3)).join(', ')}]`, '      ');
+}
+
+function rowInWords({ point, axle, side, tilt, rated, spare, at, tiltThen }: JointRow): string {
   return tableLine(COLUMNS, [
     `  ${axle} ${side} ${point}`,
     degrees(tilt),
@@ -63,7 +68,6 @@ function rowInWords({ point, axle, side, tilt, rated, spare, at, bestBolt, tiltT
     formatFixed(at?.travel ?? null, 1),
     formatFixed(at?.rack ?? null, 1),
     degrees(tiltThen),
-    bestBolt === null ? NO_VALUE : `[${bestBolt.map((value) => formatFixed(value, 3)).join(', ')}]`,
   ]);
 }
 

@@ -51,9 +51,9 @@ function axleInWords(left: StrokeRow, right: StrokeRow): string[] {
     tableLine(COLUMNS, [`  ${words}`, formatFixed(of(left), decimals), formatFixed(of(right), decimals), unit]);
   const lines = [
     line('stands at travel', 'mm from design', ({ standing }) => standing),
-    line('damper left: to first touch', 'mm of damper', ({ bumpLeft }) => bumpLeft),
-    line('damper left: to solid', 'mm of damper', ({ solidLeft }) => solidLeft),
-    line('damper left: to fully open', 'mm of damper', ({ droopLeft }) => droopLeft),
+    line('damper, to first touch', 'mm of damper', ({ bumpLeft }) => bumpLeft),
+    line('damper, to solid', 'mm of damper', ({ solidLeft }) => solidLeft),
+    line('damper, to fully open', 'mm of damper', ({ droopLeft }) => droopLeft),
     line('spring loose below travel', 'mm from design', ({ looseAt }) => looseAt),
     line('spring binds from travel', 'mm from design', ({ bindAt }) => bindAt),
   ];

@@ -74,3 +74,23 @@ describe('schema', () => {
     expect(schema).toEqual(plain);
   });
 });
+
+test('threads that hold by little are warned of, by setup; what is so on both sides is said once', async () => {
+  const car = (await readJsonFile(path.join(ROOT, 'samples/saltmarsh-hatch.jounce.json'))) as unknown as CarDocument;
+  const studs = { diameter: 14, pitch: 1.5, engaged: 22, material: 'steel' as const };
+  const rear = { ...car.rear!, wheel: { ...car.rear!.wheel, studs } };
+  const setups = {
+    ...car.setups,
+    Spaced: { rear: { left: { spacer: 5 }, right: { spacer: 10 } } },
+    Both: { rear: { both: { spacer: 5 } } },
+  };
+  const { status, document } = await jounceJson(['check', '-'], { stdin: JSON.stringify({ ...car, rear, setups, limits: [] }) });
+  expect(status).toBe(0);
+  const threads = (document['warnings'] as readonly Json[]).filter(({ code }) => String(code).startsWith('thread-'));
+  // 17 mm and 12 mm on M14
+  expect(threads.map(({ code, path: at, message }) => [code, at, String(message).split(':')[0]])).toEqual([
+    ['thread-watch', 'setups.Spaced', 'rear left'],
+    ['thread-out', 'setups.Spaced', 'rear right'],
+    ['thread-watch', 'setups.Both', 'rear'],
+  ]);
+});
