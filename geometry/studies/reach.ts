@@ -128,7 +128,7 @@ class ReachRounds {
     private readonly question: Question,
     private readonly mostTried: number,
   ) {
-    this.width = scoreWidth(question);
+    this.width = scoreWidth(mechanism.document, question);
     this.order = candidateOrder(this.width);
     this.cost = costOf(question);
     this.chunk = Math.max(1, Math.min(CHUNK, Math.floor(COST.chunk / this.cost)));

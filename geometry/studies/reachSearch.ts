@@ -60,7 +60,7 @@ export class Search {
     private readonly most = Infinity,
   ) {
     this.scorer = new Scorer(mechanism, question);
-    this.width = scoreWidth(question);
+    this.width = scoreWidth(mechanism.document, question);
     this.order = candidateOrder(this.width);
   }
 

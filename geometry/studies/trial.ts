@@ -72,7 +72,10 @@ export class TrialMaker {
   /** The car put together, or why that cannot be: a toe reset that leaves its adjuster's range is no answer either. */
   assemble(values: readonly (number | null)[]): Result<AssembledCar, Failure> {
     const { mechanism, setup } = this.make(values);
-    const car = assembleCar(mechanism, setup, this.only, this.near);
+    const first = assembleCar(mechanism, setup, this.only, this.near);
+    if (!first.ok) return first;
+    // the first of a search is followed from itself, so that its toe reset ends where those of its neighbours do
+    const car = this.near === null ? assembleCar(mechanism, setup, this.only, first.value) : first;
     if (!car.ok) return car;
     this.near = car.value;
     for (const axle of [car.value.front, car.value.rear]) {

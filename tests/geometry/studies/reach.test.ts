@@ -262,7 +262,7 @@ describe('laws', () => {
     const question: QuestionDocument = {
       count: 4,
       setToe: 0.1,
-      wanted: [{ reading: 'toe', axle: 'front', value: 0.1 + 1e-3, tolerance: 0.02 }],
+      wanted: [{ reading: 'toe', axle: 'front', value: 0.1 + 2e-5, tolerance: 1e-6 }],
       may: [
         { axle: 'front', adjuster: 'plateAcross' },
         { axle: 'front', adjuster: 'plateAlong' },
@@ -274,7 +274,7 @@ describe('laws', () => {
     );
     expect(helps).toBeNull();
     // nor does one step more help, by no more than those digits
-    const narrow = { ...question, wanted: [{ ...question.wanted[0], range: [0.101, null] as const, value: undefined }] };
+    const narrow = { ...question, wanted: [{ ...question.wanted[0], range: [0.1 + 2e-5, null] as const, value: undefined }] };
     expect(reach(toMechanism(free), narrow, start).helps).toBeNull();
   });
 
