@@ -17,8 +17,12 @@ import type { ShownUnits, UnitChoice } from '../../units/unitChoice';
 import { shortName } from '../answers/sideEffects';
 import { labelOf } from '../answers/turnedParts';
 
-/** One step is small: it is read to one decimal more than the reading itself; rates have enough of them. */
-const decimalsOf = ({ quantity, decimals }: ReadingEntry): number => (quantity === 'anglePerLength' ? decimals : decimals + 1);
+/**
+ * One step is small: it is read to one decimal more than the reading itself; rates have enough of them, and so have lengths in
+ * inches, which are finer by themselves: with one more the last columns had no room.
+ */
+const decimalsOf = ({ quantity, decimals }: ReadingEntry, { length }: ShownUnits): number =>
+  quantity === 'anglePerLength' || (quantity === 'length' && length === 'in') ? decimals : decimals + 1;
 
 /** Heads that are narrower than their names. */
 const NARROW: Readonly<Record<string, string>> = { wheelbaseLeft: 'Wheelb. left', wheelbaseRight: 'Wheelb. right' };
@@ -67,7 +71,7 @@ export const matrixColumns = (document: CarDocument, keys: readonly string[], un
   keys.flatMap((key) => {
     const entry = findReading(key);
     if (!entry) return [];
-    const shown = shownReading({ ...entry, decimals: decimalsOf(entry) }, units);
+    const shown = shownReading({ ...entry, decimals: decimalsOf(entry, units) }, units);
     return [{ entry, name: NARROW[key] ?? shortName(entry), shown, matters: mattersOf(document, key) ?? null }];
   });
 

@@ -33,7 +33,7 @@ export const MayTurn = ({ form, document, axle, idBase, faults, onChange }: MayT
   return (
     <section className="mayturn" aria-label="I may turn">
       <div className="questionhead">
-        <h3>I may turn</h3>
+        <h2>I may turn</h2>
         <PartChooser form={form} document={document} onChange={onChange} />
       </div>
       {form.may.length === 0 && (

@@ -149,7 +149,7 @@ const ReachQuestion = ({ form, document, axle, faults, onChange, onRun }: Questi
       <div className="reachquestion">
         <section aria-label="I want">
           <div className="questionhead">
-            <h3>I want</h3>
+            <h2>I want</h2>
             <button
               type="button"
               className="button small"

@@ -1,5 +1,13 @@
 import { expect, test } from 'vitest';
-import { influence, mattersOf, toMechanism, withSetting, type CarDocument, type Influence } from '../../../geometry/index';
+import {
+  findReading,
+  influence,
+  mattersOf,
+  toMechanism,
+  withSetting,
+  type CarDocument,
+  type Influence,
+} from '../../../geometry/index';
 import {
   beginInfluence,
   influenceFault,
@@ -14,8 +22,15 @@ import {
 } from '../../../renderer/studies/influence/influenceTable';
 import { fieldOf } from '../../../renderer/studies/question/fieldValue';
 import { setupNamed } from '../../../renderer/state/settings';
-import { STANDARD_UNITS } from '../../../renderer/units/unitChoice';
+import { shownReading } from '../../../renderer/units/shownQuantity';
+import { STANDARD_UNITS, type ShownUnits } from '../../../renderer/units/unitChoice';
 import { sampleNamed } from '../../samples/samples';
+
+const readingOf = (key: string) => {
+  const entry = findReading(key);
+  if (!entry) throw new Error(key);
+  return entry;
+};
 
 const hatch = sampleNamed('saltmarsh-hatch').document;
 
@@ -40,6 +55,18 @@ test('a cell is the change by one step up, its dot the step in tolerances, its s
   expect(centre?.side).toBeNull();
   expect(plate?.step).toMatch(/^1 mm (in|out)board$/);
   expect(dotRadius(0.5) ** 2 * 2).toBeCloseTo(dotRadius(1) ** 2, 9);
+});
+
+test('one decimal more than the reading has, but no more of inches, which are finer by themselves', () => {
+  const digits = (units: ShownUnits) =>
+    matrixColumns(hatch, ['camber', 'mechanicalTrail', 'bumpSteer'], units).map(
+      ({ shown }) => shown.format(0.123456).split('.')[1]?.length,
+    );
+  const own = matrixColumns(hatch, ['camber', 'mechanicalTrail'], STANDARD_UNITS).map(({ entry }) => entry.decimals);
+  expect(digits(STANDARD_UNITS).slice(0, 2)).toEqual(own.map((decimals) => decimals + 1));
+  const inches = { ...STANDARD_UNITS, length: 'in' } as const;
+  const trail = readingOf('mechanicalTrail');
+  expect(digits(inches)[1]).toBe(shownReading(trail, inches).format(0.123456).split('.')[1]?.length);
 });
 
 test('a bushing that is not fitted: every mark, and the best of them for each reading', () => {
