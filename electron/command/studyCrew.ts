@@ -49,8 +49,7 @@ export class StudyCrew {
       while (done < round.chunks) {
         const left = ((performance.now() - started) / Math.max(1, done)) * (round.chunks - done);
         // this thread has to hear Ctrl-C: what takes longer than a moment runs on another, even where one is all there may be
-        if (hasWorker && round.isLong === true) break;
-        if (most > 1 && done > 0 && left > WORTH_STARTING_MS) break;
+        if (hasWorker && (round.isLong === true || (done > 0 && left > WORTH_STARTING_MS))) break;
         parts[done] = round.run(done);
         done += 1;
         await tell(done, round.chunks);
