@@ -7,6 +7,8 @@ import { formatNumber, formatSigned } from '../units/format';
 /** Room for a numeral along each axis [px]. */
 const WIDTH_OF_NUMERAL = 32;
 const HEIGHT_OF_NUMERAL = 22;
+/** Letters of a numeral of values that stand beside the axis in plain width. */
+const MOST_PLAIN = 6;
 /** Left and right within this of each other are one line [px]. */
 const LINE_WIDTH = 2;
 
@@ -51,11 +53,13 @@ const Axes = ({ frame, isInMinutes, isCounted }: AxesProps) => {
       })}
       {ticksOf(y, yStep).map((tick) => {
         const at = yOf(frame, tick);
+        const numeral = isInMinutes ? minuteTick(tick, yStep) : formatNumber(tick, yDecimals);
+        const isLong = numeral.length > MOST_PLAIN;
         return (
           <g key={tick}>
             <path className={tick === 0 ? 'zero' : 'grid'} d={`M${left},${at}H${right}`} />
-            <text x={left - 5} y={at + 4} textAnchor="end">
-              {isInMinutes ? minuteTick(tick, yStep) : formatNumber(tick, yDecimals)}
+            <text className={isLong ? 'longnumeral' : undefined} x={left - (isLong ? 2 : 5)} y={at + 4} textAnchor="end">
+              {numeral}
             </text>
           </g>
         );

@@ -11,6 +11,7 @@ const PROPERTIES = [
   'opacity',
   'font-size',
   'font-weight',
+  'font-stretch',
   'text-anchor',
 ] as const;
 

@@ -58,7 +58,7 @@ test('the cursor and the motion are one; what is compared stands behind; curves 
   // pictures that stand for themselves
   const svg = (await saved(page, 'Camber', 'Picture as SVG')).toString('utf8');
   expect(svg).toMatch(/^<svg[^>]*xmlns/);
-  expect(svg).toContain('Camber ° over');
+  expect(svg).toContain('Camber (°) over');
   // all that is written over the plot is inside the picture
   const beyond = await page.evaluate((source) => {
     const place = document.createElement('div');
@@ -100,7 +100,7 @@ test('another file and the car as saved are compared with; the corner is picked 
   const { page, complaints } = await openBench('car-21');
   await page.getByLabel('Car file to compare with').setInputFiles('tests/golden/cars/car-23.jounce.json');
   await expect.poll(() => page.getByLabel('Setup compared with').inputValue()).toBe('file:Baseline');
-  expect((await cellsOf(page, 'camber'))[2]).not.toBe('–');
+  await expect.poll(async () => (await cellsOf(page, 'camber'))[2]).not.toBe('–');
   const plate = page.getByRole('spinbutton', { name: /^Plate across, left and right/ });
   if ((await plate.count()) > 0) {
     await type(plate, '-5');
@@ -141,6 +141,9 @@ test('a reading explains itself with this car’s numbers, groups fold, and read
   await page.getByRole('button', { name: 'Steering axis' }).click();
   expect(await page.locator('tr[data-reading="caster"]').count()).toBe(0);
   await page.getByRole('button', { name: 'Choose…' }).click();
+  await page.getByRole('dialog').waitFor();
+  const { violations } = await new AxeBuilder({ page }).include('dialog').analyze();
+  expect(violations.map(({ id }) => id)).toEqual([]);
   await page.getByRole('checkbox', { name: 'Toe', exact: true }).uncheck();
   await page.getByRole('button', { name: 'Camber to the body: up' }).click();
   // a group is moved by keys, and stays in hand to be moved on
