@@ -39,7 +39,7 @@ const find = (page: Page) => page.getByRole('button', { name: /Find settings/ })
 test('a question asked from its blanks is answered, taken to the bench and given back; then marked when the car is another', async () => {
   const { page, complaints } = await openWindow({ reducedMotion: 'reduce' });
   await openStudy(page, /^Reach/);
-  for (const name of ['I want', 'I may turn']) expect(await page.getByRole('heading', { name, level: 2 }).count()).toBe(1);
+  for (const name of ['I want', 'I may turn']) await page.getByRole('heading', { name, level: 2 }).waitFor();
   await page.getByLabel('Kept question').selectOption({ label: 'a new one' });
   // what is missing is said at its field, and nothing is lost
   const camber = page.getByLabel('Camber to be, degrees');
