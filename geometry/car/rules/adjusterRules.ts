@@ -2,7 +2,7 @@ import { describe } from '../fault';
 import { at, entriesOf, isThere, numberOf, textOf, type Place } from '../place';
 import { cross, distance, length, unit, type Vector } from '../../core/vector';
 import { carrierOfPoint, isLinkEnd, SIDES, STRUT_CLAMP_POINTS, type AxleView } from './axleView';
-import { judgeDirection, judgeInterval, judgeName, reportMissing, reportValue, type Report } from './report';
+import { judgeDirection, judgeInterval, judgeName, judgeStep, reportMissing, reportValue, type Report } from './report';
 
 /** Words of a setup's axle that an adjuster cannot be called. */
 export const RESERVED_ADJUSTER_NAMES = ['notes', 'setToe', 'rideHeight', 'springRate', 'barRate', 'barHole', 'wheel', 'record'];
@@ -172,6 +172,7 @@ function judgePerch(view: AxleView, adjuster: Place, report: Report): void {
 }
 
 function judgeAdjuster(view: AxleView, adjuster: Place, report: Report): void {
+  for (const name of ['step', 'mark', 'index']) judgeStep(report, at(adjuster, name), settingBounds(adjuster));
   switch (textOf(at(adjuster, 'kind'))) {
     case 'slide':
       judgeMoved(view, adjuster, report);

@@ -2,7 +2,7 @@ import { findReading } from '../../readings/catalogue';
 import { at, entriesOf, isThere, itemsOf, numberOf, textOf, type Place } from '../place';
 import type { AxleView } from './axleView';
 import { judgeAxle, NUMBER_READINGS } from './carRules';
-import { judgeDirection, judgeInterval, judgeName, reportMissing, reportValue, type Report } from './report';
+import { judgeDirection, judgeInterval, judgeName, judgeStep, reportMissing, reportValue, type Report } from './report';
 import { setupNamesOf } from './setupRules';
 
 /** A miss is known to about this much; a tolerance below says nothing. */
@@ -60,6 +60,7 @@ function judgeMay(may: Place, views: readonly AxleView[], report: Report): void 
   judgeDirection(report, at(may, 'along'));
   const range = judgeInterval(report, at(may, 'range'));
   const step = numberOf(at(may, 'step'));
+  judgeStep(report, at(may, 'step'), range);
   if (range !== undefined && step !== undefined && step > 0 && Math.floor(range[1] / step) < Math.ceil(range[0] / step)) {
     reportValue(report, at(may, 'range'), 'question-form', `a range that holds a whole multiple of its step, ${step}`);
   }

@@ -1,6 +1,6 @@
 import type { FaultCode } from '../faultCodes';
 import { describe, type PlacelessFault } from '../fault';
-import { isThere, textOf, vectorOf, type Place, pairOf } from '../place';
+import { isThere, numberOf, textOf, vectorOf, type Place, pairOf } from '../place';
 import { listNames, suggest } from '../suggest';
 import { length, type Vector } from '../../core/vector';
 
@@ -77,6 +77,16 @@ export function judgeInterval(report: Report, place: Place): readonly [number, n
   const hint = pair[0] > pair[1] ? `write [${pair[1]}, ${pair[0]}]` : null;
   reportValue(report, place, 'reversed-range', '[least, greatest], the first smaller than the second', hint);
   return undefined;
+}
+
+/** No part stands at more places than this; studies go through all of them. */
+const MOST_PLACES = 100_000;
+
+/** A step that goes into its range too often: a slip of the pen that would fill the memory. */
+export function judgeStep(report: Report, place: Place, range: readonly [number, number] | undefined): void {
+  const step = numberOf(place);
+  if (range === undefined || step === undefined || !(step > 0) || (range[1] - range[0]) / step <= MOST_PLACES) return;
+  reportValue(report, place, 'out-of-range', `a step that goes into ${range[0]} to ${range[1]} at most 100,000 times`);
 }
 
 /** Refuses a thing that belongs to another layout. */
