@@ -1,4 +1,5 @@
 import type { Failure, Fault } from '../../geometry/index';
+import { wrap } from './textTable';
 
 export type ErrorKind = 'usage' | 'file' | 'setup' | 'unreachable' | 'singular' | 'system';
 
@@ -67,7 +68,7 @@ export function errorOfThrown(thrown: unknown): ErrorDocument {
 /** An error in words, for standard error: the message, then every fault with its place, what was found and what is expected. */
 export function errorInWords(error: ErrorDocument): string {
   const lines = [error.message];
-  for (const fault of error.faults ?? []) lines.push(`  ${faultInWords(fault)}`);
+  for (const fault of error.faults ?? []) lines.push(...wrap(`  ${faultInWords(fault)}`, '    '));
   return lines.join('\n');
 }
 

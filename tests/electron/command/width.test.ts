@@ -45,6 +45,11 @@ describe.each(cases)('tables of $name', ({ text }) => {
     const calls = [
       ['check', car],
       ['readings', car],
+      ...Object.keys(document['setups'] ?? {})
+        .slice(-1)
+        .map((setup) => ['readings', car, '--against', setup]),
+      ['points', '--car', car],
+      ['loads', car],
       ['sweep', car, '--motion', 'bump', '--from', '-20', '--to', '20', '--steps', '3'],
       ['influence', car, '--axle', axle],
       ['ways', car, 'camber=-2', '--axle', axle],
@@ -70,5 +75,14 @@ describe.each(cases)('tables of $name', ({ text }) => {
       expect(wide, words.join(' ')).toEqual([]);
       expect(stdout.length, `${words.join(' ')} ${stderr}`).toBeGreaterThan(0);
     }
+    // and what is refused: a reading and a part that there are not, with all that there are
+    await writeFile(
+      question,
+      JSON.stringify({ wanted: [{ ...wanted[0], reading: 'cambr' }], may: [{ axle, adjuster: 'none' }] }),
+    );
+    const refused = await jounce(['reach', car, question]);
+    expect(refused.status).toBe(2);
+    expect(refused.stderr).toContain('may[0].adjuster');
+    expect(refused.stderr.split('\n').filter((line) => line.length > 100 && !line.startsWith('jounce: '))).toEqual([]);
   }, 120_000);
 });
