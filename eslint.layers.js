@@ -54,8 +54,15 @@ export const LAYERS = [
     door: 'geometry/pdf/ writes what it is handed, the same in the window and on the command line: it knows neither Node nor the screen.',
   },
   {
+    // Beside geometry/ as well: the library that searches meshes goes only where meshes are searched.
+    layer: 'geometry/meshes',
+    folders: ['geometry/index', 'geometry/meshes'],
+    packages: ['three', 'three-mesh-bvh'],
+    door: 'geometry/meshes/ searches meshes with a library, in the window and on the command line: it knows neither Node nor the screen.',
+  },
+  {
     layer: 'renderer',
-    folders: ['geometry/index', 'geometry/pdf', 'renderer'],
+    folders: ['geometry/index', 'geometry/pdf', 'geometry/meshes', 'renderer'],
     packages: 'any',
     door: 'The window reaches files through renderer/files/fileService, the contract that electron/ keeps.',
   },
@@ -64,7 +71,7 @@ export const LAYERS = [
   { layer: 'renderer/units', folders: WINDOW_LOGIC, packages: [], door: NO_SCREEN },
   {
     layer: 'electron',
-    folders: ['geometry/index', 'geometry/pdf', 'electron', 'renderer/files/fileService', 'package'],
+    folders: ['geometry/index', 'geometry/pdf', 'geometry/meshes', 'electron', 'renderer/files/fileService', 'package'],
     packages: 'any',
     door: 'electron/ shares one file with the window, renderer/files/fileService: put the shared type there.',
   },

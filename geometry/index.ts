@@ -132,6 +132,10 @@ export type {
 
 // Fit-up: what touches
 export type { ClearanceAnswer, ClearanceQuestion, ClearanceRow, ClearanceVerdict } from './fitup/clearance/clearance';
+export { MOST_TRIANGLES, readStl, type StlFault } from './fitup/meshes/readStl';
+export { openEdges } from './fitup/meshes/closedMesh';
+export type { MeshFiles } from './fitup/meshes/partMeshes';
+export type { MeshLibrary, MeshSearch, Triangles } from './fitup/shapes/mesh';
 export type { Remedy as ClearanceRemedy } from './fitup/clearance/remedies';
 
 // Fit-up: what links carry

@@ -1,5 +1,6 @@
 import { constants, createReadStream, openSync, readFileSync, statSync } from 'node:fs';
 import { Socket } from 'node:net';
+import { dirname } from 'node:path';
 import {
   parseCar,
   parseCarBytes,
@@ -20,6 +21,8 @@ export interface LoadedCar {
   /** the version that the file says, where it is older than the one that is written now */
   readonly olderVersion?: number;
   readonly mechanism: CarMechanism;
+  /** where files that the car names are looked for; null: the car came without a place */
+  readonly folder: string | null;
   /** as read, so that a car made of it keeps its spelling */
   readonly text: string;
 }
@@ -29,7 +32,7 @@ export const LARGEST_FILE = 16 * 1024 * 1024;
 
 type Parsed = ReturnType<typeof parseCar>;
 
-function loaded(parsed: Parsed, name: string): LoadedCar {
+function loaded(parsed: Parsed, name: string, folder: string | null = null): LoadedCar {
   if (!parsed.ok) {
     const { faults } = parsed.failure;
     throw new CommandError({ kind: 'file', message: `${name} is refused: ${countOf(faults.length, 'fault')}`, faults });
@@ -40,6 +43,7 @@ function loaded(parsed: Parsed, name: string): LoadedCar {
     warnings,
     mechanism: toMechanism(document),
     text,
+    folder,
     ...(olderVersion === undefined ? {} : { olderVersion }),
   };
 }
@@ -49,7 +53,7 @@ export const countOf = (count: number, what: string): string => `${count} ${what
 /** The car in a file, or on standard input when the path is `-`. */
 export async function readCarFile(path: string): Promise<LoadedCar> {
   const bytes = path === '-' ? await readStandardInput() : await readFileCapped(path);
-  return loaded(parseCarBytes(bytes), path === '-' ? 'standard input' : path);
+  return path === '-' ? loaded(parseCarBytes(bytes), 'standard input') : loaded(parseCarBytes(bytes), path, dirname(path));
 }
 
 /** The car in a text, such as the `car` of a line of `batch`. Lines and columns would be those of the line: they are left out. */

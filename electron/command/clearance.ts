@@ -4,6 +4,7 @@ import type { LoadedCar } from './carSource';
 import { CLEARANCE_CAUTIONS } from './cautions';
 import { clearanceInWords } from './clearanceTable';
 import { usageError } from './commandError';
+import { meshesOf } from './meshFiles';
 import type { Options } from './options';
 import { axlesAsked, changedSetup, namesIn } from './question';
 import { UNITS } from './readings';
@@ -15,7 +16,8 @@ export async function answer({ car, options, study }: Call): Promise<Answer> {
   const setups = setupsInUse(car, options);
   const sides: readonly SideName[] = options.side === undefined || options.side === 'both' ? ['left', 'right'] : [options.side];
   const axles: readonly AxleName[] = axlesAsked(car, options);
-  const answered = await study({ study: 'clearance', document, question: { axles, sides, setups } });
+  const meshes = await meshesOf(car);
+  const answered = await study({ study: 'clearance', document, question: { axles, sides, setups, meshes } });
   const names = setups.map(([name]) => name);
   return {
     document: { car: document.name, setups: names, units: UNITS, ...answered, notes: CLEARANCE_CAUTIONS },

@@ -7,6 +7,7 @@ import { FITUP_WARNING_CODES } from '../../geometry/index';
 
 /** Of faults in files that are not car files, or not there. */
 export const COMMAND_FAULT_CODES = {
+  'mesh-unreadable': 'The mesh of a part that is no STL, is cut off, is too large, or is not where the car file says.',
   'cannot-read': 'A file that is not there, that is a folder, or that the system does not let be read.',
   'bad-list': 'A line of a list of positions that is not what its header says, or a header that is none.',
   'bad-points': 'A row of a list of points that cannot be read: fields, a number, a name, an open quote.',

@@ -3,6 +3,7 @@ import type { QuestionDocument } from '../car/questionDocument';
 import type { CarMechanism } from '../car/mechanism';
 import { toMechanism } from '../car/toMechanism';
 import { clearanceStudy, type ClearanceAnswer, type ClearanceQuestion } from '../fitup/clearance/clearance';
+import type { MeshLibrary } from '../fitup/shapes/mesh';
 import { influenceStudy, type Influence, type InfluenceQuestion } from './influence';
 import { mapStudy, type MapAnswer, type MapQuestion } from './map';
 import { reachStudy, type ReachAnswer } from './reach';
@@ -33,15 +34,19 @@ export interface StudyAnswers {
   readonly clearance: ClearanceAnswer;
 }
 
-/** @param mechanism - of the order's document, where there is one already */
+/**
+ * @param mechanism - of the order's document, where there is one already
+ * @param library - searches meshes; who only hands chunks on and puts their answers together needs none
+ */
 export function openStudy<Order extends StudyOrder>(
   order: Order,
   mechanism: CarMechanism = toMechanism(order.document),
+  library: MeshLibrary | null = null,
 ): Study<StudyAnswers[Order['study']]> {
-  return studyOf(order, mechanism) as Study<StudyAnswers[Order['study']]>;
+  return studyOf(order, mechanism, library) as Study<StudyAnswers[Order['study']]>;
 }
 
-function studyOf(order: StudyOrder, mechanism: CarMechanism): Study<unknown> {
+function studyOf(order: StudyOrder, mechanism: CarMechanism, library: MeshLibrary | null): Study<unknown> {
   switch (order.study) {
     case 'influence':
       return influenceStudy(mechanism, order.question);
@@ -52,7 +57,7 @@ function studyOf(order: StudyOrder, mechanism: CarMechanism): Study<unknown> {
     case 'map':
       return mapStudy(mechanism, order.question);
     case 'clearance':
-      return clearanceStudy(mechanism, order.question);
+      return clearanceStudy(mechanism, order.question, library);
     case 'sweep':
       return sweepStudy(mechanism, order.question);
   }

@@ -1,3 +1,4 @@
+import type { MeshLibrary } from '../fitup/shapes/mesh';
 import { openStudy, type StudyOrder } from './order';
 import type { Round, Study } from './study';
 
@@ -17,13 +18,16 @@ export interface FromWorker {
   readonly part: unknown;
 }
 
-/** The work of one worker, wherever it runs: answers a message, or nothing to an order. */
-export function createStudyWorker(): (message: ToWorker) => FromWorker | null {
+/**
+ * The work of one worker, wherever it runs: answers a message, or nothing to an order.
+ * @param library - searches the meshes of parts; a worker without one cannot look at clearance with meshes
+ */
+export function createStudyWorker(library: MeshLibrary | null = null): (message: ToWorker) => FromWorker | null {
   let study: Study<unknown> | null = null;
   let open: { readonly number: number; readonly round: Round<unknown> } | null = null;
   return (message) => {
     if ('order' in message) {
-      study = openStudy(message.order);
+      study = openStudy(message.order, undefined, library);
       open = null;
       return null;
     }

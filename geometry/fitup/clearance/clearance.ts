@@ -5,7 +5,9 @@ import type { Failure } from '../../corner/failure';
 import { assembleCar } from '../../setup/assembleCar';
 import { roundOf, type Round, type Study } from '../../studies/study';
 import { envelopeRows, fitUpCorners, type EnvelopeRow, type StoodSetup } from '../corners';
+import { partMeshes, type MeshFiles } from '../meshes/partMeshes';
 import type { PartMeshes } from '../pieces';
+import type { MeshLibrary } from '../shapes/mesh';
 import { placed } from '../placement';
 import { fieldOf, withPieces, type ClearanceCorner, type PairField } from './pairCorner';
 import { pairsOf } from './pairs';
@@ -18,6 +20,8 @@ export interface ClearanceQuestion {
   readonly sides: readonly SideName[];
   /** by name, in the order of the answer's envelopes */
   readonly setups: readonly (readonly [string, SetupDocument])[];
+  /** triangles of the parts that are a mesh, as their files have them */
+  readonly meshes?: MeshFiles;
 }
 
 /**
@@ -69,13 +73,14 @@ const MOST_REMEDIED = 12;
 /**
  * Least clearance of every pair that can move against each other, over the envelopes of the setups in use; then what would clear
  * those that keep their margin least.
- * @param meshes - of the parts that are one, as they were read
+ * @param library - searches meshes; null: nobody here looks at one
  */
 export function clearanceStudy(
   mechanism: CarMechanism,
   question: ClearanceQuestion,
-  meshes: PartMeshes = new Map(),
+  library: MeshLibrary | null = null,
 ): Study<ClearanceAnswer> {
+  const meshes = partMeshes(mechanism.document, mechanism.mmPerUnit, question.meshes ?? {}, library ?? noLibrary);
   const prepared = prepare(mechanism, question, meshes);
   if ('failure' in prepared) return { failure: prepared.failure, round: () => roundOf({ ...NOTHING, run: () => null }) };
   const { corners, missing } = prepared;
@@ -117,6 +122,10 @@ export function clearanceStudy(
   };
   return { failure: null, round: (from) => (from === undefined ? first() : second(from as readonly ClearanceRow[])) };
 }
+
+const noLibrary = (): never => {
+  throw new Error('clearanceStudy: meshes are searched where a library for them is given');
+};
 
 const NOTHING = { doing: '', chunks: 0, merge: () => ({ answer: { rows: [], envelope: [], missing: [] } }) };
 

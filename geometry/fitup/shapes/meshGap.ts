@@ -1,5 +1,5 @@
 import { length, type Vector } from '../../core/vector';
-import { CORE_WIDTH, placeCore, triangleCore, type Core } from '../distance/core';
+import { boxCore, CORE_WIDTH, placeCore, triangleCore, type Core } from '../distance/core';
 import { nearest, solveNearest } from '../distance/gjk';
 import { inverse, placed, type Placement } from '../placement';
 import { centreOf, NO_GAP, surfacePoints, type Gap } from './gap';
@@ -7,6 +7,21 @@ import type { Triangles } from './mesh';
 import type { MeshSolid, RoundSolid } from './solid';
 
 const found = nearest();
+const around = boxCore(
+  [0, 0, 0],
+  [
+    [1, 0, 0],
+    [0, 1, 0],
+    [0, 0, 1],
+  ],
+);
+
+function writeBox(min: Vector, max: Vector, out: Core): void {
+  for (let i = 0; i < 3; i++) {
+    out[1 + i] = 0.5 * (min[i] + max[i]);
+    out[4 + 4 * i] = 0.5 * (max[i] - min[i]);
+  }
+}
 
 /** A mesh and a round solid, as the mesh sees it. */
 export function meshGap(a: MeshSolid, b: RoundSolid, relative: Placement): Gap {
@@ -17,7 +32,18 @@ export function meshGap(a: MeshSolid, b: RoundSolid, relative: Placement): Gap {
   });
   const ball = { centre: placed(relative, b.ball.centre), radius: b.ball.radius };
   const { triangles, search, isClosed } = a.mesh;
-  const least = (min: Vector, max: Vector): number => boxDistance(ball.centre, min, max) - ball.radius;
+  const least = (min: Vector, max: Vector): number => {
+    const byBall = boxDistance(ball.centre, min, max) - ball.radius;
+    if (byBall > 0) return byBall;
+    // a long part fills little of its ball
+    writeBox(min, max, around);
+    let nearestCore = Infinity;
+    cores.forEach((shape, index) => {
+      solveNearest(around, shape, found);
+      nearestCore = Math.min(nearestCore, found.distance - found.bound - b.rounds[index]);
+    });
+    return nearestCore;
+  };
   const measure = (from: Triangles, at: number): number => {
     const triangle = triangleAt(from, at);
     let best = Infinity;

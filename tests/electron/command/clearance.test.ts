@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { readFile } from 'node:fs/promises';
+import { mkdtemp, readFile, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { ROOT } from '../../../electron/building/products.mjs';
+import { binaryStl, boxTriangles } from '../../geometry/fitup/stlFiles';
 import { carPath, jounce, jounceJson, type Json } from './jounce';
 
 const HATCH = path.join(ROOT, 'samples/saltmarsh-hatch.jounce.json');
@@ -31,8 +33,9 @@ describe('clearance', () => {
       expect(keysOf(row)).toEqual(
         ['at', 'axle', 'bound', 'clearance', 'cuts', 'needs', 'pair', 'points', 'side', 'spare', 'verdict', 'wouldClear'].sort(),
       );
-      expect(keysOf(row['at'])).toEqual(['rack', 'setup', 'travel']);
-      expect(['Baseline', 'Wet']).toContain(row['at']?.['setup']);
+      const { at } = row as unknown as { at: Json };
+      expect(keysOf(at)).toEqual(['rack', 'setup', 'travel']);
+      expect(['Baseline', 'Wet']).toContain(at['setup']);
       for (const remedy of row['wouldClear'] as Json)
         expect(keysOf(remedy)).toEqual(['adjuster', 'by', 'changes', 'clearance', 'from', 'to']);
     }
@@ -113,6 +116,40 @@ describe('clearance', () => {
     const flat = await withParts({ odd: { axle: 'front', on: 'body', shape: { kind: 'sphere', at: [0, 0, 0], radius: 0 } } });
     expect((await jounce(['clearance', '-'], { stdin: flat })).stderr).toMatch(/parts\.odd\.shape\.radius/);
   });
+
+  test('a mesh in a file beside the car or in the car itself; one that is no mesh is a fault with its place', async () => {
+    const folder = await mkdtemp(path.join(tmpdir(), 'jounce-mesh-'));
+    const stl = binaryStl(boxTriangles([30, 60, 20]));
+    await writeFile(path.join(folder, 'liner.stl'), stl);
+    const place = { at: [300, 480, 560] };
+    const of = async (shape: object): Promise<string> => {
+      const car = path.join(folder, 'car.jounce.json');
+      const arm = { axle: 'front', on: 'knuckle', shape: { kind: 'sphere', at: [40, 640, 330], radius: 20 } };
+      await writeFile(car, await withParts({ liner: { axle: 'front', on: 'body', shape }, arm }));
+      return car;
+    };
+    const words = ['--axle', 'front', '--side', 'right', '--setups', 'Baseline'];
+    const shapes = [
+      { kind: 'box', centre: place.at, size: [60, 120, 40] },
+      { kind: 'mesh', file: 'liner.stl', place },
+      { kind: 'mesh', data: Buffer.from(stl).toString('base64'), place },
+    ];
+    const found: number[] = [];
+    for (const shape of shapes) {
+      const { document } = await jounceJson(['clearance', await of(shape), ...words]);
+      const row = (document['rows'] as Json).find((one) => (one['pair'] as unknown as string[]).join() === 'liner,arm');
+      found.push(row?.['clearance'] as unknown as number);
+    }
+    expect(found[1]).toBeCloseTo(found[0] ?? NaN, 1);
+    expect(found[2]).toBe(found[1]);
+    const lost = await jounce(['clearance', await of({ kind: 'mesh', file: 'nowhere.stl', place }), ...words]);
+    expect(lost.status).not.toBe(0);
+    expect(lost.stderr).toContain('parts.liner.shape.file');
+    expect(lost.stderr).toContain('nowhere.stl');
+    await writeFile(path.join(folder, 'liner.stl'), stl.slice(0, 300));
+    const cut = await jounce(['clearance', await of({ kind: 'mesh', file: 'liner.stl', place }), ...words]);
+    expect(cut.stderr).toContain('bytes where a binary STL of 12 triangles');
+  }, 60_000);
 
   test('a car without parts says what to give', async () => {
     const car = JSON.parse(await readFile(carPath(21), 'utf8')) as Record<string, unknown>;
