@@ -32,9 +32,6 @@ const kept = new Int32Array(4);
 let count = 0;
 const v = new Float64Array(3);
 
-/** The simplex at the end, for who asks how deep cores are in each other. */
-export const lastSimplex = (): { readonly count: number; readonly vertices: Float64Array } => ({ count, vertices: simplex });
-
 /**
  * @param out - takes distance, bound and points
  * @param enough - once the distance is known to be this at least, no more is asked [mm]
