@@ -40,7 +40,12 @@ describe('the JSON Schema of the car file', () => {
     const ofRules = BAD_FILES.filter(
       ({ code, path }) => code === 'missing-key' && /rods$|rod$|lower|upper|boreOn$|\.axle$/.test(path ?? ''),
     );
-    const ofForm = BAD_FILES.filter((file) => codes.includes(file.code) && !ofRules.includes(file));
+    // a step is small for its range, not by itself
+    const ofTwoFields = BAD_FILES.filter(({ path, text }) => /\.step$/.test(path ?? '') && /"step": 1e-\d/.test(text));
+    expect(ofTwoFields).toHaveLength(2);
+    const ofForm = BAD_FILES.filter(
+      (file) => codes.includes(file.code) && !ofRules.includes(file) && !ofTwoFields.includes(file),
+    );
     expect(ofForm.length).toBeGreaterThan(90);
     for (const file of ofForm) expect(judgeBySchema(schema, JSON.parse(file.text)), file.title).not.toEqual([]);
   });
