@@ -127,9 +127,12 @@ describe('the window changes its size', () => {
       expect
         .poll(async () => Math.max(...(await mid()).map((value, axis) => Math.abs(value - (place[axis] ?? NaN)))))
         .toBeLessThan(0.005);
-    await page.locator('.viewport').focus();
-    for (const key of ['ArrowLeft', 'ArrowLeft', 'ArrowUp', '+', '+']) await page.keyboard.press(key);
+    // the list that was closed hands the focus back a moment later
+    await settled();
+    const before = await mid();
+    for (const key of ['ArrowLeft', 'ArrowLeft', 'ArrowUp', '+', '+']) await page.locator('.viewport').press(key);
     const turned = await settled();
+    expect(turned.join(), 'the keys turned the view').not.toBe(before.join());
     await resize(1400, 560);
     // A wider view: as high as before, so the point stands where it stood in its height, counted from the middle.
     await standsAt(turned);
