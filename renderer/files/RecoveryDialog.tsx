@@ -1,13 +1,14 @@
-import { useEffect, useMemo, useRef, useState } from 'react';
+import { useEffect, useMemo, useRef } from 'react';
 import { PartDrawing } from '../adjusters/parts/PartDrawing';
 import { VerdictShape } from '../look/controls/VerdictShape';
 import { useWindow } from '../shell/benchContext';
-import { dropCopy, putOfferOff, takeBoth, takeCopy, takeSaved, wasNeverSaved } from '../state/actions/recoverCar';
+import { putOfferOff, takeBoth, takeCopy, takeSaved, wasNeverSaved } from '../state/actions/recoverCar';
 import type { Offer } from '../state/filesState';
 import { mmPerFileUnit } from '../units/fileLength';
 import { carDifferences, type CarDifference } from './carDifferences';
 import { clockTime, clockTimeExact } from './times';
 import { placesOnLine } from './timeLine';
+import { ThrowCopyAway } from './ThrowCopyAway';
 
 const changes = (count: number): string => (count === 1 ? '1 change' : `${count} changes`);
 
@@ -123,7 +124,6 @@ export const RecoveryDialog = ({ offer }: { readonly offer: Offer }) => {
   const { store, files } = useWindow();
   const { note } = offer.copy;
   const dialog = useRef<HTMLDialogElement>(null);
-  const [isSure, setSure] = useState(false);
   useEffect(() => {
     if (!dialog.current?.open) dialog.current?.showModal();
     dialog.current?.querySelector<HTMLElement>('.primary')?.focus();
@@ -181,15 +181,7 @@ export const RecoveryDialog = ({ offer }: { readonly offer: Offer }) => {
           </button>
         )}
         <span className="spread" />
-        {isSure ? (
-          <button type="button" className="button danger" onClick={() => void dropCopy(store, files, note.id)}>
-            Throw it away for good
-          </button>
-        ) : (
-          <button type="button" className="button bare" onClick={() => setSure(true)}>
-            Throw the copy away…
-          </button>
-        )}
+        <ThrowCopyAway id={note.id} />
       </div>
       <p className="quiet foot">
         The copy is kept until you save it or throw it away. Escape decides later: it stays in the File menu.

@@ -1,20 +1,20 @@
-import { useEffect, useRef, useState } from 'react';
+import { useEffect, useRef } from 'react';
 import { VerdictShape } from '../look/controls/VerdictShape';
 import { countGiven } from '../points/newCar/unfinishedCar';
 import { useBench, useWindow } from '../shell/benchContext';
-import { dropCopy, putOfferOff, takeUnfinished } from '../state/actions/recoverCar';
+import { putOfferOff, takeUnfinished } from '../state/actions/recoverCar';
 import type { UnfinishedOffer } from '../state/filesState';
+import { ThrowCopyAway } from './ThrowCopyAway';
 import { clockTime, clockTimeExact } from './times';
 
 /** Points of a new car that a window left behind, or that were put aside: it is no car yet. Nothing is thrown away unasked. */
 export const UnfinishedDialog = ({ offer }: { readonly offer: UnfinishedOffer }) => {
-  const { store, files } = useWindow();
+  const { store } = useWindow();
   const { note } = offer.copy;
   const { name } = offer.unfinished.choice;
   const { given, of } = countGiven(offer.unfinished);
   const others = useBench((state) => state.unfinished?.choice.name ?? null);
   const dialog = useRef<HTMLDialogElement>(null);
-  const [isSure, setSure] = useState(false);
   useEffect(() => {
     if (!dialog.current?.open) dialog.current?.showModal();
     dialog.current?.querySelector<HTMLElement>('.primary')?.focus();
@@ -43,15 +43,7 @@ export const UnfinishedDialog = ({ offer }: { readonly offer: UnfinishedOffer })
           Later
         </button>
         <span className="spread" />
-        {isSure ? (
-          <button type="button" className="button danger" onClick={() => void dropCopy(store, files, note.id)}>
-            Throw it away for good
-          </button>
-        ) : (
-          <button type="button" className="button bare" onClick={() => setSure(true)}>
-            Throw the copy away…
-          </button>
-        )}
+        <ThrowCopyAway id={note.id} />
         <span className="quiet">Later, it stays in the File menu.</span>
       </div>
     </dialog>

@@ -56,8 +56,8 @@ test(
     await doomed.kill();
 
     const second = await startProgram(state);
-    const { browser } = await launchDoomedChromium();
-    const page = await (await browser.newContext(QUIET)).newPage();
+    const doomedToo = await launchDoomedChromium();
+    const page = await (await doomedToo.browser.newContext(QUIET)).newPage();
     await page.goto(second.address);
     const dialog = page.getByRole('dialog', { name: /^Jounce ended.* while the points of a new car were given$/ });
     await dialog.waitFor();
@@ -66,6 +66,10 @@ test(
       await page.emulateMedia({ colorScheme: theme === 'Dark' ? 'dark' : 'light' });
       expect(await seriousFaults(page), theme).toEqual([]);
     }
+    // thrown away only at the second press
+    await dialog.getByRole('button', { name: 'Throw the copy away…' }).click();
+    await dialog.getByRole('button', { name: 'Throw it away for good' }).waitFor();
+    expect(await copies()).toEqual(['Fen saloon, unfinished']);
     // later: it waits in the file menu
     await page.keyboard.press('Escape');
     await page.getByRole('button', { name: 'File', exact: true }).click();
@@ -97,5 +101,18 @@ test(
     await expect.poll(copies, { timeout: 10_000 }).toEqual(['Fen saloon']);
     await page.getByRole('button', { name: 'File', exact: true }).click();
     expect(await page.getByRole('menuitem', { name: /unfinished/ }).count()).toBe(0);
+
+    second.child.kill('SIGKILL');
+    await doomedToo.kill();
+    const third = await startProgram(state);
+    const { browser } = await launchDoomedChromium();
+    const last = await (await browser.newContext(QUIET)).newPage();
+    await last.goto(third.address);
+    const car = last.getByRole('dialog');
+    await car.getByRole('button', { name: 'Throw the copy away…' }).click();
+    expect(await copies()).toEqual(['Fen saloon']);
+    await car.getByRole('button', { name: 'Throw it away for good' }).click();
+    await expect.poll(copies, { timeout: 10_000 }).toEqual([]);
+    await car.waitFor({ state: 'hidden' });
   },
 );

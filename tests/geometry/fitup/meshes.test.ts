@@ -107,9 +107,9 @@ describe('the distance to a mesh', () => {
 });
 
 describe('a part that is a mesh', () => {
-  const answer = (shape: object, meshes: MeshFiles, side: 'left' | 'right'): ClearanceAnswer => {
+  const answer = (shape: object, meshes: MeshFiles, side: 'left' | 'right', more: object = {}): ClearanceAnswer => {
     const parts = {
-      liner: { axle: 'front', on: 'body', shape },
+      liner: { axle: 'front', on: 'body', shape, ...more },
       arm: { axle: 'front', on: 'knuckle', shape: { kind: 'sphere', at: [40, 640, 330], radius: 20 } },
     };
     const parsed = parseCar(JSON.stringify({ ...sample('saltmarsh-hatch'), parts }));
@@ -129,6 +129,18 @@ describe('a part that is a mesh', () => {
     // in centimetres in its own file
     const meshes = { liner: boxTriangles([3, 6, 2]) };
     expect(Math.abs(clearanceOf(answer(mesh, meshes, side)) - clearanceOf(answer(box, {}, side)))).toBeLessThan(0.05);
+  });
+
+  it('given for the right side is seen from there, and keeps its own hand', () => {
+    // no half of it is like the other: a wrong hand stands 40 mm off
+    const wedge = tetrahedron(8);
+    const place = { at: [280, -520, 540] };
+    const right = { kind: 'mesh', file: 'liner.stl', scale: 10, place };
+    const flipped = Float64Array.from(wedge, (value, i) => (i % 3 === 1 ? -value : value));
+    const left = { kind: 'mesh', file: 'liner.stl', scale: 10, place: { at: [280, 520, 540] } };
+    const seen = clearanceOf(answer(right, { liner: wedge }, 'left', { side: 'right' }));
+    expect(seen).toBeCloseTo(clearanceOf(answer(left, { liner: flipped }, 'left')), 6);
+    expect(Math.abs(seen - clearanceOf(answer(left, { liner: wedge }, 'left')))).toBeGreaterThan(1);
   });
 
   it('without its triangles is left out, and that is said', () => {
