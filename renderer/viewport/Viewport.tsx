@@ -1,13 +1,12 @@
-import { lazy, Suspense, useEffect, useRef, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { useBench } from '../shell/benchContext';
 import { PlanTitles } from './PlanTitles';
 import { PointCard } from './PointCard';
 import type { SceneControl } from './runScene';
+import { usePicture } from './usePicture';
 import { useViewInput } from './useViewInput';
 import { useWebgl } from './useWebgl';
 import { ViewTools } from './ViewTools';
-
-const Picture = lazy(async () => ({ default: (await import('./Picture')).Picture }));
 
 const NoPicture = ({ why }: { readonly why: string }) => (
   <div className="nopicture" role="status">
@@ -53,9 +52,10 @@ export const Viewport = ({ theme }: { readonly theme: string }) => {
   const overlay = useRef<SVGSVGElement>(null);
   const control = useRef<SceneControl | null>(null);
   const webgl = useWebgl();
+  const { Picture, failed } = usePicture(webgl === true);
   const lost = useLostContext(section);
   const input = useViewInput(section, control);
-  const picture = webgl === true && !lost;
+  const picture = webgl === true && !lost && !failed;
   return (
     <section
       ref={section}
@@ -73,13 +73,12 @@ export const Viewport = ({ theme }: { readonly theme: string }) => {
     >
       {webgl === true && (
         <>
-          <Suspense>
-            <Picture host={section} overlay={overlay} control={control} theme={theme} />
-          </Suspense>
+          {Picture !== null && <Picture host={section} overlay={overlay} control={control} theme={theme} />}
           <svg ref={overlay} className="overlay" aria-hidden="true" />
         </>
       )}
       {webgl === false && <NoPicture why="this machine or browser offers no WebGL." />}
+      {failed && <NoPicture why="what draws it could not be fetched. Save your work and reload the window." />}
       {lost && <NoPicture why="the graphics driver let go of it. It comes back by itself; if not, reload the window." />}
       {asked !== null && (
         <p className="asked" role="status" data-over-view>

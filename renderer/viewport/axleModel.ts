@@ -20,6 +20,8 @@ export interface AxleModel {
   readonly tyreWidth: number;
   readonly place: (placed: PlacedAxle, rack: number) => void;
   readonly show: (sides: readonly SideName[]) => void;
+  /** without them what stands in the wheels is seen whole */
+  readonly showWheels: (shown: boolean) => void;
   /** turns the wheels' cuts to the eye; says which wheels are seen flat on and are shown by their outline only */
   readonly cutFor: (eye: Point) => Readonly<Record<SideName, boolean>>;
   readonly hold: (keys: readonly string[]) => void;
@@ -158,6 +160,7 @@ export const buildAxleModel = (axle: AxleDocument, first: PlacedAxle, mm: number
       placeWheels();
     },
     show: (shown) => SIDES.forEach((side) => (sides[side].object.visible = shown.includes(side))),
+    showWheels: (shown) => SIDES.forEach((side) => (sides[side].wheel.object.visible = shown)),
     cutFor: (from) => {
       eye = from;
       return placeWheels();

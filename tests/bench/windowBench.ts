@@ -77,6 +77,8 @@ const oneRound = async (browser: Browser, address: string) => {
   await page.goto(address, { waitUntil: 'commit' });
   const readings = await paintedAt(page, hasReadings);
   const picture = await paintedAt(page, hasPicture);
+  // a window that stands open: right after its first picture it is still keeping what it compiled for the next time
+  await page.waitForTimeout(SETTLED_AFTER);
   await page.reload({ waitUntil: 'commit' });
   const again = await paintedAt(page, hasPicture);
   const drag = await longestTaskOfDrag(browser, page);

@@ -331,6 +331,18 @@ const everythingByKeyboard: Step = async (page) => {
   expect(await motionField(page, 'Steer').inputValue()).toBe('1');
 };
 
+test('what draws the picture cannot be fetched: it says so, and the numbers are there', async () => {
+  const { page } = await openWindow({ reducedMotion: 'reduce' });
+  await page.route(/Picture-[^/]*\.js$/, (route) => route.abort());
+  await page.reload();
+  expect(await page.locator('.nopicture').innerText()).toMatch(/could not be fetched.*reload/s);
+  await page.locator('tr[data-reading="camber"] td').first().waitFor();
+  await page.unroute(/Picture-[^/]*\.js$/);
+  await page.reload();
+  expect(await pictureOf(page)).not.toBeNull();
+  expect(await page.locator('.nopicture').count()).toBe(0);
+});
+
 test('without WebGL it says so, and everything else works: motion, adjusters, files, by mouse and by keys', async () => {
   const { page, complaints } = await openBench('car-23', { graphics: 'none' });
   expect(await page.locator('.nopicture').innerText()).toMatch(/No picture.*WebGL/s);
