@@ -9,9 +9,19 @@ const STRIDES = [16, 8, 4, 2, 1] as const;
 const PAIR = 4;
 const MOST_ROUNDS = 200;
 
+/** What of a search hangs on the setup that the question starts from. */
+export interface Home {
+  /** the combination nearest to the setup */
+  readonly indexes: readonly number[];
+  /** by variable: it changes nothing of what is wanted, and begins at home */
+  readonly idle: readonly boolean[];
+  readonly isEqual: (one: number, other: number) => boolean;
+}
+
 /**
  * A descent over the steps that the parts have, from one start: single strides, then pairs up to four steps each way, until no
- * neighbour is better. The first search starts where the setup stands nearest to zero; the others are spread by the seed.
+ * neighbour is better; then every part that can goes home without loss. The first search starts at home; the others are spread
+ * by the seed.
  * @param score - of a combination by its indexes; Infinity where it is no answer; a sum past the bound may be given up
  * @param isShort - single strides only: near, and quick
  */
@@ -20,6 +30,7 @@ export function latticeSearch(
   start: number,
   score: (indexes: readonly number[], bound: number) => number,
   isShort = false,
+  home: Home = nearestToZero(question),
 ): void {
   const { variables } = question;
   const seen = new Map<string, number>();
@@ -33,12 +44,18 @@ export function latticeSearch(
   };
   const isInside = (indexes: readonly number[]): boolean =>
     indexes.every((index, i) => index >= 0 && index < variables[i].values.length);
-  let at = startAt(question, start);
+  let at = startAt(question, start, home);
   let best = scoreAt(at, Infinity);
   for (let round = 0; round < MOST_ROUNDS; round += 1) {
     const better = bestNeighbour(at, variables.length, isShort, isInside, (tried) => scoreAt(tried, Infinity), best);
-    if (better === null) return;
+    if (better === null) break;
     [at, best] = [better.indexes, better.score];
+  }
+  if (best === Infinity) return;
+  for (let i = 0; i < variables.length; i += 1) {
+    const back = at.map((index, k) => (k === i ? home.indexes[i] : index));
+    const made = scoreAt(back, Infinity);
+    if (made < best || home.isEqual(made, best)) [at, best] = [back, made];
   }
 }
 
@@ -71,15 +88,22 @@ function bestNeighbour(
   return found;
 }
 
-/** The start of a search: the first nearest to zero on every part, the others at random by the seed and their number. */
-function startAt({ variables, seed }: Question, start: number): readonly number[] {
-  if (start === 0)
-    return variables.map(({ values }) => {
-      const sizes = values.map((value) => Math.abs(value ?? 0));
-      return sizes.indexOf(Math.min(...sizes));
-    });
+/** Without a setup: every part at its value nearest to zero. */
+const nearestToZero = ({ variables }: Question): Home => ({
+  indexes: variables.map(({ values }) => {
+    const sizes = values.map((value) => Math.abs(value ?? 0));
+    return sizes.indexOf(Math.min(...sizes));
+  }),
+  idle: [],
+  isEqual: (one, other) => one === other,
+});
+
+/** The start of a search: the first at home, the others at random by the seed and their number. */
+function startAt({ variables, seed }: Question, start: number, { indexes, idle }: Home): readonly number[] {
+  if (start === 0) return indexes;
   const random = numbersFrom(seed, start);
-  return variables.map(({ values }) => Math.floor(random() * values.length));
+  const drawn = variables.map(({ values }) => Math.floor(random() * values.length));
+  return drawn.map((index, i) => (idle[i] === true ? indexes[i] : index));
 }
 
 /** Even numbers from 0 to 1 of one stream: a 32-bit mixer (Steele, Lea & Flood 2014, its constants from memory), the same on every engine. */

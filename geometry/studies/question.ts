@@ -194,6 +194,14 @@ export function combinationAt({ variables }: Pick<Question, 'variables'>, number
   return indexes;
 }
 
+/** The values at these indexes. */
+export const valuesAt = ({ variables }: Pick<Question, 'variables'>, indexes: readonly number[]): (number | null)[] =>
+  variables.map(({ values }, i) => values[indexes[i]] ?? null);
+
+/** The values of a combination by its number. */
+export const valuesOf = (question: Pick<Question, 'variables'>, number: number): (number | null)[] =>
+  valuesAt(question, combinationAt(question, number));
+
 /** The number of a combination. */
 export function numberOf({ variables }: Pick<Question, 'variables'>, indexes: readonly number[]): number {
   return variables.reduce((number, { values }, i) => number * values.length + indexes[i], 0);

@@ -3,9 +3,9 @@ import type { CarMechanism } from '../car/mechanism';
 import type { QuestionDocument } from '../car/questionDocument';
 import { scopeOf } from '../readings/scope';
 import { assembleCar } from '../setup/assembleCar';
-import { scoreWidth, type ScoreWidth } from './equalScores';
 import { latticeSearch, LATTICE_STARTS } from './latticeSearch';
-import { combinationAt, numberOf, resolveQuestion, type Question } from './question';
+import { combinationAt, numberOf, resolveQuestion, valuesAt, valuesOf, type Question } from './question';
+import { Ranking, type Candidate } from './ranking';
 import { answerOf, type ReachAnswerRow } from './reachAnswers';
 import {
   bestPast,
@@ -19,18 +19,9 @@ import {
   type Helped,
   type RangeEnd,
 } from './reachHelp';
-import {
-  candidateOrder,
-  keepBest,
-  Search,
-  valuesAt,
-  valuesOf,
-  type Candidate,
-  type CandidateOrder,
-  type KeptCandidate,
-  type ReachPart,
-} from './reachSearch';
+import { Search, type KeptCandidate, type ReachPart } from './reachSearch';
 import { isMet, type Scored } from './score';
+import { PartsLook, type SeenParts } from './seenParts';
 import { answerStudy, roundOf, type Round, type Study } from './study';
 import { turnedByReset } from './turnedByReset';
 import { whyNothing, type WhyNothing } from './whyNothing';
@@ -71,9 +62,11 @@ interface HelpChunk {
 
 /** What a round hands on to the next: plain data. */
 type From =
-  | { readonly kind: 'tries'; readonly most: number }
+  | { readonly kind: 'seen'; readonly seen: SeenParts }
+  | { readonly kind: 'tries'; readonly seen: SeenParts; readonly most: number }
   | {
       readonly kind: 'helps';
+      readonly seen: SeenParts;
       readonly best: readonly Candidate[];
       readonly keptOut: readonly KeptCandidate[];
       readonly summary: Summary;
@@ -120,18 +113,54 @@ class ReachRounds {
   private readonly cost: number;
   /** combinations of a chunk: by the question alone */
   private readonly chunk: number;
-  private readonly width: ScoreWidth;
-  private readonly order: CandidateOrder;
 
   constructor(
     private readonly mechanism: CarMechanism,
     private readonly question: Question,
     private readonly mostTried: number,
   ) {
-    this.width = scoreWidth(mechanism.document, question);
-    this.order = candidateOrder(this.width);
     this.cost = costOf(question);
     this.chunk = Math.max(1, Math.min(CHUNK, Math.floor(COST.chunk / this.cost)));
+  }
+
+  /** What each part changes, one chunk a part; and one for what a toe reset leaves open. */
+  first(): Round<ReachAnswer> {
+    const { mechanism, question } = this;
+    const count = question.variables.length;
+    return roundOf<boolean | readonly number[], ReachAnswer>({
+      doing: 'looking at what each part changes',
+      chunks: count + 1,
+      run: (chunk) => {
+        const look = new PartsLook(mechanism, question);
+        return chunk < count ? look.isIdle(chunk) : look.open();
+      },
+      merge: (parts) => {
+        const seen: SeenParts = { idle: parts.slice(0, count) as boolean[], open: parts[count] as readonly number[] };
+        return { next: { kind: 'seen', seen } satisfies From };
+      },
+    });
+  }
+
+  after(from: From): Round<ReachAnswer> {
+    const tried = new SeenRounds(this.mechanism, this.question, this.mostTried, this.cost, this.chunk, from.seen);
+    if (from.kind === 'seen') return tried.first();
+    return from.kind === 'tries' ? tried.tries(from.most) : tried.helps(from);
+  }
+}
+
+/** The rounds of a question once it is known what its parts change. */
+class SeenRounds {
+  private readonly ranking: Ranking;
+
+  constructor(
+    private readonly mechanism: CarMechanism,
+    private readonly question: Question,
+    private readonly mostTried: number,
+    private readonly cost: number,
+    private readonly chunk: number,
+    private readonly seen: SeenParts,
+  ) {
+    this.ranking = new Ranking(mechanism, question, seen);
   }
 
   first(): Round<ReachAnswer> {
@@ -141,12 +170,8 @@ class ReachRounds {
     return isWorthIt ? this.pilot() : this.tries(Infinity);
   }
 
-  after(from: From): Round<ReachAnswer> {
-    return from.kind === 'tries' ? this.tries(from.most) : this.helps(from);
-  }
-
   private search(most = Infinity): Search {
-    return new Search(this.mechanism, this.question, this.question.count, most);
+    return new Search(this.mechanism, this.question, this.seen, most);
   }
 
   private searchFrom(search: Search, start: number, isShort: boolean): ReachPart {
@@ -155,6 +180,7 @@ class ReachRounds {
       start,
       (indexes, bound) => search.try(numberOf(this.question, indexes), valuesAt(this.question, indexes), bound),
       isShort,
+      { indexes: this.ranking.home, idle: this.seen.idle, isEqual: (one, other) => this.ranking.isEqual(one, other) },
     );
     return search.part();
   }
@@ -168,14 +194,14 @@ class ReachRounds {
       run: (start) => this.searchFrom(this.search(), start, true),
       merge: (parts) => {
         const best = this.bestOf(parts);
-        const last = best.length < this.question.count ? undefined : best.at(-1);
-        return { next: { kind: 'tries', most: last?.scored.score ?? Infinity } satisfies From };
+        const last = best.length < this.ranking.count ? undefined : best.at(-1);
+        return { next: { kind: 'tries', seen: this.seen, most: last?.scored.score ?? Infinity } satisfies From };
       },
     });
   }
 
   /** Every combination, but for those whose part of the score is past `most` already. */
-  private tries(most: number): Round<ReachAnswer> {
+  tries(most: number): Round<ReachAnswer> {
     const { question, chunk: size } = this;
     return roundOf<ReachPart, ReachAnswer>({
       doing: 'trying every combination',
@@ -198,7 +224,7 @@ class ReachRounds {
       run: (start) => this.searchFrom(this.search(), start, false),
       merge: (parts) => {
         const [first] = this.bestOf(parts);
-        const agreed = parts.filter((part) => part.best.at(0)?.number === first?.number).length;
+        const agreed = parts.filter((part) => part.best.at(0)?.core === first?.core).length;
         const tried = parts.reduce((sum, part) => sum + part.tried, 0);
         return this.conclude(parts, { tried, all: false, starts: { of: parts.length, agreed } });
       },
@@ -207,9 +233,7 @@ class ReachRounds {
 
   private bestOf(parts: readonly ReachPart[]): readonly Candidate[] {
     const best: Candidate[] = [];
-    for (const part of parts)
-      for (const candidate of part.best)
-        if (!best.some(({ number }) => number === candidate.number)) keepBest(best, candidate, this.question.count, this.order);
+    for (const part of parts) for (const candidate of part.best) this.ranking.keep(best, candidate);
     return best;
   }
 
@@ -218,15 +242,15 @@ class ReachRounds {
     const keptOut = parts.flatMap((part) => part.keptOut);
     const first = best.at(0);
     if (first !== undefined && isMet(this.question, first.scored)) return { answer: this.answer(best, summary, null) };
-    return { next: { kind: 'helps', best, keptOut, summary } satisfies From };
+    return { next: { kind: 'helps', seen: this.seen, best, keptOut, summary } satisfies From };
   }
 
   /**
    * For every end of a range the same question with one step more there, whether the best answer stands at it or not: on steps
    * something nearer may come with it in between.
    */
-  private helps({ best, keptOut, summary }: From & { kind: 'helps' }): Round<ReachAnswer> {
-    const { mechanism, question, chunk: size } = this;
+  helps({ best, keptOut, summary }: From & { kind: 'helps' }): Round<ReachAnswer> {
+    const { mechanism, question, seen, chunk: size } = this;
     const first = best.at(0);
     const score = first?.scored.score ?? Infinity;
     const ends = rangeEnds(mechanism, question);
@@ -244,16 +268,16 @@ class ReachRounds {
           from === null && first !== undefined
             ? neighboursOf(longer, combinationAt(question, first.number), end.at)
             : combinationsFrom(longer, from ?? 0, size);
-        return bestPast(mechanism, longer, tried, score);
+        return bestPast(mechanism, longer, tried, seen, score);
       },
       merge: (parts) => {
         const helps = [
-          ...limitHelps(keptOut, score, this.order),
+          ...limitHelps(keptOut, score, this.ranking.order),
           ...ends.flatMap((end) =>
             rangeHelp(question, end, score, bestOf(parts.filter((_, index) => chunks[index].end === end))),
           ),
         ];
-        return { answer: this.answer(best, summary, mostHelp(helps, first === undefined ? 0 : this.width(score))) };
+        return { answer: this.answer(best, summary, mostHelp(helps, first === undefined ? 0 : this.ranking.width(score))) };
       },
     });
   }

@@ -5,9 +5,9 @@ import { readingsOfCar } from '../readings/readings';
 import { assembleCar } from '../setup/assembleCar';
 import { withAxleValue, withSetting } from '../setup/setupEdits';
 import { carNumberNames, carNumbers, changesBetween, type Numbers } from './carNumbers';
-import type { Question, Variable } from './question';
+import { valuesOf, type Question, type Variable } from './question';
 import { share } from './rangeUsed';
-import { valuesOf, type Candidate } from './reachSearch';
+import type { Candidate } from './ranking';
 import { isMet, type Scored } from './score';
 import { TrialMaker, withPointMoved } from './trial';
 

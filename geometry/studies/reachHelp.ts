@@ -1,8 +1,10 @@
 import type { AxleName, SideName } from '../car/document';
 import type { CarMechanism } from '../car/mechanism';
-import { numberOf, pastEnd, type Question, type Variable } from './question';
-import { Search, valuesAt, type CandidateOrder, type KeptCandidate } from './reachSearch';
+import { numberOf, pastEnd, valuesAt, type Question, type Variable } from './question';
+import type { CandidateOrder } from './ranking';
+import { Search, type KeptCandidate } from './reachSearch';
 import type { Scored } from './score';
+import type { SeenParts } from './seenParts';
 
 /** What of the question would help most to let out by a little. */
 export interface Help {
@@ -78,9 +80,10 @@ export function bestPast(
   mechanism: CarMechanism,
   longer: Question,
   tried: Iterable<readonly number[]>,
+  seen: SeenParts,
   most: number,
 ): Scored | null {
-  const search = new Search(mechanism, longer, 1, most);
+  const search = new Search(mechanism, longer, seen, most);
   for (const indexes of tried) search.try(numberOf(longer, indexes), valuesAt(longer, indexes), search.bound);
   return search.best.at(0)?.scored ?? null;
 }

@@ -72,15 +72,40 @@ export class Scorer {
     );
   }
 
+  /** The car with these values, toe reset as asked; null where it cannot be there. */
+  assemble(values: readonly (number | null)[]): AssembledCar | null {
+    const car = this.trials.assemble(values);
+    return car.ok ? car.value : null;
+  }
+
+  /** What counts of every wanted reading at each of its places, in contract units; null where one has no value. */
+  wantedValues(car: AssembledCar): readonly (readonly number[])[] | null {
+    const wanted = new Array<readonly number[]>(this.question.wanted.length);
+    for (const group of this.groups) {
+      const values = valuesOf(car, group);
+      if (values === null) return null;
+      for (const { index, wanted: one, at, from } of group.wanted) {
+        const counted = one.owners.flatMap((owner) => {
+          const zero = from === null ? 0 : valueAt(one, values, from, owner);
+          return at.map((position) => minus(valueAt(one, values, position, owner), zero));
+        });
+        const known = counted.filter((value) => value !== null);
+        if (known.length < counted.length) return null;
+        wanted[index] = known;
+      }
+    }
+    return wanted;
+  }
+
   /**
    * @param bound - a sum past this is given up: the combination is no answer that anybody would see
    * @returns null where it is given up, cannot be reached, or a wanted reading has no value
    */
   score(values: readonly (number | null)[], bound: number): { readonly scored: Scored; readonly car: AssembledCar } | null {
-    const car = this.trials.assemble(values);
-    if (!car.ok) return null;
-    const scored = this.scoreCar(car.value, bound);
-    return scored === null ? null : { scored, car: car.value };
+    const car = this.assemble(values);
+    if (car === null) return null;
+    const scored = this.scoreCar(car, bound);
+    return scored === null ? null : { scored, car };
   }
 
   scoreCar(car: AssembledCar, bound: number): Scored | null {
@@ -174,21 +199,25 @@ interface Share {
   readonly missBy: number;
 }
 
+function valueAt({ entry }: Wanted, values: OwnersAt, position: number, owner: string): number | null {
+  const value = (values[position][owner] as Readonly<Record<string, ReadingValue>>)[entry.key] ?? null;
+  const converted = valueInContractUnits(value, entry.quantity);
+  return typeof converted === 'number' ? converted : null;
+}
+
+const minus = (value: number | null, zero: number | null): number | null =>
+  value === null || zero === null ? null : value - zero;
+
 function scoreOf(wanted: Wanted, at: readonly number[], from: number | null, values: OwnersAt): Share | null {
-  const { entry, owners, tolerance } = wanted;
-  const valueAt = (position: number, owner: string): number | null => {
-    const value = (values[position][owner] as Readonly<Record<string, ReadingValue>>)[entry.key] ?? null;
-    const converted = valueInContractUnits(value, entry.quantity);
-    return typeof converted === 'number' ? converted : null;
-  };
+  const { owners, tolerance } = wanted;
   let sum = 0;
   let worst = NaN;
   let missBy = -1;
   for (const owner of owners) {
-    const zero = from === null ? 0 : valueAt(from, owner);
+    const zero = from === null ? 0 : valueAt(wanted, values, from, owner);
     if (zero === null) return null;
     for (const position of at) {
-      const value = valueAt(position, owner);
+      const value = valueAt(wanted, values, position, owner);
       if (value === null) return null;
       const counted = value - zero;
       const miss = missOf(wanted, counted);
