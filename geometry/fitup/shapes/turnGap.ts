@@ -3,8 +3,9 @@ import { CORE_WIDTH, coreReach, HULL_OF, HULL_WIDTH, placeCore, writeHullHead, t
 import { nearest, solveNearest } from '../distance/gjk';
 import { anchor, atDesign, inverse, placed, writeProduct, writeRelative, writeTurn, type Placement } from '../placement';
 import { beyond, wholeGap, type Gap, type GapHint, type GapSearch } from './gap';
-import type { Cover, RoundSolid, Solid, Spin } from './solid';
-import { stillGap } from './stillGap';
+import type { Cover, Solid, Spin } from './solid';
+import { meshLeast } from './meshGap';
+import { stillGap, turnedAbout } from './stillGap';
 
 /** How finely the turn is settled [mm]. */
 const CLOSED_MM = 0.01;
@@ -65,7 +66,15 @@ interface Stretch {
  * What a core sweeps in a stretch lies within the hull of its two ends and of the same two taken away from the axis by 1/cos of the half
  * stretch: a point's arc lies between its chord and the tangent in its middle.
  */
-function leastOverTurns(a: Solid, b: Solid, relative: Placement, { cutoff, hint, isFine }: GapSearch): Gap {
+function leastOverTurns(a: Solid, b: Solid, relative: Placement, search: GapSearch): Gap {
+  const { cutoff, hint, isFine } = search;
+  // what turns is cut up in the frame of a mesh that does not
+  if (b.kind === 'mesh' && b.spin === null && a.kind === 'round') {
+    const swapped: GapHint = { turns: [hint.turns[1], hint.turns[0]], way: null };
+    const gap = leastOverTurns(b, a, inverse(relative), { cutoff, hint: swapped, isFine });
+    hint.turns = [swapped.turns[1], swapped.turns[0]];
+    return gap.distance < cutoff ? turnedAbout(gap, relative) : gap;
+  }
   const turning = new Turning(a, b, relative);
   const [startsA, startsB] = a.spin !== null && b.spin !== null ? [STARTS_OF_TWO, STARTS_OF_TWO] : [STARTS, STARTS];
   const open: Stretch[] = [];
@@ -183,6 +192,10 @@ class Turning {
   /** What no gap within a stretch is below [mm]; no more is asked once it is `enough`. */
   leastIn(middle: Stretch['middle'], half: Stretch['half'], enough: number): number {
     const { a, b, reach } = this;
+    if (a.kind === 'mesh' && a.spin === null && b.kind === 'round') {
+      this.writeHulls(middle, half);
+      return meshLeast(a, this.hullsB.slice(0, b.cores.length), b.rounds, enough);
+    }
     if (a.kind !== 'round' || b.kind !== 'round') {
       // no point of a mesh goes farther than its arc
       return this.gapAt(middle).distance - reach[0] * half[0] - reach[1] * half[1];
@@ -200,7 +213,7 @@ class Turning {
   }
 
   private writeHulls([alpha, beta]: Stretch['middle'], [halfA, halfB]: Stretch['half']): void {
-    const [a, b] = [(this.a as RoundSolid).cores, (this.b as RoundSolid).cores];
+    const [a, b] = [coresOf(this.a), coresOf(this.b)];
     for (let corner = 0; corner < HULL_OF; corner++) {
       const end = corner % 2 === 0 ? -1 : 1;
       this.turn(alpha + end * halfA, beta + end * halfB);
@@ -226,6 +239,8 @@ class Turning {
     writeProduct(this.relative, turnB, placeB);
   }
 }
+
+const coresOf = (solid: Solid): readonly Core[] => (solid.kind === 'round' ? solid.cores : []);
 
 function writeSpin(spin: Spin | null, angle: number, out: Placement): void {
   if (spin === null) return;
