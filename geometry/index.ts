@@ -137,6 +137,7 @@ export { openEdges } from './fitup/meshes/closedMesh';
 export type { MeshFiles } from './fitup/meshes/partMeshes';
 export type { MeshLibrary, MeshSearch, Triangles } from './fitup/shapes/mesh';
 export type { Remedy as ClearanceRemedy } from './fitup/clearance/remedies';
+export { drawnParts, type DrawnPart, type DrawnShape } from './fitup/drawnParts';
 
 // Fit-up: what links carry
 export {
@@ -212,6 +213,7 @@ export { SIGHT } from './words/sight';
 export { clockSeen, hourWords, seenFromWords } from './words/clockWords';
 export { fitterWords, fitterWordsOfSides, partSize, shimsFor, turnsText, type FitterWords } from './words/fitterWords';
 export { nameOfKey } from './words/nameOfKey';
+export { CLEARANCE_CAUTIONS, JOINT_CAUTIONS, LOAD_CAUTIONS, STROKE_CAUTIONS } from './words/fitUpCautions';
 export { sideWords } from './words/sideWords';
 
 // Drawings of the parts

@@ -27,6 +27,7 @@ import { isUnderDialog, selectsWindow, typingIn, windowCommand } from './windowK
 const RefusedFile = lazy(async () => ({ default: (await import('../files/refused/RefusedFile')).RefusedFile }));
 const PointsPage = lazy(async () => ({ default: (await import('../points/PointsPage')).PointsPage }));
 const StudiesPage = lazy(async () => ({ default: (await import('../studies/StudiesPage')).StudiesPage }));
+const FitUpPage = lazy(async () => ({ default: (await import('../fitup/FitUpPage')).FitUpPage }));
 const SheetPage = lazy(async () => ({ default: (await import('../sheet/SheetPage')).SheetPage }));
 const FileDialogs = lazy(async () => ({ default: (await import('../files/FileDialogs')).FileDialogs }));
 
@@ -99,6 +100,11 @@ export const App = () => {
           {page === 'studies' && (
             <Suspense>
               <StudiesPage />
+            </Suspense>
+          )}
+          {page === 'fitup' && (
+            <Suspense>
+              <FitUpPage theme={theme} />
             </Suspense>
           )}
           {page === 'sheet' && (

@@ -44,6 +44,16 @@ export const PAGES: readonly Page[] = [
     ),
   },
   {
+    name: 'fitup',
+    label: 'Fit-up',
+    shape: (
+      <>
+        <path d="M4 3c5 4 5 16 0 20M22 3c-5 4-5 16 0 20" />
+        <path d="M9 13h8M11 10.500L8.500 13 11 15.500M15 10.500l2.500 2.500-2.500 2.500" />
+      </>
+    ),
+  },
+  {
     name: 'sheet',
     label: 'Sheet',
     shape: (

@@ -15,7 +15,7 @@ import { START_VIEWING, type Viewing, type ViewName } from './viewing';
 export type { ViewName };
 
 export type Theme = 'light' | 'dark' | 'system';
-export type PageName = 'bench' | 'points' | 'studies' | 'sheet';
+export type PageName = 'bench' | 'points' | 'studies' | 'fitup' | 'sheet';
 
 export type StudyName = 'sweep' | 'compare' | 'influence' | 'ways' | 'reach' | 'map' | 'gauges';
 

@@ -131,6 +131,7 @@ export const buildAxleModel = (axle: AxleDocument, first: PlacedAxle, mm: number
   const sides = { left: build('left'), right: build('right') };
 
   let eye: Point = [1, 0, 0];
+  let wheelsShown = true;
   const placeWheels = (): Readonly<Record<SideName, boolean>> => {
     const flat = { left: false, right: false };
     for (const side of SIDES) {
@@ -138,6 +139,7 @@ export const buildAxleModel = (axle: AxleDocument, first: PlacedAxle, mm: number
       const centre = frame.toGround(wheelCentre);
       const cut = wheelCutFor([eye[0] - centre[0], eye[1] - centre[1], eye[2] - centre[2]]);
       sides[side].wheel.place(wheelCentre, spindle, cut);
+      if (!wheelsShown) sides[side].wheel.object.visible = false;
       flat[side] = cut === 'outline';
     }
     return flat;
@@ -160,7 +162,10 @@ export const buildAxleModel = (axle: AxleDocument, first: PlacedAxle, mm: number
       placeWheels();
     },
     show: (shown) => SIDES.forEach((side) => (sides[side].object.visible = shown.includes(side))),
-    showWheels: (shown) => SIDES.forEach((side) => (sides[side].wheel.object.visible = shown)),
+    showWheels: (shown) => {
+      wheelsShown = shown;
+      placeWheels();
+    },
     cutFor: (from) => {
       eye = from;
       return placeWheels();

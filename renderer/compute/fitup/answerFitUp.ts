@@ -1,0 +1,135 @@
+import {
+  assembleCar,
+  drawnParts,
+  envelopeRows,
+  envelopeWarnings,
+  fitUpCorners,
+  jointTilts,
+  jointWarnings,
+  linkLoads,
+  loadCases,
+  openStudy,
+  strokeRows,
+  strokeWarnings,
+  toMechanism,
+  toRadians,
+  type CarMechanism,
+  type Failure,
+  type FitUpCorner,
+  type FitUpWarning,
+  type MeshLibrary,
+  type Result,
+  type StoodSetup,
+} from '../../../geometry/index';
+import { memoLast } from '../memoLast';
+import type { FitUpOrder, FitUpProgress, FitUpResult, OverSetups } from './fitUpOrder';
+
+type Of<Job extends FitUpOrder['job']> = Extract<FitUpOrder, { readonly job: Job }>;
+
+/** Of documents that come by post each is another object: what was made of the last one is kept by the caller's thread. */
+const mechanismOf = memoLast((document: FitUpOrder['document']): CarMechanism => toMechanism(document), 2);
+
+/**
+ * Answers what fit-up asks. Takes its time: for a thread that draws nothing.
+ * @param library - makes meshes ready to be searched
+ * @param tell - told how far it has come
+ */
+export const answerFitUp = <Order extends FitUpOrder>(
+  order: Order,
+  library: MeshLibrary,
+  tell: (progress: FitUpProgress) => void = () => undefined,
+): FitUpResult<Order> => answerAny(order, library, tell) as FitUpResult<Order>;
+
+const answerAny = (order: FitUpOrder, library: MeshLibrary, tell: (progress: FitUpProgress) => void): FitUpResult => {
+  switch (order.job) {
+    case 'clearance':
+      return clearance(order, library, tell);
+    case 'joints':
+      return joints(order);
+    case 'stroke':
+      return stroke(order);
+    case 'loads':
+      return loads(order);
+    case 'drawn':
+      return drawn(order);
+  }
+};
+
+const clearance = (
+  { document, question }: Of<'clearance'>,
+  library: MeshLibrary,
+  tell: (progress: FitUpProgress) => void,
+): FitUpResult<Of<'clearance'>> => {
+  const study = openStudy({ study: 'clearance', document, question }, mechanismOf(document), library);
+  if (study.failure !== null) return { ok: false, failure: study.failure };
+  for (let round = study.round(); ;) {
+    const { doing, chunks: of } = round;
+    tell({ doing, done: 0, of });
+    const parts: unknown[] = [];
+    for (let chunk = 0; chunk < of; chunk += 1) {
+      parts.push(round.run(chunk));
+      tell({ doing, done: chunk + 1, of });
+    }
+    const outcome = round.merge(parts);
+    if ('answer' in outcome) return { ok: true, value: outcome.answer };
+    round = study.round(outcome.next);
+  }
+};
+
+interface Stood {
+  readonly corners: readonly FitUpCorner[];
+  readonly left: readonly FitUpWarning[];
+}
+
+/** Setups that cannot be put together are left out and said; where none can, that is the answer. */
+const stand = ({ document, setups, axles }: OverSetups): Result<Stood, Failure> => {
+  const mechanism = mechanismOf(document);
+  const stood: StoodSetup[] = [];
+  const left: FitUpWarning[] = [];
+  let failed: Failure | null = null;
+  for (const [name, setup] of setups) {
+    const car = assembleCar(mechanism, setup);
+    if (car.ok) stood.push({ name, car: car.value });
+    else {
+      failed ??= car.failure;
+      left.push({ code: 'setup-unreachable', path: 'setups', message: `${name} is left out: ${car.failure.message}` });
+    }
+  }
+  return stood.length === 0 && failed !== null
+    ? { ok: false, failure: failed }
+    : { ok: true, value: { corners: fitUpCorners(stood, axles), left } };
+};
+
+const joints = (order: OverSetups): FitUpResult<Of<'joints'>> => {
+  const stood = stand(order);
+  if (!stood.ok) return stood;
+  const { corners, left } = stood.value;
+  const rows = jointTilts(corners);
+  const warnings = [...left, ...envelopeWarnings(corners), ...jointWarnings(rows)];
+  return { ok: true, value: { rows, envelope: envelopeRows(corners), warnings } };
+};
+
+const stroke = (order: OverSetups): FitUpResult<Of<'stroke'>> => {
+  const stood = stand(order);
+  if (!stood.ok) return stood;
+  const { corners, left } = stood.value;
+  const rows = strokeRows(corners);
+  const warnings = [...left, ...envelopeWarnings(corners), ...strokeWarnings(rows)];
+  return { ok: true, value: { rows, envelope: envelopeRows(corners), warnings } };
+};
+
+const loads = ({ document, setup: [, setup], axles, at, cases }: Of<'loads'>): FitUpResult<Of<'loads'>> => {
+  const car = assembleCar(mechanismOf(document), setup);
+  if (!car.ok) return car;
+  const { travel, rack, rollDeg } = at;
+  return linkLoads(car.value, cases ?? loadCases(car.value), { travel, rack, roll: toRadians(rollDeg) }, axles);
+};
+
+const drawn = ({ document, setup: [, setup], axle, side, at, meshes }: Of<'drawn'>): FitUpResult<Of<'drawn'>> => {
+  const mechanism = mechanismOf(document);
+  const car = assembleCar(mechanism, setup);
+  if (!car.ok) return car;
+  const parts = drawnParts(mechanism, car.value, axle, side, at, meshes);
+  if (!parts.ok) return parts;
+  return { ok: true, value: { parts: parts.value, standing: car.value[axle]?.standing[side] ?? 0 } };
+};

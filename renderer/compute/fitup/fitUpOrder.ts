@@ -1,0 +1,84 @@
+import type {
+  AxleName,
+  CarDocument,
+  ClearanceAnswer,
+  ClearanceQuestion,
+  DrawnPart,
+  EnvelopeRow,
+  Failure,
+  FitUpWarning,
+  JointRow,
+  LinkLoads,
+  LoadCase,
+  MeshFiles,
+  Result,
+  SetupDocument,
+  SideName,
+  StrokeRow,
+} from '../../../geometry/index';
+
+/** Setups by name, in the order of the file. */
+export type NamedSetups = readonly (readonly [string, SetupDocument])[];
+
+/** What fit-up asks, as plain data: it is answered on a thread of its own. */
+export type FitUpOrder =
+  | { readonly job: 'clearance'; readonly document: CarDocument; readonly question: ClearanceQuestion }
+  | ({ readonly job: 'joints' } & OverSetups)
+  | ({ readonly job: 'stroke' } & OverSetups)
+  | {
+      readonly job: 'loads';
+      readonly document: CarDocument;
+      readonly axles: readonly AxleName[];
+      readonly setup: readonly [string, SetupDocument];
+      /** from where the car stands; mm, degrees */
+      readonly at: { readonly travel: number; readonly rack: number; readonly rollDeg: number };
+      /** null: those of the file, or the program's own where it has none */
+      readonly cases: readonly LoadCase[] | null;
+    }
+  | {
+      readonly job: 'drawn';
+      readonly document: CarDocument;
+      readonly setup: readonly [string, SetupDocument];
+      readonly axle: AxleName;
+      readonly side: SideName;
+      /** travel from design [mm] */
+      readonly at: { readonly travel: number; readonly rack: number };
+      readonly meshes: MeshFiles;
+    };
+
+/** The axles and the setups whose envelopes are looked at. */
+export interface OverSetups {
+  readonly document: CarDocument;
+  readonly axles: readonly AxleName[];
+  readonly setups: NamedSetups;
+}
+
+interface OverEnvelopes<Row> {
+  readonly rows: readonly Row[];
+  readonly envelope: readonly EnvelopeRow[];
+  readonly warnings: readonly FitUpWarning[];
+}
+
+/** The parts of one corner, and how far its wheel stands from design [mm]. */
+export interface DrawnCorner {
+  readonly parts: readonly DrawnPart[];
+  readonly standing: number;
+}
+
+/** What each job answers. Angles in rad, lengths in mm, forces in N: as the engine has them. */
+export interface FitUpAnswers {
+  readonly clearance: ClearanceAnswer;
+  readonly joints: OverEnvelopes<JointRow>;
+  readonly stroke: OverEnvelopes<StrokeRow>;
+  readonly loads: LinkLoads;
+  readonly drawn: DrawnCorner;
+}
+
+export type FitUpResult<Order extends FitUpOrder = FitUpOrder> = Result<FitUpAnswers[Order['job']], Failure>;
+
+/** How far a job has come. */
+export interface FitUpProgress {
+  readonly doing: string;
+  readonly done: number;
+  readonly of: number;
+}

@@ -1,0 +1,31 @@
+import { readStl, type CarDocument, type MeshFiles, type Triangles } from '../../../geometry/index';
+
+/** The triangles of the parts that are a mesh, and what cannot be read, in words. */
+export interface PartMeshFiles {
+  readonly meshes: MeshFiles;
+  readonly faults: readonly string[];
+}
+
+const bytesOf = (base64: string): Uint8Array => Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0));
+
+/**
+ * Reads the meshes that are in the car file itself. One in a file beside it is said to be left out: the window was given the car file
+ * alone.
+ */
+export const partMeshFiles = (parts: CarDocument['parts']): PartMeshFiles => {
+  const meshes: Record<string, Triangles> = {};
+  const faults: string[] = [];
+  for (const [name, { shape }] of Object.entries(parts ?? {})) {
+    if (shape.kind !== 'mesh') continue;
+    if (shape.data === undefined) {
+      faults.push(
+        `“${name}” is a mesh in the file ${shape.file ?? ''} beside the car file. The window was not given that file, so the part is left out here; the command line looks at it.`,
+      );
+      continue;
+    }
+    const read = readStl(bytesOf(shape.data));
+    if (read.ok) meshes[name] = read.value;
+    else faults.push(`“${name}” is left out: its mesh cannot be read. Found ${read.failure.found}; ${read.failure.hint}.`);
+  }
+  return { meshes, faults };
+};

@@ -1,0 +1,22 @@
+import { Segments } from '../look/controls/Segments';
+import { useBench } from '../shell/benchContext';
+import { useKept } from '../studies/keptState';
+import '../studies/studies.css';
+import { ClearanceTab } from './clearance/ClearanceTab';
+import './fitup.css';
+import { FitUpCautions } from './FitUpCautions';
+import { ALL_ASKED, type FitUpAsked, type FitUpTab } from './fitUpQuestion';
+
+const TABS: readonly { readonly name: FitUpTab; readonly label: string }[] = [{ name: 'clearance', label: 'Clearance' }];
+
+/** Whether it touches, binds or runs out of thread, and what it carries: tables with the least to spare first, and where it is. */
+export const FitUpPage = ({ theme }: { readonly theme: string }) => {
+  const bench = useBench((state) => state.history?.present ?? null);
+  const axle = useBench((state) => state.axle);
+  const [tab, setTab] = useKept<FitUpTab>('fitup.tab', () => 'clearance');
+  const [asked, setAsked] = useKept<FitUpAsked>('fitup.asked', () => ALL_ASKED);
+  if (!bench) return <p className="nostudies">No car is open. Open one, or a sample, from the file menu.</p>;
+  const tabs = <Segments label="Fit-up" options={TABS} chosen={tab} className="fituptabs" onChoose={setTab} />;
+  const common = { document: bench.document, setup: bench.setup, axle, asked, onAsk: setAsked, tabs, theme };
+  return <>{tab === 'clearance' && <ClearanceTab {...common} cautions={<FitUpCautions tab={tab} />} />}</>;
+};

@@ -1,0 +1,238 @@
+import { useEffect, useMemo, useRef, type KeyboardEvent, type PointerEvent, type ReactNode } from 'react';
+import type { AxleName, CarDocument, MeshFiles, SetupDocument, SideName } from '../../../geometry/index';
+import { placeSetup } from '../../compute/placeSetup';
+import type { FitUpOrder } from '../../compute/fitup/fitUpOrder';
+import { memoLast } from '../../compute/memoLast';
+import { Segments } from '../../look/controls/Segments';
+import { useUnits } from '../../look/units';
+import { mmPerFileUnit } from '../../units/fileLength';
+import { shownQuantity, withUnit } from '../../units/shownQuantity';
+import { orbit, pan, zoom, type Eye } from '../../viewport/camera';
+import { useWebgl } from '../../viewport/useWebgl';
+import { useFitUp } from '../useFitUp';
+import type { FitUpContent, FitUpViewName } from './fitUpContent';
+import type { FitUpScene } from './fitUpScene';
+
+/** Where one wheel is looked at. */
+export interface ViewPlace {
+  readonly setup: readonly [string, SetupDocument];
+  readonly side: SideName;
+  /** travel from design [mm], or from where the car stands */
+  readonly travel: number;
+  readonly isFromStanding?: true;
+  readonly rack: number;
+}
+
+type Shown = Pick<FitUpContent, 'about' | 'gap' | 'forces' | 'items' | 'focus'>;
+
+interface FitUpViewProps {
+  readonly document: CarDocument;
+  readonly axle: AxleName;
+  readonly meshes: MeshFiles;
+  readonly place: ViewPlace | null;
+  /** what is drawn over the corner once it is known how it stands; the same object while nothing changes */
+  readonly shown: Shown;
+  readonly subject: string;
+  readonly view: FitUpViewName;
+  readonly views: readonly { readonly name: FitUpViewName; readonly label: string }[];
+  readonly onView: (view: FitUpViewName) => void;
+  readonly title: string;
+  readonly subtitle: string;
+  readonly theme: string;
+  /** told how far the wheel stands from design [mm] */
+  readonly onStanding?: (standing: number) => void;
+  /** what stands under the picture */
+  readonly children?: ReactNode;
+}
+
+const drawnOrder = memoLast(
+  (
+    document: CarDocument,
+    name: string,
+    setup: SetupDocument,
+    axle: AxleName,
+    side: SideName,
+    travel: number,
+    rack: number,
+    meshes: MeshFiles,
+  ) => ({ job: 'drawn', document, setup: [name, setup], axle, side, at: { travel, rack }, meshes }) satisfies FitUpOrder,
+  4,
+);
+
+const DRAG_TURN = 2.6;
+const KEY_TURN = 0.09;
+const KEY_PAN = 0.04;
+const ZOOM_STEP = 1.12;
+
+const keyChange = ({ key, shiftKey }: KeyboardEvent): ((eye: Eye) => Eye) | null => {
+  const move = (right: number, up: number) => (eye: Eye) =>
+    shiftKey ? pan(eye, right * KEY_PAN, up * KEY_PAN) : orbit(eye, right * KEY_TURN, up * KEY_TURN);
+  const moves: Readonly<Record<string, (eye: Eye) => Eye>> = {
+    ArrowLeft: move(-1, 0),
+    ArrowRight: move(1, 0),
+    ArrowUp: move(0, 1),
+    ArrowDown: move(0, -1),
+    '+': (eye) => zoom(eye, 1 / ZOOM_STEP),
+    '=': (eye) => zoom(eye, 1 / ZOOM_STEP),
+    '-': (eye) => zoom(eye, ZOOM_STEP),
+  };
+  return moves[key] ?? null;
+};
+
+/** The corner at a position with its parts, what is chosen among them, and what is measured on it. */
+export const FitUpView = ({
+  document,
+  axle,
+  meshes,
+  place,
+  shown,
+  subject,
+  view,
+  views,
+  onView,
+  title,
+  subtitle,
+  theme,
+  onStanding,
+  children,
+}: FitUpViewProps) => {
+  const units = useUnits();
+  const webgl = useWebgl();
+  const host = useRef<HTMLDivElement>(null);
+  const svg = useRef<SVGSVGElement>(null);
+  const scene = useRef<FitUpScene | null>(null);
+  const latest = useRef<FitUpContent | null>(null);
+  const press = useRef<{ x: number; y: number; readonly across: boolean } | null>(null);
+  const order =
+    place === null
+      ? null
+      : drawnOrder(document, place.setup[0], place.setup[1], axle, place.side, place.travel, place.rack, meshes);
+  const { state, last } = useFitUp('drawn', order);
+  const standing = last?.answer.standing ?? null;
+  useEffect(() => {
+    if (standing !== null && last?.order === order) onStanding?.(standing);
+  }, [standing, last, order, onStanding]);
+
+  const content = useMemo((): FitUpContent | null => {
+    const own = document[axle];
+    if (!last || !own || last.order.axle !== axle) return null;
+    const { at, side, setup } = last.order;
+    const placed = placeSetup(last.order.document, setup[0], axle, {
+      travel: at.travel - last.answer.standing,
+      rollDeg: 0,
+      rack: at.rack,
+    });
+    if (!placed) return null;
+    return {
+      axleName: axle,
+      axle: own,
+      mm: mmPerFileUnit(document),
+      placed,
+      rack: at.rack,
+      side,
+      parts: last.answer.parts,
+      ...shown,
+      view,
+      subject,
+    };
+  }, [document, axle, last, shown, view, subject]);
+
+  useEffect(() => {
+    latest.current = content;
+    if (content) scene.current?.show(content);
+  }, [content]);
+
+  useEffect(() => {
+    const [element, overlay] = [host.current, svg.current];
+    if (!webgl || !element || !overlay) return;
+    let ended = false;
+    let sized: ResizeObserver | null = null;
+    const lengths = shownQuantity({ quantity: 'length', decimals: 0 }, units);
+    void import('./fitUpScene').then(({ runFitUpScene }) => {
+      if (ended) return;
+      const begun = runFitUpScene(element, overlay, (mm) => withUnit(lengths.format(mm), lengths.unit));
+      scene.current = begun;
+      begun.resize();
+      if (latest.current) begun.show(latest.current);
+      sized = new ResizeObserver(() => begun.resize());
+      sized.observe(element);
+    });
+    return () => {
+      ended = true;
+      sized?.disconnect();
+      scene.current?.end();
+      scene.current = null;
+    };
+  }, [webgl, units]);
+  useEffect(() => scene.current?.retheme(), [theme]);
+
+  useEffect(() => {
+    const element = host.current;
+    if (!element) return;
+    const onWheel = (event: WheelEvent) => {
+      event.preventDefault();
+      scene.current?.turn((eye) => zoom(eye, event.deltaY > 0 ? ZOOM_STEP : 1 / ZOOM_STEP));
+    };
+    element.addEventListener('wheel', onWheel, { passive: false });
+    return () => element.removeEventListener('wheel', onWheel);
+  }, []);
+
+  const onKeyDown = (event: KeyboardEvent) => {
+    const change = keyChange(event);
+    if (event.key === '0') scene.current?.fit();
+    else if (change) scene.current?.turn(change);
+    else return;
+    event.preventDefault();
+  };
+  const onPointerDown = (event: PointerEvent<HTMLDivElement>) => {
+    event.currentTarget.setPointerCapture(event.pointerId);
+    press.current = { x: event.clientX, y: event.clientY, across: event.shiftKey || event.button === 1 };
+  };
+  const onPointerMove = (event: PointerEvent<HTMLDivElement>) => {
+    const now = press.current;
+    if (!now) return;
+    const high = Math.max(1, event.currentTarget.clientHeight);
+    const [dx, dy] = [(event.clientX - now.x) / high, (event.clientY - now.y) / high];
+    [now.x, now.y] = [event.clientX, event.clientY];
+    scene.current?.turn((eye) => (now.across ? pan(eye, -dx, dy) : orbit(eye, -dx * DRAG_TURN, dy * DRAG_TURN)));
+  };
+  const onPointerUp = () => {
+    press.current = null;
+  };
+
+  const isThere = content !== null && webgl === true;
+  return (
+    <section className="fitupview" aria-label="Where it is">
+      <div
+        ref={host}
+        className="fitupcanvas"
+        role="img"
+        tabIndex={isThere ? 0 : undefined}
+        aria-label={`${title}. ${subtitle}. Arrow keys turn the picture, with Shift they move it; plus and minus zoom, 0 shows it as at first.`}
+        onKeyDown={onKeyDown}
+        onPointerDown={onPointerDown}
+        onPointerMove={onPointerMove}
+        onPointerUp={onPointerUp}
+        onPointerCancel={onPointerUp}
+      >
+        <svg ref={svg} className="overlay" aria-hidden="true" />
+        {webgl === false && (
+          <p className="nopicture">No picture: this machine or browser offers no WebGL. The tables hold all numbers.</p>
+        )}
+        {place !== null && state.kind === 'failed' && <p className="nopicture">No picture: {state.failure.message}</p>}
+      </div>
+      {place !== null && (
+        <div className="fituptitle" data-over-view>
+          <b>{title}</b>
+          <span>{subtitle}</span>
+        </div>
+      )}
+      {place !== null && views.length > 1 && (
+        <div className="fitupviews" data-over-view>
+          <Segments label="View" options={views} chosen={view} className="upright" onChoose={onView} />
+        </div>
+      )}
+      {children}
+    </section>
+  );
+};
