@@ -40,11 +40,12 @@ export const CoordinatesIn = ({ question, onAsk, onClose }: CoordinatesInProps) 
     setTold(null);
     onAsk({ ...question, ...part });
   };
-  const name = (row: string, point: string | null) => ask({ names: nameRow(question, answer.rows, row, point) });
+  const name = (row: string, point: string | null) =>
+    ask({ names: nameRow(question, answer.rows, row, point), guessed: question.guessed.filter((one) => one !== row) });
   const read = async (event: ChangeEvent<HTMLInputElement>) => {
     const file = event.target.files?.[0];
     event.target.value = '';
-    if (file) ask({ text: await file.text(), file: file.name, names: {}, datumRows: {} });
+    if (file) ask({ text: await file.text(), file: file.name, names: {}, guessed: [], datumRows: {} });
   };
   const points = answer.brought?.points ?? [];
   const ready = answer.brought !== null && answer.obstacles.length === 0 && points.length > 0;
@@ -99,6 +100,9 @@ export const CoordinatesIn = ({ question, onAsk, onClose }: CoordinatesInProps) 
           obstacle={refused === null && obstacle ? obstacle : { text: refused ?? '', name: null, suggestion: null }}
           more={answer.obstacles.length - 1}
           onName={name}
+          onFillIn={(likely) =>
+            ask({ names: { ...question.names, ...likely }, guessed: [...question.guessed, ...Object.keys(likely)] })
+          }
           onLeaveOut={(rows) => ask({ names: { ...question.names, ...Object.fromEntries(rows.map((row) => [row, null])) } })}
         />
       )}
@@ -111,7 +115,7 @@ export const CoordinatesIn = ({ question, onAsk, onClose }: CoordinatesInProps) 
             aria-label="The list"
             spellCheck={false}
             placeholder={'armFront; 8,7; 348; 195\nballJoint; 11; 728,6; 197'}
-            onChange={(event) => ask({ text: event.target.value, file: null, names: {}, datumRows: {} })}
+            onChange={(event) => ask({ text: event.target.value, file: null, names: {}, guessed: [], datumRows: {} })}
           />
         </label>
         <ListOptions
@@ -122,7 +126,7 @@ export const CoordinatesIn = ({ question, onAsk, onClose }: CoordinatesInProps) 
           isTypical={(point) => isTypical(begun, car, axle, point)}
           onAsk={ask}
         />
-        <ListPreview car={car} axle={axle} answer={answer} names={question.names} onName={name} />
+        <ListPreview car={car} axle={axle} answer={answer} names={question.names} guessed={question.guessed} onName={name} />
       </div>
     </section>
   );
@@ -132,10 +136,11 @@ interface BannerProps {
   readonly obstacle: Obstacle;
   readonly more: number;
   readonly onName: (row: string, point: string | null) => void;
+  readonly onFillIn: (likely: Readonly<Record<string, string>>) => void;
   readonly onLeaveOut: (rows: readonly string[]) => void;
 }
 
-const Banner = ({ obstacle: { text, name, suggestion, rows }, more, onName, onLeaveOut }: BannerProps) => (
+const Banner = ({ obstacle: { text, name, suggestion, rows, likely = {} }, more, onName, onFillIn, onLeaveOut }: BannerProps) => (
   <div className="banner" role="alert">
     <VerdictShape verdict="broken" />
     <div>
@@ -157,9 +162,14 @@ const Banner = ({ obstacle: { text, name, suggestion, rows }, more, onName, onLe
         Leave row out
       </button>
     )}
+    {Object.keys(likely).length > 0 && (
+      <button type="button" className="button" onClick={() => onFillIn(likely)}>
+        Fill in {Object.keys(likely).length} likely
+      </button>
+    )}
     {rows && (
       <button type="button" className="button" onClick={() => onLeaveOut(rows)}>
-        Leave all {rows.length} out
+        {rows.length === 1 ? 'Leave it out' : `Leave all ${rows.length} out`}
       </button>
     )}
   </div>

@@ -9,13 +9,15 @@ interface ListPreviewProps {
   readonly axle: AxleName;
   readonly answer: ListAnswer;
   readonly names: Readonly<Record<string, string | null>>;
+  /** rows whose point is a guess from the words of their names */
+  readonly guessed: readonly string[];
   readonly onName: (row: string, point: string | null) => void;
 }
 
 const LEFT_OUT = 'none';
 
 /** Every row of the list: as read, where it is on the car, what it replaces and by how much; its point can be said by hand. */
-export const ListPreview = ({ car, axle, answer, names, onName }: ListPreviewProps) => {
+export const ListPreview = ({ car, axle, answer, names, guessed, onName }: ListPreviewProps) => {
   const { brought, list, rows } = answer;
   const units = useUnits();
   const place = shownQuantity({ quantity: 'length', decimals: 2 }, units);
@@ -45,6 +47,16 @@ export const ListPreview = ({ car, axle, answer, names, onName }: ListPreviewPro
           {message}
         </p>
       ))}
+      {guessed.length > 0 && (
+        <p className="previewwarning">
+          <span className="chip close">
+            <VerdictShape verdict="close" />
+            look
+          </span>{' '}
+          {guessed.length === 1 ? '1 point is' : `${guessed.length} points are`} guessed from the words in the list, marked with a
+          question mark. Look at each before you take them.
+        </p>
+      )}
       <table className="previewtable">
         <thead>
           <tr>
@@ -89,6 +101,12 @@ export const ListPreview = ({ car, axle, answer, names, onName }: ListPreviewPro
                       <option key={name}>{name}</option>
                     ))}
                   </select>
+                  {guessed.includes(row.name) && (
+                    <span title="guessed from its name" aria-label="guessed from its name">
+                      {' '}
+                      ?
+                    </span>
+                  )}
                 </td>
                 <td>{row.state === 'taken' ? row.onSide : ''}</td>
                 {(taken?.at ?? row.at).map((value, index) => (

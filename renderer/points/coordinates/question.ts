@@ -5,7 +5,9 @@ import {
   designPoints,
   frameOf,
   readPoints,
+  pointNamesOf,
   sideOfName,
+  type AxleDocument,
   type AxleName,
   type Brought,
   type BringFailure,
@@ -20,6 +22,7 @@ import {
 } from '../../../geometry/index';
 import { parseNumber } from '../../units/parseNumber';
 import { unitsOf } from '../../units/typedUnits';
+import { likelyPoints } from './likelyPoints';
 
 /** What the person has said of a list so far. */
 export interface ListQuestion {
@@ -40,6 +43,8 @@ export interface ListQuestion {
   /** added to X, Y and Z of every row, in the list's own unit and axes, as it was typed */
   readonly shift: readonly [string, string, string];
   readonly names: Readonly<Record<string, string | null>>;
+  /** rows whose point was filled in from the words of their names, and not yet said by hand */
+  readonly guessed: readonly string[];
 }
 
 export const EMPTY_QUESTION: ListQuestion = {
@@ -53,6 +58,7 @@ export const EMPTY_QUESTION: ListQuestion = {
   datumRows: {},
   shift: ['', '', ''],
   names: {},
+  guessed: [],
 };
 
 /** What stands in the way of taking the list: in one sentence, at a row where it is one. */
@@ -63,6 +69,8 @@ export interface Obstacle {
   readonly suggestion: string | null;
   /** names of the rows that can be left out at once, where it is of several */
   readonly rows?: readonly string[];
+  /** row → the point that its words fit best, where there are such */
+  readonly likely?: Readonly<Record<string, string>>;
 }
 
 export interface ListAnswer {
@@ -166,11 +174,11 @@ export const answerList = (
   }
   const { rows } = brought.value;
   if (typeof shift === 'string') return { ...base, rows, obstacles: [plain(`What is added to ${shift} is no length.`)] };
-  return { ...base, rows, brought: brought.value, obstacles: unknownOf(rows) };
+  return { ...base, rows, brought: brought.value, obstacles: unknownOf(rows, car[axle]) };
 };
 
 /** Rows that are no point yet: those that may be meant by another name one by one, the others together. */
-const unknownOf = (rows: readonly BroughtRow[]): readonly Obstacle[] => {
+const unknownOf = (rows: readonly BroughtRow[], axle: AxleDocument | undefined): readonly Obstacle[] => {
   const unknown = rows.filter(({ state }) => state === 'unknown');
   const [alike, others] = [unknown.filter(({ suggestion }) => suggestion), unknown.filter(({ suggestion }) => !suggestion)];
   const oneByOne = (row: BroughtRow): Obstacle => ({
@@ -178,9 +186,20 @@ const unknownOf = (rows: readonly BroughtRow[]): readonly Obstacle[] => {
     name: row.name,
     suggestion: row.suggestion,
   });
-  if (others.length < 2) return [...alike, ...others].map(oneByOne);
-  const text = `${others.length} rows have names of their own. Say under “Point” which point each is; what is said of the left is taken for the right.`;
-  return [...alike.map(oneByOne), { ...plain(text), rows: others.map(({ name }) => name) }];
+  const taken = new Set(rows.map(({ point }) => point));
+  const free = axle ? pointNamesOf(axle).filter((point) => !taken.has(point)) : [];
+  const likely = axle
+    ? likelyPoints(
+        axle,
+        others.map(({ name }) => name),
+        free,
+      )
+    : {};
+  if (others.length < 2 && Object.keys(likely).length === 0) return [...alike, ...others].map(oneByOne);
+  const text = `${others.length === 1 ? '1 row has a name of its own' : `${others.length} rows have names of their own`}. Say under “Point” which point each is; what is said of the left is taken for the right.`;
+  const together = { ...plain(text), rows: others.map(({ name }) => name), likely };
+  // one press that names many comes before those that are asked one by one
+  return Object.keys(likely).length > 0 ? [together, ...alike.map(oneByOne)] : [...alike.map(oneByOne), together];
 };
 
 /** A name as it is for the other side: "L LCA front bush" and "R LCA front bush"; null where it says no side. */

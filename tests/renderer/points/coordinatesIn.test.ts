@@ -98,4 +98,46 @@ describe('a list with names of its own', () => {
     expect(rest.obstacles).toEqual([]);
     expect(rest.brought?.points.map(({ point }) => point)).toEqual(['ballJoint']);
   });
+
+  test('is told by the words of its names where they fit one point best, and by no more than these', () => {
+    const text = [
+      'L LCA front bush',
+      'L LCA rear bush',
+      'L lower BJ',
+      'L strut top mount',
+      'L tie rod inner',
+      'L outer tie rod end',
+      'L hub centre',
+      'L upper strut bolt',
+      'L exhaust hanger',
+      'R LCA front bush',
+    ]
+      .map((name, k) => `${name};${k};${100 + k};200`)
+      .join('\n');
+    const [obstacle] = answer(ask({ text, side: 'both' })).obstacles;
+    expect(obstacle?.likely).toEqual({
+      'L LCA front bush': 'armFront',
+      'L LCA rear bush': 'armRear',
+      'L lower BJ': 'ballJoint',
+      'L strut top mount': 'strutTop',
+      'L tie rod inner': 'rackEnd',
+      'L outer tie rod end': 'tieRodEnd',
+      'L hub centre': 'wheelCentre',
+      'L upper strut bolt': 'clampUpper',
+      'R LCA front bush': 'armFront',
+    });
+  });
+
+  test.each([
+    ['says only where', ['L front lower']],
+    ['could be two points', ['L LCA bush', 'L tie rod']],
+    ['is as good as another row of its side', ['L LCA front bush', 'L LCA front sleeve']],
+    ['contradicts itself with every point', ['L hub bolt front']],
+  ])('is left to the person where it %s', (_, names) => {
+    const text = [...names, 'L zzz'].map((name, k) => `${name};${k};100;200`).join('\n');
+    expect(answer(ask({ text, side: 'left' })).obstacles.map(({ likely }) => likely ?? {})).not.toContainEqual(
+      expect.objectContaining({ [names[0] ?? '']: expect.anything() }),
+    );
+    expect(answer(ask({ text, side: 'left' })).obstacles.length).toBeGreaterThan(0);
+  });
 });
