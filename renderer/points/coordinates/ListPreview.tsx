@@ -102,8 +102,7 @@ export const ListPreview = ({ car, axle, answer, names, guessed, onName }: ListP
                     ))}
                   </select>
                   {guessed.includes(row.name) && (
-                    <span title="guessed from its name" aria-label="guessed from its name">
-                      {' '}
+                    <span className="guess" title="guessed from its name" aria-label="guessed from its name">
                       ?
                     </span>
                   )}
