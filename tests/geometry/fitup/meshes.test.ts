@@ -3,9 +3,13 @@ import { findSetup, parseCar, readStl, toMechanism, type Vector } from '../../..
 import { searchMesh } from '../../../geometry/meshes/meshSearch';
 import { clearanceStudy, type ClearanceAnswer } from '../../../geometry/fitup/clearance/clearance';
 import { openEdges, volumeOf } from '../../../geometry/fitup/meshes/closedMesh';
+import { turnAbout } from '../../../geometry/core/rotation';
+import { add, distance, scale } from '../../../geometry/core/vector';
+import { segmentCore } from '../../../geometry/fitup/distance/core';
 import { atDesign } from '../../../geometry/fitup/placement';
 import { gapBetween } from '../../../geometry/fitup/shapes/gapBetween';
 import type { MeshSolid } from '../../../geometry/fitup/shapes/solid';
+import { roundSolid, spunSolid } from '../../../geometry/fitup/shapes/solids';
 import type { MeshFiles } from '../../../geometry/fitup/meshes/partMeshes';
 import { answerStudy } from '../../../geometry/studies/study';
 import { drawFrom } from '../../laws/draw';
@@ -92,6 +96,41 @@ describe('the distance to a mesh', () => {
       );
     }
     expect(apart).toBeGreaterThan(100);
+  });
+
+  it('of what turns is that of all its turns, and of a skin that turns inside it too', () => {
+    const box = solidOf(boxTriangles([30, 40, 50]));
+    // a rim's skin about an axis that is askew, well beside the box, across it, and wholly within it
+    for (const [middle, reach, isCut] of [
+      [[150, 20, 10], 60, false],
+      [[60, 0, 0], 55, true],
+      [[0, 0, 0], 12, true],
+    ] as const) {
+      const [axis, out]: [Vector, Vector] = [
+        [0.6, 0.8, 0],
+        [0, 0, 1],
+      ];
+      const profile = segmentCore(
+        add(middle, add(scale(axis, -10), scale(out, reach))),
+        add(middle, add(scale(axis, 10), scale(out, reach))),
+      );
+      const skin = spunSolid(roundSolid([profile], 0, true), middle, axis);
+      for (const gap of [gapBetween(box, skin, atDesign()), gapBetween(skin, box, atDesign())]) {
+        if (isCut) {
+          expect(gap).toMatchObject({ isCutOnly: true, distance: 0 });
+          continue;
+        }
+        let least = Infinity;
+        for (let turn = 0; turn < 2 * Math.PI; turn += 0.002) {
+          const turned = [-10, 10].map((along) => add(middle, add(scale(axis, along), turnAbout(scale(out, reach), axis, turn))));
+          const still = roundSolid([segmentCore(turned[0], turned[1])], 0, true);
+          least = Math.min(least, gapBetween(box, still, atDesign()).distance);
+        }
+        expect(gap.distance).toBeCloseTo(least, 2);
+        expect(gap.distance).toBeLessThan(least + 1e-6);
+        expect(distance(gap.points[0], gap.points[1])).toBeCloseTo(gap.distance, 6);
+      }
+    }
   });
 
   it('knows what is inside of a closed one, and of two meshes', () => {
