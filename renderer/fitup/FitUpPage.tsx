@@ -5,9 +5,13 @@ import '../studies/studies.css';
 import { ClearanceTab } from './clearance/ClearanceTab';
 import './fitup.css';
 import { FitUpCautions } from './FitUpCautions';
+import { JointsTab } from './joints/JointsTab';
 import { ALL_ASKED, type FitUpAsked, type FitUpTab } from './fitUpQuestion';
 
-const TABS: readonly { readonly name: FitUpTab; readonly label: string }[] = [{ name: 'clearance', label: 'Clearance' }];
+const TABS: readonly { readonly name: FitUpTab; readonly label: string }[] = [
+  { name: 'clearance', label: 'Clearance' },
+  { name: 'joints', label: 'Joints' },
+];
 
 /** Whether it touches, binds or runs out of thread, and what it carries: tables with the least to spare first, and where it is. */
 export const FitUpPage = ({ theme }: { readonly theme: string }) => {
@@ -17,6 +21,15 @@ export const FitUpPage = ({ theme }: { readonly theme: string }) => {
   const [asked, setAsked] = useKept<FitUpAsked>('fitup.asked', () => ALL_ASKED);
   if (!bench) return <p className="nostudies">No car is open. Open one, or a sample, from the file menu.</p>;
   const tabs = <Segments label="Fit-up" options={TABS} chosen={tab} className="fituptabs" onChoose={setTab} />;
-  const common = { document: bench.document, setup: bench.setup, axle, asked, onAsk: setAsked, tabs, theme };
-  return <>{tab === 'clearance' && <ClearanceTab {...common} cautions={<FitUpCautions tab={tab} />} />}</>;
+  const common = {
+    document: bench.document,
+    setup: bench.setup,
+    axle,
+    asked,
+    onAsk: setAsked,
+    tabs,
+    theme,
+    cautions: <FitUpCautions tab={tab} />,
+  };
+  return tab === 'joints' ? <JointsTab {...common} /> : <ClearanceTab {...common} />;
 };

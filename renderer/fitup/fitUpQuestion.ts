@@ -44,8 +44,8 @@ export const clearanceOrder = memoLast(
   4,
 );
 
-export const overOrder = memoLast(
-  <Job extends 'joints' | 'stroke'>(job: Job, document: CarDocument, axle: AxleName, setups: NamedSetups) =>
-    ({ job, document, axles: [axle], setups }) satisfies FitUpOrder,
-  6,
+export const jointsOrder = memoLast(
+  (document: CarDocument, axle: AxleName, setups: NamedSetups) =>
+    ({ job: 'joints', document, axles: [axle], setups }) satisfies FitUpOrder,
+  4,
 );

@@ -38,7 +38,13 @@ test('opens on a sample with its picture, its numbers and the cautions; views ar
   expect(await page.locator('.overlay .tag').allTextContents()).toEqual(
     expect.arrayContaining([expect.stringContaining('steering axis')]),
   );
-  expect(await page.getByRole('navigation').getByRole('link').allInnerTexts()).toEqual(['Bench', 'Points', 'Studies', 'Fit-up', 'Sheet']);
+  expect(await page.getByRole('navigation').getByRole('link').allInnerTexts()).toEqual([
+    'Bench',
+    'Points',
+    'Studies',
+    'Fit-up',
+    'Sheet',
+  ]);
 
   // what comes late, such as a font, may ask for one more picture; then it has to be quiet
   const drawn = () => page.evaluate(() => document.querySelector('canvas')?.dataset['drawn']);

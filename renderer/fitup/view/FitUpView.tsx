@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useRef, type KeyboardEvent, type PointerEvent, type ReactNode } from 'react';
-import type { AxleName, CarDocument, MeshFiles, SetupDocument, SideName } from '../../../geometry/index';
+import type { AxleName, CarDocument, MeshFiles, PlacedCorner, SetupDocument, SideName } from '../../../geometry/index';
 import { placeSetup } from '../../compute/placeSetup';
 import type { FitUpOrder } from '../../compute/fitup/fitUpOrder';
 import { memoLast } from '../../compute/memoLast';
@@ -23,7 +23,8 @@ export interface ViewPlace {
   readonly rack: number;
 }
 
-type Shown = Pick<FitUpContent, 'about' | 'gap' | 'forces' | 'items' | 'focus'>;
+/** What is drawn over the corner. */
+export type Shown = Pick<FitUpContent, 'about' | 'gap' | 'forces' | 'items' | 'focus'>;
 
 interface FitUpViewProps {
   readonly document: CarDocument;
@@ -31,7 +32,7 @@ interface FitUpViewProps {
   readonly meshes: MeshFiles;
   readonly place: ViewPlace | null;
   /** what is drawn over the corner once it is known how it stands; the same object while nothing changes */
-  readonly shown: Shown;
+  readonly shown: Shown | ((corner: PlacedCorner) => Shown);
   readonly subject: string;
   readonly view: FitUpViewName;
   readonly views: readonly { readonly name: FitUpViewName; readonly label: string }[];
@@ -131,7 +132,7 @@ export const FitUpView = ({
       rack: at.rack,
       side,
       parts: last.answer.parts,
-      ...shown,
+      ...(typeof shown === 'function' ? shown(placed[side]) : shown),
       view,
       subject,
     };

@@ -37,7 +37,14 @@ export interface FitUpContent {
   readonly forces: readonly DrawnForce[];
   readonly items: readonly OverlayItem[];
   /** where to look at, and how much of it is worth seeing [mm] */
-  readonly focus: { readonly at: Vector; readonly reach: number; readonly square: Vector | null } | null;
+  readonly focus: {
+    readonly at: Vector;
+    readonly reach: number;
+    /** the eye looks square to it, where it is free to the gap */
+    readonly square: Vector | null;
+    /** or from there */
+    readonly from?: Vector;
+  } | null;
   readonly view: FitUpViewName;
   /** another one: the eye is aimed anew */
   readonly subject: string;

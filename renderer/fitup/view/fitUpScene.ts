@@ -19,6 +19,11 @@ const LOCATOR = { size: 148, edge: 12 } as const;
 const GAP_SHARE = 0.12;
 const LEAST_SHOWN = 170;
 
+const eyeTo = ([x, y, z]: Point): { azimuth: number; elevation: number } => ({
+  azimuth: Math.atan2(y, x),
+  elevation: Math.atan2(z, Math.sqrt(x * x + y * y)),
+});
+
 const NO_OVERLAY: Overlay = { draw: () => undefined, place: () => undefined, remove: () => undefined };
 
 export interface FitUpScene {
@@ -162,11 +167,16 @@ export const runFitUpScene = (host: HTMLElement, svg: SVGSVGElement, lengthWords
     const aspect = box.width / Math.max(1, box.height);
     locator.look(fitEye(cornerPoints(content), usualWay(content), false, 1, MARGINS));
     if (content.view === 'gap' && content.focus) {
-      const { at, reach, square } = content.focus;
+      const { at, reach, square, from } = content.focus;
       const target = ground(at);
       const [zero, tip] = [ground([0, 0, 0]), square ? ground(square) : null];
       const way: Point | null = tip && [tip[0] - zero[0], tip[1] - zero[1], tip[2] - zero[2]];
-      const direction = way ? sightAcross(target, way, usualWay(content)) : usualWay(content);
+      const seen = from ? ground(from) : null;
+      const direction = seen
+        ? eyeTo([seen[0] - zero[0], seen[1] - zero[1], seen[2] - zero[2]])
+        : way
+          ? sightAcross(target, way, usualWay(content))
+          : usualWay(content);
       const high = Math.max(LEAST_SHOWN, reach / GAP_SHARE);
       pane.look({ ...direction, target, distance: high / (2 * Math.tan(LENS / 2)), lens: LENS, parallel: true });
       return;

@@ -5,7 +5,7 @@ import { ROOT } from '../../../electron/building/products.mjs';
 import { parseCar, toDegrees, type CarDocument, type Vector } from '../../../geometry/index';
 import { searchMesh } from '../../../geometry/meshes/meshSearch';
 import { answerFitUp } from '../../../renderer/compute/fitup/answerFitUp';
-import { askedSetups, clearanceOrder, meshesOfCar, overOrder } from '../../../renderer/fitup/fitUpQuestion';
+import { askedSetups, clearanceOrder, meshesOfCar, jointsOrder } from '../../../renderer/fitup/fitUpQuestion';
 import { jounceJson, type Json } from '../../electron/command/jounce';
 
 const HATCH = path.join(ROOT, 'samples/saltmarsh-hatch.jounce.json');
@@ -52,8 +52,8 @@ describe('the page of fit-up answers as the command line does', () => {
   }, 120_000);
 
   test('joints: tilt, spare and place', async () => {
-    const order = overOrder('joints', document, 'front', askedSetups(document, []));
-    const mine = valueOf(answerFitUp({ ...order, job: 'joints' }, searchMesh));
+    const order = jointsOrder(document, 'front', askedSetups(document, []));
+    const mine = valueOf(answerFitUp(order, searchMesh));
     const { document: theirs } = await jounceJson(['joints', HATCH, '--axle', 'front']);
     const rows = listOf(theirs['rows']);
     expect(mine.rows.length).toBe(rows.length);
@@ -70,7 +70,7 @@ describe('the page of fit-up answers as the command line does', () => {
   }, 60_000);
 
   test('stroke: damper, spring, spans, threads', async () => {
-    const order = overOrder('stroke', document, 'front', askedSetups(document, []));
+    const order = jointsOrder(document, 'front', askedSetups(document, []));
     const mine = valueOf(answerFitUp({ ...order, job: 'stroke' }, searchMesh));
     const { document: theirs } = await jounceJson(['stroke', HATCH, '--axle', 'front']);
     const rows = listOf(theirs['rows']);

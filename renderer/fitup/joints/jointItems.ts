@@ -1,0 +1,72 @@
+import { toRadians, type CarDocument, type JointRow, type PlacedCorner, type Vector } from '../../../geometry/index';
+import type { OverlayItem } from '../../viewport/overlayTypes';
+import type { Shown } from '../view/FitUpView';
+
+const add = (a: Vector, b: Vector, by = 1): Vector => [a[0] + by * b[0], a[1] + by * b[1], a[2] + by * b[2]];
+const dot = (a: Vector, b: Vector): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+const cross = (a: Vector, b: Vector): Vector => [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]];
+const unit = (a: Vector): Vector => {
+  const size = Math.sqrt(dot(a, a)) || 1;
+  return [a[0] / size, a[1] / size, a[2] / size];
+};
+
+/** Length of what is drawn of a joint [mm]. */
+const ARM = 90;
+const ARC = 62;
+const STEPS = 12;
+
+const NOTHING: Shown = { about: [], gap: null, forces: [], items: [], focus: null };
+
+/** A direction of the file, carried as its body is; null for a carrier whose turn is not known here. */
+const carried = (corner: PlacedCorner, way: Vector, on: string, side: JointRow['side']): Vector | null => {
+  const own: Vector = side === 'left' ? way : [way[0], -way[1], way[2]];
+  if (on === 'body' || on === 'rack') return unit(own);
+  if (on !== 'knuckle' && on !== 'trailingArm') return null;
+  const r = corner.rotation;
+  const row = (i: number): number => (r[i] ?? 0) * own[0] + (r[i + 1] ?? 0) * own[1] + (r[i + 2] ?? 0) * own[2];
+  return unit([row(0), row(3), row(6)]);
+};
+
+/** The bolt, the fan that its maker allows, the rod or bore, and the tilt between: at the position where it is greatest. */
+export const jointShown = (
+  document: CarDocument,
+  row: JointRow,
+  words: { readonly rated: string; readonly tilt: string },
+  corner: PlacedCorner,
+): Shown => {
+  const joint = document.joints?.[row.point];
+  const at = corner.points[row.point];
+  if (!joint || !at) return NOTHING;
+  const focus = { at, reach: 26, square: null };
+  const bolt = carried(corner, joint.bolt, joint.boltOn, row.side);
+  const rod = corner.rods.find(({ name }) => name === joint.rod);
+  const line = joint.bore
+    ? carried(corner, joint.bore, joint.boreOn ?? 'body', row.side)
+    : rod && unit(rod.inner.map((value, i) => value - (rod.outer[i] ?? 0)) as unknown as Vector);
+  if (!bolt || !line) return { ...NOTHING, focus };
+  // the direction without tilt, and the way that the tilt goes from it
+  const sense = dot(bolt, line) < 0 ? -1 : 1;
+  const along: Vector = [sense * bolt[0], sense * bolt[1], sense * bolt[2]];
+  const straight = joint.bore ? along : unit(add(line, bolt, -dot(bolt, line)));
+  const across = unit(add(line, straight, -dot(line, straight)));
+  const towards = (angle: number, length: number): Vector =>
+    add(add(at, straight, length * Math.cos(angle)), across, length * Math.sin(angle));
+  const rated = toRadians(joint.rated);
+  const arc = (from: number, to: number, length: number): Vector[] =>
+    Array.from({ length: STEPS + 1 }, (_, step) => towards(from + ((to - from) * step) / STEPS, length));
+  const tilt = row.tilt ?? 0;
+  const normal = cross(straight, across);
+  const outboard = row.side === 'left' ? 1 : -1;
+  const face = normal[1] * outboard + normal[0] < 0 ? -1 : 1;
+  const items: OverlayItem[] = [
+    { kind: 'hull', className: 'ratedfan', points: [at, ...arc(-rated, rated, ARM)] },
+    { kind: 'line', className: 'boltline', points: [add(at, bolt, -ARM), add(at, bolt, ARM)] },
+    { kind: 'line', className: 'straightline', points: [at, towards(0, ARM)] },
+    { kind: 'line', className: 'tiltline', points: [at, add(at, line, ARM)] },
+    { kind: 'line', className: 'tiltarc', points: arc(0, tilt, ARC) },
+    { kind: 'label', text: 'bolt', at: add(at, bolt, ARM), reach: [18, -14], plated: true },
+    { kind: 'label', text: words.rated, at: towards(-rated, ARM), reach: [-24, 24], plated: true },
+    { kind: 'label', text: words.tilt, at: towards(tilt / 2, ARC), reach: [40, 34], plated: true, strong: true },
+  ];
+  return { ...NOTHING, items, focus: { ...focus, from: [face * normal[0], face * normal[1], face * normal[2]] } };
+};
