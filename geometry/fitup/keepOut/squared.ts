@@ -1,0 +1,1 @@
+export const squared = (value: number): number => value * value;

@@ -1,0 +1,223 @@
+import type { AxleName, SetupDocument, SideName } from '../../car/document';
+import type { CarMechanism } from '../../car/mechanism';
+import type { Failure } from '../../corner/failure';
+import { assembleCar } from '../../setup/assembleCar';
+import { isStill } from '../carriers';
+import { envelopeRows, fitUpCorners, type EnvelopeRow, type FitUpCorner, type StoodSetup } from '../corners';
+import { partMeshes, type MeshFiles } from '../meshes/partMeshes';
+import { piecesOf, type PartMeshes, type Piece } from '../pieces';
+import type { MeshLibrary } from '../shapes/mesh';
+import { fieldOfSolid, type Field } from './field';
+import { activeCubes, latticeAround } from './lattice';
+import { levelOf } from './level';
+import { NearestSearch } from './nearestOf';
+import { BodyPath, MotionTable, type PositionCell } from './positionTree';
+import { refineMesh } from './refine';
+import { buildSurface } from './surface';
+import { squared } from './squared';
+
+/** The space that parts sweep: which of them, over which envelopes, and how it is built. Lengths in mm. */
+export interface KeepOutQuestion {
+  readonly axles: readonly AxleName[];
+  readonly sides: readonly SideName[];
+  readonly setups: readonly (readonly [string, SetupDocument])[];
+  /** names of parts, or everything that moves against the body */
+  readonly of: readonly string[] | 'all-moving';
+  /** radius and margin that the space is grown by; 0 or more */
+  readonly grow: number;
+  /** the surface is nowhere farther out than this; above 0 */
+  readonly bound: number;
+  readonly meshes?: MeshFiles;
+}
+
+export const DEFAULT_KEEP_OUT_BOUND_MM = 2;
+/** Finer than this nothing is built [mm]. */
+export const LEAST_KEEP_OUT_BOUND_MM = 0.1;
+
+/** A mesh whose every edge is run through once each way, triangles counter-clockwise from outside. Car frame, mm. */
+export interface ClosedMesh {
+  /** three coordinates a corner */
+  readonly positions: Float64Array;
+  /** three corners a triangle */
+  readonly triangles: Uint32Array;
+}
+
+/**
+ * Space that is kept out of: it holds all that is swept, grown, and reaches out past it by no more than the bound. What no part
+ * reaches and is shut in stays free: it has a shell of its own, whose triangles face inwards.
+ */
+export interface KeepOut {
+  readonly mesh: ClosedMesh;
+  /** names of the parts that are in it */
+  readonly of: readonly string[];
+  readonly grow: number;
+  readonly bound: number;
+  /** what is enclosed [mm³] */
+  readonly volume: number;
+  /** lowest and highest corner of the box around it */
+  readonly box: readonly [readonly [number, number, number], readonly [number, number, number]];
+  readonly envelope: readonly EnvelopeRow[];
+  /** parts that could not be made, and corners that have no envelope */
+  readonly missing: readonly string[];
+}
+
+/** Why there is no mesh. */
+export interface NoKeepOut {
+  readonly refused: 'unknown-part' | 'nothing-swept' | 'too-fine';
+  readonly message: string;
+}
+
+/** More cubes or triangles than this are too much for a machine. */
+const MOST_CUBES = 400_000;
+const MOST_TRIANGLES = 6_000_000;
+/** How much coarser the whole is looked at first, to tell how fine it can be. */
+const COARSER = 4;
+/** Largest edge of a cube, and share of a part's thickness: no part may lie between the points of the lattice [mm]. */
+const LARGEST_RADIUS_MM = 14;
+/** A ball of this many edges' radius holds any tetrahedron of the lattice. */
+const RADIUS_PER_EDGE = Math.sqrt(5) / 4;
+
+/** What is swept, as plain bodies over their positions. */
+interface Swept {
+  readonly cells: readonly PositionCell[];
+  readonly fields: readonly Field[];
+  readonly names: readonly string[];
+  readonly known: readonly string[];
+  readonly missing: readonly string[];
+  readonly envelope: readonly EnvelopeRow[];
+}
+
+/**
+ * The space that parts sweep over the envelopes of the setups in use, as one closed mesh in the car's frame.
+ * @param library - searches meshes; null: no part that is asked for is one
+ */
+export function sweptSpace(
+  mechanism: CarMechanism,
+  question: KeepOutQuestion,
+  library: MeshLibrary | null = null,
+): KeepOut | NoKeepOut | { readonly failure: Failure } {
+  const { grow, bound } = question;
+  if (!(grow >= 0 && Number.isFinite(grow))) throw new RangeError(`sweptSpace: grow of ${grow} mm; 0 or more is allowed`);
+  if (!(bound > 0 && Number.isFinite(bound))) throw new RangeError(`sweptSpace: bound of ${bound} mm; more than 0 is allowed`);
+  const swept = sweptBodies(mechanism, question, library);
+  if ('failure' in swept) return swept;
+  const { cells, fields, names, known, missing, envelope } = swept;
+  const unknown = question.of === 'all-moving' ? [] : question.of.filter((name) => !known.includes(name));
+  if (unknown.length > 0) return { refused: 'unknown-part', message: unknownPart(unknown, known, missing) };
+  if (cells.length === 0) return { refused: 'nothing-swept', message: nothingSwept(missing) };
+  const level = levelOf(grow, bound, Math.max(0, Math.min(...fields.map(({ round }) => round))));
+  const thinnest = grow + Math.max(0, Math.min(...fields.map(({ within }) => within)));
+  const edge = Math.min(LARGEST_RADIUS_MM, Math.max(bound - level.tolerance - level.play, thinnest)) / RADIUS_PER_EDGE;
+  const lattice = latticeAround(cells, level, edge);
+  const rough = activeCubes(lattice, level, cells, COARSER, MOST_CUBES);
+  const expected = rough === null ? Infinity : rough.length * squared(COARSER);
+  if (expected > MOST_CUBES) return tooFine(expected / MOST_CUBES, bound);
+  const cubes = activeCubes(lattice, level, cells, 1, MOST_CUBES);
+  if (cubes === null) return tooFine(2, bound);
+  const search = new NearestSearch(level.tolerance);
+  const mesh = buildSurface(lattice, level, cubes, search);
+  if (!refineMesh(mesh, level, search, MOST_TRIANGLES)) return tooFine(2, bound);
+  const closed: ClosedMesh = { positions: Float64Array.from(mesh.positions), triangles: Uint32Array.from(mesh.triangles) };
+  return { mesh: closed, of: names, grow, bound, volume: volumeOfMesh(closed), box: boxOf(closed), envelope, missing };
+}
+
+function unknownPart(unknown: readonly string[], known: readonly string[], missing: readonly string[]): string {
+  const names = unknown.map((name) => `"${name}"`).join(', ');
+  const there = known.length === 0 ? 'no part has a shape there' : `there are ${known.join(', ')}`;
+  return [`no part ${names} on what is asked for: ${there}`, ...missing].join('. ');
+}
+
+const nothingSwept = (missing: readonly string[]): string =>
+  ['no part that moves has a shape: give the car parts, or rods a section', ...missing].join('. ');
+
+/** @param times - how many times too many */
+function tooFine(times: number, bound: number): NoKeepOut {
+  const factor = Number.isFinite(times) ? Math.min(times, 20) : 20;
+  const possible = Math.ceil(10 * bound * factor) / 10;
+  return {
+    refused: 'too-fine',
+    message: `a bound of ${bound} mm would make more triangles than a machine can hold; ${possible} mm should do, or ask for fewer parts or one side`,
+  };
+}
+
+/** Every body that is asked for over every corner that it is on. */
+function sweptBodies(
+  mechanism: CarMechanism,
+  { axles, sides, setups, of, bound, meshes }: KeepOutQuestion,
+  library: MeshLibrary | null,
+): Swept | { readonly failure: Failure } {
+  const stood: StoodSetup[] = [];
+  for (const [name, setup] of setups) {
+    const car = assembleCar(mechanism, setup);
+    if (!car.ok) return { failure: car.failure };
+    stood.push({ name, car: car.value });
+  }
+  const made = partMeshes(mechanism.document, mechanism.mmPerUnit, meshes ?? {}, library ?? noLibrary);
+  const corners = fitUpCorners(stood, axles).filter(({ side }) => sides.includes(side.mechanism.side));
+  const missing = new Set<string>();
+  const known = new Set<string>();
+  const names = new Set<string>();
+  const fields: Field[] = [];
+  const cells: PositionCell[] = [];
+  for (const corner of corners) {
+    const { envelope, axle } = corner;
+    if (envelope === null) {
+      missing.add(`The ${axle.axle} axle has no envelope without ${corner.missing}.`);
+      continue;
+    }
+    const pieces = piecesOn(mechanism, corner, made);
+    for (const piece of pieces.missing) missing.add(`The part "${piece.name}" is left out: it needs ${piece.missing}.`);
+    const motions = new MotionTable(envelope, corner.side);
+    for (const piece of pieces.pieces) {
+      known.add(piece.name);
+      if (of === 'all-moving' ? isStill(piece.carrier) : !of.includes(piece.name)) continue;
+      const field = fieldOfSolid(piece.solid, bound / 8);
+      const path = new BodyPath(piece.name, field, piece.follow, motions);
+      names.add(piece.name);
+      fields.push(field);
+      cells.push(...path.roots(isStill(piece.carrier)));
+    }
+  }
+  return {
+    cells,
+    fields,
+    names: [...names],
+    known: [...known],
+    missing: [...missing],
+    envelope: envelopeRows(corners),
+  };
+}
+
+const piecesOn = (
+  { document, mmPerUnit }: CarMechanism,
+  { axle, side }: FitUpCorner,
+  meshes: PartMeshes,
+): { readonly pieces: readonly Piece[]; readonly missing: readonly { readonly name: string; readonly missing: string }[] } =>
+  piecesOf(document, mmPerUnit, axle, side, meshes);
+
+const noLibrary = (): never => {
+  throw new Error('sweptSpace: meshes are searched where a library for them is given');
+};
+
+/** What a closed mesh encloses, in its unit cubed. */
+export function volumeOfMesh({ positions: p, triangles }: ClosedMesh): number {
+  let six = 0;
+  for (let i = 0; i < triangles.length; i += 3) {
+    const [a, b, c] = [3 * triangles[i], 3 * triangles[i + 1], 3 * triangles[i + 2]];
+    six +=
+      p[a] * (p[b + 1] * p[c + 2] - p[b + 2] * p[c + 1]) +
+      p[a + 1] * (p[b + 2] * p[c] - p[b] * p[c + 2]) +
+      p[a + 2] * (p[b] * p[c + 1] - p[b + 1] * p[c]);
+  }
+  return six / 6;
+}
+
+function boxOf({ positions }: ClosedMesh): KeepOut['box'] {
+  const min: [number, number, number] = [Infinity, Infinity, Infinity];
+  const max: [number, number, number] = [-Infinity, -Infinity, -Infinity];
+  positions.forEach((value, i) => {
+    min[i % 3] = Math.min(min[i % 3], value);
+    max[i % 3] = Math.max(max[i % 3], value);
+  });
+  return [min, max];
+}
