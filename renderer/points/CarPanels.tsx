@@ -10,7 +10,7 @@ import { PointTable } from './PointTable';
 import { useViewFollows } from './useViewFollows';
 
 /** What of the car file a panel edits. */
-export type PanelName = 'points' | 'axle' | 'adjusters' | 'car' | 'wheel' | 'spring' | 'limits';
+export type PanelName = 'points' | 'axle' | 'adjusters' | 'car' | 'wheel' | 'spring' | 'limits' | 'fitUp';
 
 /** Keys of an axle that are about what it stands on; those that are left are about how it is made. */
 const STANDS_ON = ['spring', 'damper', 'antiRollBar', 'driveShaft', 'sections', 'strutTube', 'heightAt', 'travel'];
@@ -30,7 +30,7 @@ const besides =
 const NONE: Choice = () => false;
 
 /** The fields of the axle and of the car in each panel; between them the panels of the steps have all, and so have the others. */
-export const PANELS: Readonly<Record<Exclude<PanelName, 'points'>, { readonly axle: Choice; readonly car: Choice }>> = {
+export const PANELS: Readonly<Record<Exclude<PanelName, 'points' | 'fitUp'>, { readonly axle: Choice; readonly car: Choice }>> = {
   axle: { axle: besides(['adjusters']), car: NONE },
   adjusters: { axle: among(ADJUSTED), car: NONE },
   car: { axle: NONE, car: () => true },
@@ -39,7 +39,7 @@ export const PANELS: Readonly<Record<Exclude<PanelName, 'points'>, { readonly ax
   limits: { axle: NONE, car: among(JUDGED) },
 };
 
-const TITLES: Readonly<Record<Exclude<PanelName, 'points'>, string>> = {
+const TITLES: Readonly<Record<Exclude<PanelName, 'points' | 'fitUp'>, string>> = {
   axle: 'Axle',
   adjusters: 'Adjusters',
   car: 'Car',
@@ -53,11 +53,33 @@ export const CarPanel = ({ panel }: { readonly panel: PanelName }) => {
   const axle = useBench((state) => state.axle);
   const ofAxle = useCarForm(axle);
   if (!ofAxle) return null;
+  if (panel === 'fitUp') return <FitUpFields />;
   return panel === 'points' ? <PointTable host={ofAxle} /> : <FieldsPanel panel={panel} ofAxle={ofAxle} />;
 };
 
+/** Solids, joints and hoses: what the page of fit-up looks at, of both axles. */
+const FitUpFields = () => {
+  const host = useCarForm(null);
+  const tree = useMemo(() => buildFieldTree(), []);
+  useViewFollows('left');
+  if (!host) return null;
+  return (
+    <>
+      <div className="columnhead">
+        <h2>Parts, joints, hoses</h2>
+        <span className="quiet">places at design, left side; * is needed</span>
+      </div>
+      <div className="scroll forms" tabIndex={0} role="group" aria-label="Parts, joints, hoses">
+        <FormContext value={host}>
+          <Fields fields={tree.fitUp} path={[]} />
+        </FormContext>
+      </div>
+    </>
+  );
+};
+
 interface FieldsPanelProps {
-  readonly panel: Exclude<PanelName, 'points'>;
+  readonly panel: Exclude<PanelName, 'points' | 'fitUp'>;
   readonly ofAxle: FormHost;
 }
 

@@ -20,6 +20,7 @@ const TABS = [
   { name: 'axle', label: 'Axle' },
   { name: 'adjusters', label: 'Adjusters' },
   { name: 'car', label: 'Car' },
+  { name: 'fitUp', label: 'Parts' },
 ] as const satisfies readonly { readonly name: PanelName; readonly label: string }[];
 
 /** What the page shows beside its table: a list of coordinates being read in, or a car being made. */

@@ -1,7 +1,7 @@
 import { useState, type ReactNode } from 'react';
 import { nameOfKey } from '../../adjusters/fitterWords';
 import { DraftPart } from './DraftPart';
-import { useForm } from './formHost';
+import { FormContext, useForm } from './formHost';
 import type { Field } from './fieldTree';
 import { LeafField } from './LeafField';
 import { NameLeaf } from './NameLeaf';
@@ -54,8 +54,53 @@ export const FieldForm = ({ field, path, above }: FieldFormProps) => {
 };
 
 const KindFields = ({ field, path }: { readonly field: Extract<Field, { kind: 'kinds' }>; readonly path: FieldPath }) => {
-  const kind = useForm().read([...path, 'kind']);
+  const host = useForm();
+  const kind = host.read([...path, 'kind']);
+  // a solid that is being made is told what it is first; of one in the car the numbers of its kind are changed
+  if (path.at(-1) === 'shape') return <ShapeFields field={field} path={path} kind={kind} />;
   return <FieldsOf fields={neededFirst(field.kinds.find(({ name }) => name === kind)?.fields ?? [])} path={path} />;
+};
+
+/** The kind of a solid, then its numbers; another kind begins empty. */
+const ShapeFields = ({
+  field,
+  path,
+  kind,
+}: {
+  readonly field: Extract<Field, { kind: 'kinds' }>;
+  readonly path: FieldPath;
+  readonly kind: unknown;
+}) => {
+  const host = useForm();
+  const options = field.kinds.map(({ name }) => name);
+  const choice: Extract<Field, { kind: 'leaf' }> = {
+    kind: 'leaf',
+    key: 'kind',
+    required: true,
+    input: { kind: 'choice', options },
+    words: field.words,
+    meaning: '',
+  };
+  const fields = neededFirst(field.kinds.find(({ name }) => name === kind)?.fields ?? []);
+  return (
+    <>
+      {host.isOfCar ? (
+        <p>
+          {field.words.label}: <b>{String(kind)}</b>
+        </p>
+      ) : (
+        <FormContext
+          value={{
+            ...host,
+            write: (at, value, what) => host.write(at.slice(0, -1), value === undefined ? undefined : { kind: value }, what),
+          }}
+        >
+          <LeafField field={choice} path={[...path, 'kind']} />
+        </FormContext>
+      )}
+      <FieldsOf fields={fields} path={path} />
+    </>
+  );
 };
 
 /** What a part says when it would not go. */

@@ -12,6 +12,10 @@ export type LeafInput =
   /** so many names, as the two ends of a rod */
   | { readonly kind: 'names'; readonly count: number }
   | { readonly kind: 'numberList' }
+  /** any number of names */
+  | { readonly kind: 'nameList' }
+  /** so many directions, as the axes of a box */
+  | { readonly kind: 'directions'; readonly count: number }
   | { readonly kind: 'pairList' }
   /** a number, several numbers or a word: what is typed says which */
   | { readonly kind: 'free' };
@@ -59,9 +63,7 @@ export const ELSEWHERE: Readonly<Record<string, string>> = {
   format: 'always the same',
   version: 'written by the program',
   setups: 'made and changed on the bench',
-  parts: 'solids of the clearance study, which is a page of its own',
-  joints: 'joints of the clearance study, which is a page of its own',
-  spans: 'hoses and cables of the clearance study, which is a page of its own',
+  'parts.*.shape.<mesh>.data': 'a mesh in the car file itself, which nobody types',
   loads: 'load cases of the links, which are a page of their own',
   questions: 'questions of the studies, which are a page of their own',
   measurements: 'measured curves, which belong to the fit',
@@ -70,6 +72,9 @@ export const ELSEWHERE: Readonly<Record<string, string>> = {
   'axle.points': 'the table of points',
   'axle.right.points': 'the table of points',
 };
+
+/** What is edited on the page of fit-up. */
+const FIT_UP: readonly string[] = ['parts', 'joints', 'spans'];
 
 const MISSING: FieldWords = { label: '', unit: '', meaning: '' };
 
@@ -83,10 +88,16 @@ const leafOf = (schema: Schema, deref: (schema: Schema) => Schema): LeafInput =>
     return constants.length === parts.length ? { kind: 'choice', options: constants } : { kind: 'free' };
   }
   if (prefixItems) {
-    const isNumber = deref(prefixItems[0] ?? {}).type === 'number';
+    const first = deref(prefixItems[0] ?? {});
+    if (first.prefixItems) return { kind: 'directions', count: prefixItems.length };
+    const isNumber = first.type === 'number';
     return isNumber ? { kind: 'numbers', count: prefixItems.length } : { kind: 'names', count: prefixItems.length };
   }
-  if (type === 'array') return deref(items as Schema).prefixItems ? { kind: 'pairList' } : { kind: 'numberList' };
+  if (type === 'array') {
+    const item = deref(items as Schema);
+    if (item.type === 'string') return { kind: 'nameList' };
+    return item.prefixItems ? { kind: 'pairList' } : { kind: 'numberList' };
+  }
   if (type === 'boolean') return { kind: 'flag' };
   return type === 'number' || type === 'integer' ? { kind: 'number' } : { kind: 'text' };
 };
@@ -125,7 +136,8 @@ export const buildFieldTree = (root: Schema = carFileSchema() as Schema) => {
 
   const top = fieldsOf(root, []);
   const axle = fieldsOf(deref(root.properties?.['front'] ?? {}), ['axle']);
-  return { car: top.filter(({ key }) => key !== 'front' && key !== 'rear'), axle };
+  const isCars = ({ key }: Field): boolean => key !== 'front' && key !== 'rear' && !FIT_UP.includes(key);
+  return { car: top.filter(isCars), axle, fitUp: top.filter(({ key }) => FIT_UP.includes(key)) };
 };
 
 /** What the form says of this field itself; what it says of every point or name is known. */

@@ -71,6 +71,33 @@ export const aimedFrom = (host: FormHost, path: FieldPath): string | null => {
 export const firstDirection = (value: unknown): Triple =>
   Array.isArray(value) && value.length === 3 ? (value as unknown as Triple) : [0, 0, 1];
 
+/** What a solid, a bolt or the end of a hose can be on, of either axle; which of them this axle has the rules of the file say. */
+const STEADY = [
+  'body',
+  'knuckle',
+  'arm',
+  'strut',
+  'strutRod',
+  'trailingArm',
+  'rack',
+  'spring',
+  'damperUpper',
+  'damperLower',
+  'bar',
+  'barLink',
+];
+
+const fitUpNames = (document: CarDocument, path: FieldPath): readonly string[] => {
+  const [holder, last] = [path[0], String(path.at(-1))];
+  const axles = [document.front, document.rear];
+  const rods = axles.flatMap((axle) => Object.keys(axle?.rods ?? {}));
+  if (last === 'rod') return axles.flatMap((axle) => Object.keys((axle?.layout === 'strut' ? STRUT_RODS : axle?.rods) ?? {}));
+  if (last === 'on') return [...STEADY, ...rods, 'wheel', 'hub', 'driveShaft', 'ground'];
+  if (last.endsWith('On')) return [...STEADY, ...rods];
+  const isPoint = holder === 'joints' ? last === 'key' : last === 'from' || last === 'to';
+  return isPoint && path.length === 3 ? axles.flatMap((axle) => Object.keys(axle?.points ?? {})) : [];
+};
+
 /** Names that a field may hold, to choose from while typing; none where anything can be typed. */
 export const namesFor = (host: FormHost, path: FieldPath): readonly string[] => {
   const axle = host.axle === null ? undefined : host.document[host.axle];
@@ -78,6 +105,7 @@ export const namesFor = (host: FormHost, path: FieldPath): readonly string[] => 
   const rods = axle?.layout === 'strut' ? ['armFront', 'armRear', 'tieRod'] : Object.keys(axle?.rods ?? {});
   const adjusters = Object.keys(axle?.adjusters ?? {});
   const [last, before] = [String(path.at(-1)), String(path.at(-2))];
+  if (path[0] === 'parts' || path[0] === 'joints' || path[0] === 'spans') return fitUpNames(host.document, path);
   if (before === 'rods') return points;
   if (POINT_KEYS.includes(last)) return points;
   if (last === 'rod') return before === 'steering' ? rods : [...rods, 'barLink'];

@@ -23,8 +23,10 @@ export const leafText = (input: LeafInput, value: unknown, factor: number): stri
     case 'numberList':
       return numbers(value);
     case 'pairList':
+    case 'directions':
       return (value as readonly (readonly number[])[]).map(numbers).join('; ');
     case 'names':
+    case 'nameList':
       return (value as readonly string[]).join(', ');
     case 'free':
       return typeof value === 'number' ? shown(value, factor) : Array.isArray(value) ? numbers(value) : String(value);
@@ -93,6 +95,14 @@ export const parseLeaf = (input: LeafInput, text: string, unit: string, factor: 
         ? ok(pairs)
         : fault('Type pairs of numbers with semicolons between: −80, 190; 40, 205.');
     }
+    case 'directions': {
+      const directions = typed.split(';').map((part) => numbersOf(part, unit, factor));
+      return directions.length === input.count && directions.every((direction) => direction?.length === 3)
+        ? ok(directions)
+        : fault('Type two directions of three numbers with a semicolon between: 1, 0, 0; 0, 1, 0.');
+    }
+    case 'nameList':
+      return ok(typed.split(/[\s,;]+/).filter((part) => part !== ''));
     case 'names': {
       const names = typed.split(/[\s,;]+/).filter((part) => part !== '');
       return names.length === input.count ? ok(names) : fault(`Type ${input.count === 2 ? 'two' : input.count} names.`);

@@ -9,10 +9,17 @@ import type { FormHost } from './formHost';
 import { faultOf, judgeEdit } from './judgeEdit';
 import { valueAt, withKeyRenamed, withValue, type FieldPath } from './pathValue';
 import { holeAt, partAt, renamePart, type Renaming } from '../renaming/renamePart';
+import { renamedFrom, withPart, withValues } from '../renaming/holders';
 import { followName } from '../renaming/followName';
 
 const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
 const OF_THEIR_OWN = /^(Add|Remove|Rename|Move|Mirror|Take) /;
+
+/** What may touch a part calls it by its new name. */
+const withTouching = (document: CarDocument, from: string, to: string): CarDocument =>
+  withPart(document, 'parts', (parts) =>
+    withValues(parts, (part) => withPart(part, 'touches', (touches) => touches.map(renamedFrom(from, to)))),
+  );
 
 /** Another key in its place: of a part that is named elsewhere, there too. */
 const renamedKey = (document: CarDocument, path: FieldPath, to: string): Renaming => {
@@ -22,7 +29,8 @@ const renamedKey = (document: CarDocument, path: FieldPath, to: string): Renamin
   const holder = valueAt(document, parent) as Readonly<Record<string, unknown>>;
   if (to === name) return { ok: true, document };
   if (Object.hasOwn(holder, to)) return { ok: false, fault: `There is a ${to} already: choose another name.` };
-  const renamed = withValue(document, parent, withKeyRenamed(holder, name, to));
+  const called = withValue(document, parent, withKeyRenamed(holder, name, to));
+  const renamed = path[0] === 'parts' ? withTouching(called, name, to) : called;
   const fault = faultOf(judgeEdit(renamed), path);
   return fault === null ? { ok: true, document: renamed } : { ok: false, fault };
 };

@@ -53,7 +53,7 @@ const leavesOf = (fields: readonly Field[], path: readonly string[]): (readonly 
   });
 
 const tree = buildFieldTree();
-const leaves = new Map([...leavesOf(tree.car, []), ...leavesOf(tree.axle, ['axle'])]);
+const leaves = new Map([...leavesOf(tree.car, []), ...leavesOf(tree.axle, ['axle']), ...leavesOf(tree.fitUp, [])]);
 
 describe('the forms have every field of the car file', () => {
   const published = [...new Set(pathsOf(carFileSchema()))];
@@ -85,7 +85,7 @@ describe('the forms have every field of the car file', () => {
         if (field.kind === 'kinds') field.kinds.forEach((kind) => check(kind.fields));
       }
     };
-    check([...tree.car, ...tree.axle]);
+    check([...tree.car, ...tree.axle, ...tree.fitUp]);
     expect(tree.axle.find(({ key }) => key === 'adjusters')).toMatchObject({ item: { kinds: { length: 6 } } });
   });
 });
@@ -133,6 +133,11 @@ describe('what stands in a field', () => {
     expect(parseLeaf({ kind: 'number' }, '  ', 'mm', 1)).toEqual({ ok: true, value: undefined });
     expect(parseLeaf({ kind: 'numbers', count: 2 }, '4', 'mm', 1)).toMatchObject({ ok: false });
     expect(parseLeaf({ kind: 'number' }, 'ten', '', 1)).toMatchObject({ ok: false });
+    expect(parseLeaf({ kind: 'nameList' }, 'disc, archLiner', '', 1)).toEqual({ ok: true, value: ['disc', 'archLiner'] });
+    const axes = [[0.94, 0, 0.342], [-0.342, 0, 0.94]]; // prettier-ignore
+    const asDirections = { kind: 'directions', count: 2 } as const;
+    expect(parseLeaf(asDirections, leafText(asDirections, axes, 1), '', 1)).toEqual({ ok: true, value: axes });
+    expect(parseLeaf(asDirections, '1, 0, 0', '', 1)).toMatchObject({ ok: false });
     expect(parseLeaf({ kind: 'pairList' }, '-80, 190; 40', 'mm', 1)).toMatchObject({ ok: false });
   });
 });
