@@ -11,6 +11,8 @@ export interface SweepQuestion {
   readonly unit: string;
   readonly inputs: readonly number[];
   readonly positions: readonly Position[];
+  /** how a list was read, in words, where its fields are not separated by commas */
+  readonly readAs?: string | null;
 }
 
 /** The flag that a motion sweeps, which then cannot be fixed too. */
@@ -44,8 +46,9 @@ async function listQuestion(options: Options, path: string): Promise<SweepQuesti
   for (const name of ['motion', 'from', 'to', 'steps', 'travel', 'rack', 'roll'] as const)
     if (options[name] !== undefined) throw usageError(`"list" gives the positions: it cannot be used with "${name}"`);
   const bytes = path === '-' ? await readStandardInput() : await readFileCapped(path);
-  const listed = positionsOfList(readPositionList(bytes, path === '-' ? 'standard input' : path));
+  const read = readPositionList(bytes, path === '-' ? 'standard input' : path);
+  const listed = positionsOfList(read.positions);
   if (!listed.ok) throw new CommandError({ kind: 'file', message: listed.failure });
   const positions = listed.value;
-  return { motion: 'list', unit: '1', inputs: positions.map((_, index) => index + 1), positions };
+  return { motion: 'list', unit: '1', inputs: positions.map((_, index) => index + 1), positions, readAs: read.readAs };
 }

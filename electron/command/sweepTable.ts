@@ -67,6 +67,7 @@ const COLUMNS: readonly Shown[] = SHOWN.flatMap(({ of, key, title }): Shown[] =>
 export function sweepInWords(answer: SweepAnswer, style: TextStyle): string {
   const { setup, question, axles } = answer;
   const lines = wrap(answer.title, '  ').map((line) => heading(line, style));
+  if (question.readAs) lines.push(`  The list was read with ${question.readAs}.`);
   if (question.motion === 'list') lines.push('', ...positionsInWords(question));
   for (const { axle, rows } of axles) {
     const title = `${axle === 'front' ? 'Front axle' : 'Rear axle'}, ${question.motion}`;

@@ -27,10 +27,10 @@ export interface Table {
 /**
  * Rows and fields of separated text: RFC 4180 with any line end, and with semicolons or tabs for the commas.
  * A quoted field may hold separators, line ends and doubled quotes. A byte-order mark is dropped.
+ * @param separator - what the text itself says where it is not given
  */
-export function readTable(given: string): Table {
+export function readTable(given: string, separator: Separator = separatorOf(given)): Table {
   const text = given.startsWith('\uFEFF') ? given.slice(1) : given;
-  const separator = separatorOf(text);
   const mark = CHARACTERS[separator];
   const rows: Field[][] = [];
   let row: Field[] = [];

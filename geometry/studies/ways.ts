@@ -75,6 +75,9 @@ const NO_TOLERANCE = 1e-9;
 /** A root between two marks misses by no more than this part of what is asked. */
 const ROOT = 1e-6;
 
+/** What is nearer than this is the same. */
+const ROUNDING = 1e-9;
+
 interface Adjustable {
   readonly name: string;
   readonly adjuster: AdjusterDocument;
@@ -298,16 +301,34 @@ class WaysSearch {
         if (isBetter) best = { real, setting, weight, reaches };
       }
     }
-    if (best === null) return walled === null ? null : { real: null, exact: null, walled: walled.real };
+    const wall = walled !== null && !this.isDoneByHalf(one, other, walled.real, now) ? walled.real : null;
+    if (best === null || this.isDoneByHalf(one, other, best.real, now))
+      return wall === null ? null : { real: null, exact: null, walled: wall };
     const { real, setting } = best;
     // between the marks of the one, with the other on its mark
-    const { axle, side } = this.question;
-    const otherSetting = settingOf(real.setup, axle, other.name, side === 'right' ? 'right' : 'left');
+    const otherSetting = this.settingIn(real.setup, other);
     const exact = [
       ...this.alone(other, this.at(this.setup, one, setting)),
       ...this.alone(one, this.at(this.setup, other, otherSetting)),
     ].find((way) => way.exact !== null)?.exact;
-    return { real, exact: exact ?? null, walled: walled?.real ?? null };
+    return { real, exact: exact ?? null, walled: wall };
+  }
+
+  private settingIn(setup: SetupDocument, { name }: Adjustable): number | null {
+    const { axle, side } = this.question;
+    return settingOf(setup, axle, name, side === 'right' ? 'right' : 'left');
+  }
+
+  /** Whether one of a pair, where it stands there, does as much by itself: as near, inside the limits, changing no more of all else. */
+  private isDoneByHalf(one: Adjustable, other: Adjustable, pair: Tried, now: Tried): boolean {
+    const weight = (tried: Tried): number =>
+      weightOf(this.mechanism.document, this.others(), changesBetween(now.numbers, tried.numbers));
+    const most = weight(pair) * (1 + ROUNDING) + ROUNDING;
+    return [one, other].some((part) => {
+      const half = this.try(this.at(this.setup, part, this.settingIn(pair.setup, part)));
+      if (half === null || (pair.isLegal && !half.isLegal)) return false;
+      return half.missBy <= Math.max(this.within, pair.missBy + ROUNDING) && weight(half) <= most;
+    });
   }
 
   /** Marks of a part on both sides of where the value is passed, found by halving; all of them where its law goes round. */

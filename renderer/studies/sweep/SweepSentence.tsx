@@ -135,7 +135,12 @@ const OpenList = ({ form, onChange }: Pick<SentenceProps, 'form' | 'onChange'>) 
         aria-label="List of positions"
         onChange={(event) => void take(event)}
       />
-      {form.list && <span className="quiet">{form.list.name}</span>}
+      {form.list && (
+        <span className="quiet">
+          {form.list.name}
+          {form.list.ok && form.list.readAs !== null && `, read with ${form.list.readAs}`}
+        </span>
+      )}
     </>
   );
 };

@@ -36,6 +36,8 @@ export type OpenedList =
       readonly name: string;
       readonly asked: readonly AskedPosition[];
       readonly positions: readonly Position[];
+      /** how its fields were read, in words, where that is not by commas */
+      readonly readAs: string | null;
     }
   | { readonly ok: false; readonly name: string; readonly message: string; readonly faults: readonly Fault[] };
 
@@ -95,9 +97,9 @@ export const openList = (name: string, bytes: Uint8Array): OpenedList => {
   const read = readPositionList(bytes);
   if (!read.ok)
     return { ok: false, name, message: `${name} is no list of positions: ${read.failure.message}`, faults: read.failure.faults };
-  const positions = positionsOfList(read.value);
+  const positions = positionsOfList(read.value.positions);
   return positions.ok
-    ? { ok: true, name, asked: read.value, positions: positions.value }
+    ? { ok: true, name, asked: read.value.positions, positions: positions.value, readAs: read.value.readAs }
     : { ok: false, name, message: positions.failure, faults: [] };
 };
 

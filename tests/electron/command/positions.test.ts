@@ -37,7 +37,8 @@ describe('positions of a sweep', () => {
 });
 
 describe('a list of positions', () => {
-  const read = (text: string) => readPositionList(new TextEncoder().encode(text), 'the list');
+  const readList = (text: string) => readPositionList(new TextEncoder().encode(text), 'the list');
+  const read = (text: string) => readList(text).positions;
   const faults = (text: string | Uint8Array) => {
     try {
       readPositionList(typeof text === 'string' ? new TextEncoder().encode(text) : text, 'the list');
@@ -53,6 +54,36 @@ describe('a list of positions', () => {
     expect(read('\uFEFF"travelLeft","travelRight","rack","roll"\r\n\r\n"1.5", 1.5 ,0,2e0\r\n')).toEqual([
       { travel: { left: 1.5, right: 1.5 }, rack: 0, roll: 2 },
     ]);
+  });
+
+  test('may have semicolons or tabs between its fields, and then decimal commas: what was understood is said', () => {
+    const positions = [{ travel: { left: 1.5, right: -2 }, rack: 0.25, roll: 0 }];
+    const comma = 'semicolons between the fields, decimal commas';
+    expect(readList('travelLeft;travelRight;rack\n1,5;-2;0,25\n')).toEqual({ positions, readAs: comma });
+    expect(readList('travelLeft;travelRight;rack\r\n1.5;-2;0.25')).toEqual({
+      positions,
+      readAs: 'semicolons between the fields, decimal points',
+    });
+    expect(readList('travelLeft\ttravelRight\track\n1,5\t-2\t0,25\n')).toEqual({
+      positions,
+      readAs: 'tabs between the fields, decimal commas',
+    });
+    expect(readList('"travelLeft";"travelRight";"rack"\n"1,5";"-2";"2,5e-1"\n')).toEqual({ positions, readAs: comma });
+    expect(readList('travelLeft;travelRight;rack\n1;2;3\n').readAs).toBe('semicolons between the fields');
+    expect(readList('travelLeft,travelRight,rack\n1.5,-2,0.25\n')).toEqual({ positions, readAs: null });
+  });
+
+  test.each([
+    ['a decimal comma in a list with commas', 'travelLeft,travelRight,rack\n1,5,-2,0,25\n', 2, null, 'semicolons or tabs'],
+    ['semicolons under a head with commas', 'travelLeft,travelRight,rack\n1;2;3\n', 2, 1, 'commas'],
+    ['tabs under a head with semicolons', 'travelLeft;travelRight;rack\n1;2;3\n4\t5\t6\n', 3, 1, 'semicolons'],
+    ['decimal points after decimal commas', 'travelLeft;travelRight;rack\n1,5;2;3\n1;2.5;3\n', 3, 3, 'as in line 2'],
+    ['two decimal marks in one number', 'travelLeft;travelRight;rack\n1.234,5;2;3\n', 2, 1, 'a number'],
+    ['a head with two separators', 'travelLeft;travelRight,rack\n1;2;3\n', 1, 1, 'travelLeft,travelRight,rack'],
+    ['a quote that stays open', 'travelLeft,travelRight,rack\n1,2,"3\n4,5,6\n', 2, 5, 'a closing "'],
+  ])('%s: refused with line and column', (_, text, line, column, expected) => {
+    expect(faults(text)[0]).toMatchObject({ code: 'bad-list', line, column });
+    expect(faults(text)[0]?.expected).toContain(expected);
   });
 
   test('that is none says where', () => {

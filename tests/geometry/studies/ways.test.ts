@@ -9,6 +9,7 @@ import {
   judgeLimits,
   parseCar,
   readingsOfAxle,
+  readingsOfCar,
   realSettings,
   setWithin,
   stepScaleOf,
@@ -18,8 +19,11 @@ import {
   type AxleName,
   type CarDocument,
   type SetupDocument,
+  type Way,
   type WaysQuestion,
 } from '../../../geometry/index';
+import { mattersOf } from '../../../geometry/car/tolerances';
+import { carNumberNames, carNumbers } from '../../../geometry/studies/carNumbers';
 import { sampleNamed } from '../../samples/samples';
 import { settingsOf } from './bruteForce';
 
@@ -49,6 +53,17 @@ const readAt = (document: CarDocument, setup: SetupDocument, axle: AxleName, key
   if (!car.ok) throw new Error(car.failure.message);
   const row = readingsOfAxle(car.value, axle, {});
   return row.ok ? (inContractUnits(row.value).left[key] as number) : NaN;
+};
+
+const everyNumber = (document: CarDocument, setup: SetupDocument) => {
+  const car = assembleCar(toMechanism(document), setup);
+  if (!car.ok) throw new Error(car.failure.message);
+  return carNumbers(carNumberNames(document), readingsOfCar(car.value));
+};
+
+const isBroken = (document: CarDocument, setup: SetupDocument): boolean => {
+  const car = assembleCar(toMechanism(document), setup);
+  return !car.ok || judgeLimits(car.value).some(({ ok, name }) => !ok && name.startsWith('front'));
 };
 
 /** Plain halving between two settings that lie on both sides of the value. */
@@ -146,6 +161,35 @@ describe('ways', () => {
         expect(by).toBeGreaterThan(0);
       }
     }
+  });
+
+  test('a pair is more than one of its two alone', () => {
+    const alone = answered(hatch, asked(hatch, 'Wet', 'camber', -2.4)).ways;
+    const made = answered(hatch, asked(hatch, 'Wet', 'camber', -2.4, { pairs: true })).ways;
+    const pairs = made.filter(({ adjusters }) => adjusters.length === 2);
+    expect(made.filter(({ adjusters }) => adjusters.length === 1)).toEqual(alone);
+    expect(pairs.length).toBeGreaterThan(0);
+    // a spring perch changes neither camber nor anything else that matters
+    expect(pairs.flatMap(({ adjusters }) => adjusters)).not.toContain('perch');
+    const start = findSetup(hatch, 'Wet');
+    const weight = (changes: Way['changes']): number =>
+      Object.entries(changes).reduce((sum, [name, change]) => {
+        const matters = mattersOf(hatch, name.split('.').at(-1) ?? '');
+        return matters === undefined || name.endsWith('.camber') ? sum : sum + ((change ?? 0) / matters) ** 2;
+      }, 0);
+    const names = carNumberNames(hatch).map(({ name }) => name);
+    for (const pair of pairs.filter(({ reaches }) => reaches))
+      for (const name of pair.adjusters) {
+        const half = withSetting(start, 'front', name, 'both', pair.settings.front?.both?.[name] ?? null);
+        const camber = readAt(hatch, half, 'front', 'camber');
+        const before = everyNumber(hatch, start);
+        const after = everyNumber(hatch, half);
+        const changes = Object.fromEntries(names.map((key) => [key, (after[key] ?? 0) - (before[key] ?? 0)]));
+        expect(
+          Math.abs(camber + 2.4) > 0.1 || isBroken(hatch, half) || weight(changes) > weight(pair.changes),
+          `${name} of ${pair.adjusters.join()}`,
+        ).toBe(true);
+      }
   });
 
   test('one wheel alone, and a reading of the axle', () => {

@@ -76,6 +76,9 @@ test('a recorded list by the rules of the command line, faults with their lines'
     message: expect.stringContaining('bad.csv is no list of positions: 1 fault'),
     faults: [{ line: 2, column: 3 }],
   });
+  const european = openList('lap.csv', bytes(text.replaceAll(',', ';').replace('10', '10,0')));
+  expect(european).toMatchObject({ ok: true, readAs: 'semicolons between the fields, decimal commas' });
+  expect(european.ok && list.ok && european.positions).toEqual(list.ok && list.positions);
   expect(openList('roll.csv', bytes('travelLeft,travelRight,rack,roll\n1,2,0,1\n'))).toMatchObject({
     ok: false,
     message: expect.stringContaining('row 1'),
