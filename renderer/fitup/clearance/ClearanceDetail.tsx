@@ -26,7 +26,7 @@ export const ClearanceDetail = ({ row, remedies, bound, isPlainCut, onBench }: C
     <div className="fitupdetail" data-over-view tabIndex={0} role="region" aria-label="The chosen pair">
       {isShort && (
         <>
-          <h3>What would clear it</h3>
+          <h2>What would clear it</h2>
           {remedies.length === 0 ? (
             <p>
               No stop of rack or travel and no single adjuster on its own marks brings this pair to its margin

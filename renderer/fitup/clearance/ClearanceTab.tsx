@@ -125,7 +125,9 @@ export const ClearanceTab = ({ document, axle, asked, onAsk, tabs, cautions, the
                       <br />
                       <span className="unit">{shown.unit}</span>
                     </th>
-                    <th scope="col" aria-label="Gap against what is needed" />
+                    <th scope="col">
+                      <span className="unseen">Gap against what is needed</span>
+                    </th>
                     <th
                       scope="col"
                       className="number"

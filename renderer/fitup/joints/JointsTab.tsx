@@ -109,7 +109,9 @@ export const JointsTab = ({ document, axle, asked, onAsk, tabs, cautions, theme 
                     <th scope="col" className="number">
                       Rated
                     </th>
-                    <th scope="col" aria-label="Tilt against what is rated" />
+                    <th scope="col">
+                      <span className="unseen">Tilt against what is rated</span>
+                    </th>
                     <th scope="col" className="fitupat">
                       Most at
                       <br />
