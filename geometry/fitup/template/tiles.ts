@@ -1,0 +1,117 @@
+import type { Outline } from './section';
+
+/** Sheets that a template is printed on, upright [mm]. */
+export const TEMPLATE_PAPERS = {
+  A4: { width: 210, height: 297 },
+  A3: { width: 297, height: 420 },
+  Letter: { width: 215.9, height: 279.4 },
+  Tabloid: { width: 279.4, height: 431.8 },
+} as const;
+export type TemplatePaper = keyof typeof TEMPLATE_PAPERS;
+
+/** What neighbours show alike [mm]. */
+export const OVERLAP_MM = 10;
+/** No printer prints nearer to the edge than this [mm]. */
+export const MARGIN_MM = 10;
+/** Along the bottom of every sheet, for the bars and the words [mm]. */
+export const STRIP_MM = 30;
+/** Nobody glues more sheets than this. */
+export const MOST_TILES = 60;
+
+type Point = readonly [number, number];
+
+/** One sheet of a template. Coordinates of the section, x to the right, y up [mm]. */
+export interface Tile {
+  /** counted from 1, from the top and from the left */
+  readonly row: number;
+  readonly column: number;
+  readonly min: Point;
+  readonly max: Point;
+  /** crosses in the middle of the overlaps: each is on both neighbours */
+  readonly marks: readonly Point[];
+}
+
+export interface TileGrid {
+  readonly rows: number;
+  readonly columns: number;
+  /** those that a line crosses; the rest of the grid is not printed */
+  readonly tiles: readonly Tile[];
+}
+
+/** Too large for so many sheets. */
+export interface TooManyTiles {
+  readonly fault: 'too-many-tiles';
+  readonly message: string;
+}
+
+/** Cuts a section up into sheets, as few as there can be in their rows and columns, the section in their middle. */
+export function tilesOf(outlines: readonly Outline[], paper: TemplatePaper): TileGrid | TooManyTiles {
+  const { width, height } = TEMPLATE_PAPERS[paper];
+  const area: Point = [width - 2 * MARGIN_MM, height - 2 * MARGIN_MM - STRIP_MM];
+  const min: [number, number] = [Infinity, Infinity];
+  const max: [number, number] = [-Infinity, -Infinity];
+  for (const { points } of outlines)
+    for (const point of points)
+      for (const i of [0, 1] as const) {
+        min[i] = Math.min(min[i], point[i]);
+        max[i] = Math.max(max[i], point[i]);
+      }
+  const countOf = (i: 0 | 1): number => Math.max(1, Math.ceil((max[i] - min[i] - OVERLAP_MM) / (area[i] - OVERLAP_MM)));
+  const [columns, rows] = [countOf(0), countOf(1)];
+  // lines cross at least as many sheets as the longer way has
+  if (Math.max(columns, rows) > MOST_TILES) return tooMany(`at least ${Math.max(columns, rows)}`, paper, min, max);
+  const spanOf = (i: 0 | 1, count: number): number => count * (area[i] - OVERLAP_MM) + OVERLAP_MM;
+  const left = 0.5 * (min[0] + max[0] - spanOf(0, columns));
+  const top = 0.5 * (min[1] + max[1] + spanOf(1, rows));
+  const tiles: Tile[] = [];
+  for (let row = 1; row <= rows; row++)
+    for (let column = 1; column <= columns; column++) {
+      const x = left + (column - 1) * (area[0] - OVERLAP_MM);
+      const y = top - (row - 1) * (area[1] - OVERLAP_MM);
+      const corners = { min: [x, y - area[1]], max: [x + area[0], y] } as const;
+      if (!outlines.some((outline) => crosses(outline, corners))) continue;
+      tiles.push({ row, column, ...corners, marks: marksOf(corners, [column, row], [columns, rows]) });
+    }
+  return tiles.length > MOST_TILES ? tooMany(`${tiles.length}`, paper, min, max) : { rows, columns, tiles };
+}
+
+function tooMany(count: string, paper: TemplatePaper, min: Point, max: Point): TooManyTiles {
+  const size = `${Math.ceil(max[0] - min[0])} × ${Math.ceil(max[1] - min[1])} mm`;
+  return {
+    fault: 'too-many-tiles',
+    message: `the section of ${size} would take ${count} sheets of ${paper}; ${MOST_TILES} is the most: take larger paper, fewer parts, one side, or DXF`,
+  };
+}
+
+type Corners = Pick<Tile, 'min' | 'max'>;
+
+/** Two crosses on each side that has a neighbour, at a quarter and three quarters of it. */
+function marksOf({ min, max }: Corners, [column, row]: Point, [columns, rows]: Point): Point[] {
+  const half = 0.5 * OVERLAP_MM;
+  const at = (i: 0 | 1, share: number): number => min[i] + share * (max[i] - min[i]);
+  const xs = [...(column > 1 ? [min[0] + half] : []), ...(column < columns ? [max[0] - half] : [])];
+  const ys = [...(row > 1 ? [max[1] - half] : []), ...(row < rows ? [min[1] + half] : [])];
+  return [
+    ...xs.flatMap((x) => [0.25, 0.75].map((share): Point => [x, at(1, share)])),
+    ...ys.flatMap((y) => [0.25, 0.75].map((share): Point => [at(0, share), y])),
+  ];
+}
+
+const crosses = ({ points }: Outline, corners: Corners): boolean =>
+  points.some((from, i) => segmentMeets(from, points[(i + 1) % points.length], corners));
+
+/** Whether a straight line has a point in a rectangle, its edge included. */
+function segmentMeets(from: Point, to: Point, { min, max }: Corners): boolean {
+  let [first, last] = [0, 1];
+  for (const i of [0, 1] as const) {
+    const way = to[i] - from[i];
+    if (way === 0) {
+      if (from[i] < min[i] || from[i] > max[i]) return false;
+      continue;
+    }
+    const [a, b] = [(min[i] - from[i]) / way, (max[i] - from[i]) / way];
+    first = Math.max(first, Math.min(a, b));
+    last = Math.min(last, Math.max(a, b));
+  }
+  return first <= last;
+}
