@@ -34,15 +34,18 @@ export function warningsOf(brought: Omit<Brought, 'warnings'>, options: BringOpt
       null,
       `The reference points would fit best at ${datum.size.toFixed(3)} times their size: is the unit of the list right?`,
     );
-  for (const row of rows) {
-    if (row.state !== 'taken') continue;
-    const outward = (row.onSide === 'left' ? row.at : mirror(row.at))[1];
-    if (outward < -OTHER_SIDE_MM)
-      warn(
-        'other-side',
-        row.point,
-        `${row.name} (line ${row.line}) lies on the ${row.onSide === 'left' ? 'right' : 'left'} of the car's middle plane.`,
-      );
+  for (const side of ['left', 'right'] as const) {
+    const over = rows.filter(
+      (row) => row.state === 'taken' && row.onSide === side && (side === 'left' ? row.at : mirror(row.at))[1] < -OTHER_SIDE_MM,
+    );
+    if (over.length === 0) continue;
+    const other = side === 'left' ? 'right' : 'left';
+    const named = over.map(({ name, line }) => `${name} (line ${line})`).join(', ');
+    warn(
+      'other-side',
+      over.length === 1 ? over[0].point : null,
+      `${named} ${over.length === 1 ? 'lies' : 'lie'} on the ${other} of the car's middle plane, but ${over.length === 1 ? 'is' : 'are'} taken for the ${side} side: was the list measured on the ${other}, or does its sideways axis point the other way?`,
+    );
   }
   if (options.sides === 'average')
     for (const { point, lines } of points)

@@ -124,7 +124,7 @@ export const PointTable = ({ host }: { readonly host: FormHost }) => {
                 </th>
               ))}
               <th scope="col" className="number">
-                ± saved
+                {begun ? 'Moved' : 'From saved'}
               </th>
               <th scope="col">Right</th>
               <th scope="col">Adjuster</th>
@@ -166,7 +166,7 @@ export const PointTable = ({ host }: { readonly host: FormHost }) => {
                       : line.moved === null
                         ? 'new'
                         : line.moved > 0
-                          ? length.formatChange(line.moved * mm)
+                          ? length.format(line.moved * mm)
                           : ''}
                   </td>
                   <td className={`rightcell${line.own ? ' own' : ''}`}>

@@ -29,15 +29,21 @@ export const CoordinatesIn = ({ question, onAsk, onClose }: CoordinatesInProps) 
   const begun = useBench((state) => state.file?.begun);
   const measuredIn = begun?.choice.unit ?? null;
   const [refused, setRefused] = useState<string | null>(null);
-  const [told, setTold] = useState<string | null>(null);
+  /** the document that was made by taking the list, with its words: they are true as long as it stands */
+  const [taken, setTaken] = useState<{ readonly car: typeof car; readonly words: string } | null>(null);
   const opener = useRef<HTMLInputElement>(null);
   const paste = useRef<HTMLTextAreaElement>(null);
   useEffect(() => paste.current?.focus(), []);
-  const answer = useMemo(() => (car ? answerList(car, axle, question, measuredIn) : null), [car, axle, question, measuredIn]);
+  const isUnmeasured = car !== null && Object.keys(car[axle]?.points ?? {}).every((point) => isTypical(begun, car, axle, point));
+  const answer = useMemo(
+    () => (car ? answerList(car, axle, question, measuredIn, isUnmeasured) : null),
+    [car, axle, question, measuredIn, isUnmeasured],
+  );
   if (!car || !answer) return null;
+  const told = taken?.car === car ? taken.words : null;
   const ask = (part: Partial<ListQuestion>) => {
     setRefused(null);
-    setTold(null);
+    setTaken(null);
     onAsk({ ...question, ...part });
   };
   const name = (row: string, point: string | null) =>
@@ -50,11 +56,14 @@ export const CoordinatesIn = ({ question, onAsk, onClose }: CoordinatesInProps) 
   const points = answer.brought?.points ?? [];
   const ready = answer.brought !== null && answer.obstacles.length === 0 && points.length > 0;
   const take = () => {
-    const changed = takePoints(car, { axle, sides: question.sides }, points);
+    const changed = takePoints(car, { axle, sides: answer.sides }, points);
     const fault = faultOf(judgeEdit(changed), []);
     if (fault !== null) return setRefused(`With these points the car has a fault, and nothing was taken. ${fault}`);
     editCar(store, `Take ${countOf(points.length)}`, () => changed);
-    setTold(`${countOf(points.length)} taken, in one undo step.`);
+    setTaken({
+      car: store.getState().history?.present.document ?? null,
+      words: `${countOf(points.length)} taken, in one undo step.`,
+    });
   };
   const [obstacle] = answer.obstacles;
   const isEmpty = question.text.trim() === '';

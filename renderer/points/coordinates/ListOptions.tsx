@@ -115,7 +115,7 @@ export const ListOptions = ({ car, axle, question, answer, isTypical, onAsk }: L
           <select
             aria-label="Measured on"
             value={answer.side}
-            onChange={(event) => onAsk({ side: event.target.value as ListAnswer['side'], sides: 'each' })}
+            onChange={(event) => onAsk({ side: event.target.value as ListAnswer['side'], sides: null })}
           >
             {Object.entries(SIDE_WORDS).map(([side, label]) => (
               <option key={side} value={side}>
@@ -128,7 +128,7 @@ export const ListOptions = ({ car, axle, question, answer, isTypical, onAsk }: L
           and
           <select
             aria-label="and"
-            value={question.sides}
+            value={answer.sides}
             onChange={(event) => onAsk({ sides: event.target.value as ListQuestion['sides'] })}
           >
             {SIDES_OF[answer.side].map(([value, label]) => (

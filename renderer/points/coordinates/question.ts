@@ -24,6 +24,8 @@ import { parseNumber } from '../../units/parseNumber';
 import { unitsOf } from '../../units/typedUnits';
 import { likelyPoints } from './likelyPoints';
 
+type Sides = 'each' | 'mirror' | 'average';
+
 /** What the person has said of a list so far. */
 export interface ListQuestion {
   readonly text: string;
@@ -35,7 +37,8 @@ export interface ListQuestion {
   readonly axes: FrameAxes | null;
   /** null: as its rows say it, by a column or by their names */
   readonly side: SideName | 'both' | null;
-  readonly sides: 'each' | 'mirror' | 'average';
+  /** null: each as measured; onto a car of which nothing was measured yet, a right side mirrors */
+  readonly sides: Sides | null;
   /** named points of the car that the list is moved onto; empty: it is in the car's frame */
   readonly datum: readonly string[];
   /** the list's own name of a point that it is moved by, where the person said which row it is */
@@ -53,7 +56,7 @@ export const EMPTY_QUESTION: ListQuestion = {
   unit: null,
   axes: null,
   side: null,
-  sides: 'each',
+  sides: null,
   datum: [],
   datumRows: {},
   shift: ['', '', ''],
@@ -78,6 +81,7 @@ export interface ListAnswer {
   readonly unit: PointUnit | null;
   readonly axes: FrameAxes;
   readonly side: SideName | 'both';
+  readonly sides: Sides;
   readonly handed: 'right' | 'left' | null;
   /** every row as it is understood, also where something stands in the way; empty where nothing can be said of them */
   readonly rows: readonly BroughtRow[];
@@ -130,20 +134,24 @@ const rowsDespite = (car: CarDocument, list: PointList, options: BringOptions, f
 /**
  * The list as it is understood now, every point of it, and what stands in its way.
  * @param measuredIn - what was said of the car when it was begun; null: the list's unit is asked for
+ * @param isUnmeasured - every point of the axle still stands where a new car begins with it
  */
 export const answerList = (
   car: CarDocument,
   axle: AxleName,
   question: ListQuestion,
   measuredIn: PointUnit | null = null,
+  isUnmeasured = false,
 ): ListAnswer => {
   const list = readPoints(question.text);
   const unit = question.unit ?? list.headerUnit ?? measuredIn;
   const axes = question.axes ?? list.headerAxes ?? CAR_AXES;
   const side = question.side ?? sideOf(list);
+  const said = question.sides ?? (side === 'right' && isUnmeasured ? 'mirror' : 'each');
+  const sides = side === 'both' ? (said === 'average' ? said : 'each') : said === 'average' ? 'each' : said;
   const frame = frameOf(axes);
   const handed = frame.ok ? frame.value.handed : null;
-  const base = { list, unit, axes, side, handed, rows: [], brought: null };
+  const base = { list, unit, axes, side, sides, handed, rows: [], brought: null };
   if (question.text.trim() === '') return { ...base, obstacles: [] };
   const faults = list.faults.map(({ line, column, found, expected, hint }) =>
     plain(`Line ${line}, column ${column}: found ${found}, expected ${expected}${hint === null ? '.' : `; ${hint}.`}`),
@@ -156,14 +164,14 @@ export const answerList = (
     const row = question.datumRows[name];
     return own[name] ? [{ name, at: own[name], ...(row === undefined ? {} : { row }) }] : [];
   });
-  const { sides, names } = question;
+  const { names } = question;
   const options: BringOptions = {
     axle,
     unit,
     axes,
     shift: typeof shift === 'string' ? [0, 0, 0] : shift,
     side,
-    sides: side === 'both' ? (sides === 'average' ? sides : 'each') : sides === 'average' ? 'each' : sides,
+    sides,
     names,
     datum: datum.length === 0 ? null : datum,
   };

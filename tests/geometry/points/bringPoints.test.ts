@@ -153,6 +153,11 @@ describe('units, sides and other axles', () => {
     expect(bring(posed).warnings).toMatchObject([{ code: 'list-is-posed', path: null }]);
     expect(bring(posed).warnings[0]?.message).toContain('1 row of the list is not at design');
     expect(bring('armFront,10,300,200', { side: 'right' }).warnings[0]).toMatchObject({ code: 'other-side', path: 'armFront' });
+    const [several, ...more] = bring('armFront,10,300,200\narmRear,-290,300,200', { side: 'right' }).warnings;
+    expect(more).toEqual([]);
+    expect(several?.message).toMatch(
+      /^armFront \(line 1\), armRear \(line 2\) lie on the left .* was the list measured on the left/,
+    );
     expect(() => bring('armFront,1,2,3', { side: 'both', sides: 'mirror' })).toThrow(RangeError);
     expect(() => bring('armFront,1,2,3', { sides: 'average' })).toThrow(RangeError);
   });

@@ -140,4 +140,14 @@ describe('a list with names of its own', () => {
     );
     expect(answer(ask({ text, side: 'left' })).obstacles.length).toBeGreaterThan(0);
   });
+
+  test('of the right side mirrors to the left where nothing was measured yet, and stays its own on a car that was', () => {
+    const list = ask({ text: 'armFront;15;-362;212', side: null, axes: null });
+    const onNewCar = answerList(CAR, 'front', { ...list, side: 'right' }, null, true);
+    expect(onNewCar.sides).toBe('mirror');
+    expect(onNewCar.brought?.points.map(({ side, at }) => [side, at[1]])).toContainEqual(['left', 362]);
+    expect(answerList(CAR, 'front', { ...list, side: 'right' }, null, false).sides).toBe('each');
+    // what the person says goes before
+    expect(answerList(CAR, 'front', { ...list, side: 'right', sides: 'each' }, null, true).sides).toBe('each');
+  });
 });
