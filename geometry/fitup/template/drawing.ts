@@ -1,0 +1,52 @@
+import type { SideName } from '../../car/document';
+import type { PaperArrow } from './plane';
+import type { Outline } from './section';
+
+type Point = readonly [number, number];
+
+/** A pickup point on the paper. x to the right, y up, and how far it is off the paper, + towards the reader [mm]. */
+export interface PaperPoint {
+  readonly name: string;
+  readonly at: Point;
+  readonly off: number;
+}
+
+/** A bolt's axis on the paper: the point that it goes through, and its direction's share along the paper; below 1 where it leans. */
+export interface PaperAxis extends PaperPoint {
+  readonly way: Point;
+}
+
+/** What stands on a template, whatever it is written as. Lengths in mm. */
+export interface TemplateDrawing {
+  readonly title: string;
+  readonly side: SideName;
+  /** what is covered, and by how much it is too large: a sentence each */
+  readonly facts: readonly string[];
+  readonly cautions: readonly string[];
+  readonly outlines: readonly Outline[];
+  readonly points: readonly PaperPoint[];
+  readonly axes: readonly PaperAxis[];
+  readonly arrows: readonly PaperArrow[];
+}
+
+/** How an axis's line sticks out of its point on either side, at most [mm]. */
+export const AXIS_REACH_MM = 30;
+/** An axis that shows less of itself is a dot [mm]. */
+export const LEAST_AXIS_MM = 2;
+
+/** The ends of an axis's line on the paper; null where it is seen end on. */
+export function axisLine({ at, way }: PaperAxis): readonly [Point, Point] | null {
+  const [x, y] = [AXIS_REACH_MM * way[0], AXIS_REACH_MM * way[1]];
+  if (Math.sqrt(x * x + y * y) < LEAST_AXIS_MM) return null;
+  return [
+    [at[0] - x, at[1] - y],
+    [at[0] + x, at[1] + y],
+  ];
+}
+
+/** How far a thing is off the paper, in words. */
+export function offWords(off: number): string {
+  const far = Math.abs(off).toFixed(1);
+  if (far === '0.0') return 'on the plane';
+  return off > 0 ? `${far} mm in front` : `${far} mm behind`;
+}
