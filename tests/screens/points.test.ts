@@ -156,7 +156,7 @@ test('a point is moved in its cell, on the right alone and back; both themes, na
   const far = page.getByRole('status').filter({ hasText: 'from where it was saved' });
   expect(await far.innerText()).toMatch(/^rackEnd is 2,2\d\d mm from where it was saved: farther than the 200 mm/);
   expect(await rack.inputValue()).toBe('2500.00');
-  expect(await page.locator('tr.chosen td.far').innerText()).toMatch(/^\+2,2/);
+  expect(await page.locator('tr.chosen td.far').innerText()).toMatch(/^2,2/);
   expect(await seriousFaults(page)).toEqual([]);
   await far.getByRole('button', { name: 'Undo: Move rack end' }).click();
   await far.waitFor({ state: 'detached' });
