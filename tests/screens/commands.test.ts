@@ -112,7 +112,7 @@ test.each(['light', 'dark'] as const)(
 
 /** Controls of the Bench by their names, and the command that does the same; null: none, with the reason behind. */
 const REACHED: readonly (readonly [RegExp, RegExp | null, string?])[] = [
-  [/^(Bench|Points|Studies|Sheet)$/, /^Go to (Bench|Points|Studies|Sheet)$/],
+  [/^(Bench|Points|Studies|Fit-up|Sheet)$/, /^Go to (Bench|Points|Studies|Fit-up|Sheet)$/],
   [/^Commands$/, null, 'it is the list itself'],
   [/^File$/, /^Open a car file$/],
   [/^(Front|Rear)$/, /^Show the (front|rear) axle$|^Look from the front/],
