@@ -30,10 +30,6 @@ export interface KeepOutQuestion {
   readonly meshes?: MeshFiles;
 }
 
-export const DEFAULT_KEEP_OUT_BOUND_MM = 2;
-/** Finer than this nothing is built [mm]. */
-export const LEAST_KEEP_OUT_BOUND_MM = 0.1;
-
 /** A mesh whose every edge is run through once each way, triangles counter-clockwise from outside. Car frame, mm. */
 export interface ClosedMesh {
   /** three coordinates a corner */
