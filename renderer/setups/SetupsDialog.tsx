@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { setupNames } from '../../geometry/index';
 import { Dialog } from '../look/controls/Dialog';
 import { useBench, useWindow } from '../shell/benchContext';
@@ -20,6 +20,15 @@ export const SetupsDialog = ({ onClose }: { readonly onClose: () => void }) => {
   const last = useBench((state) => state.history?.past.at(-1)?.name ?? null);
   const [chosen, setChosen] = useState<string | null>(null);
   const [than, setThan] = useState<string | null>(null);
+  const detail = useRef<HTMLDivElement>(null);
+  const present = bench?.document;
+  // a copy is drawn anew, and Undo goes out with its last step: the keys would be left with nothing, so they go on with the name
+  useEffect(() => {
+    if (window.document.activeElement !== window.document.body) return;
+    const field = detail.current?.querySelector<HTMLInputElement>('input.name');
+    field?.focus();
+    field?.select();
+  }, [present, chosen]);
   if (!bench) return null;
 
   const { document } = bench;
@@ -91,7 +100,7 @@ export const SetupsDialog = ({ onClose }: { readonly onClose: () => void }) => {
             New, as drawn
           </button>
         </div>
-        <div className="detail" key={name}>
+        <div className="detail" key={name} ref={detail}>
           <div className="namerow">
             <DraftField
               label={`Name of ${name}`}

@@ -15,6 +15,8 @@ test('setups are made, named, written about, compared and undone, by the keyboar
   await dialog.getByRole('button', { name: 'Copy' }).press('Enter');
   expect(await page.getByLabel('Setup on the bench').inputValue()).toBe('Trial 2');
   const name = dialog.getByRole('textbox', { name: 'Name of Trial 2' });
+  // the next thing to be typed is its name
+  await expect.poll(() => name.evaluate((field) => field === document.activeElement)).toBe(true);
   await type(name, '12');
   expect(await dialog.getByRole('alert').innerText()).toContain('word');
   await type(name, 'Sprint');

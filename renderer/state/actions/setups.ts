@@ -25,12 +25,14 @@ const edit = (store: BenchStore, step: string, changed: (bench: Bench) => Bench)
 const editDocument = (store: BenchStore, step: string, changed: (document: CarDocument) => CarDocument): void =>
   edit(store, step, (bench) => ({ ...bench, document: changed(bench.document) }));
 
-/** "Wet 2", or the first number that is free. */
+/** "Wet 2", and one more than the last that there is: a copy of "Trial 3" that is called "Trial 2" would read as the one before. */
 export const freeCopyName = (taken: readonly string[], of: string): string => {
   const stem = of.replace(/ \d+$/, '').slice(0, 54);
-  let number = 2;
-  while (taken.includes(`${stem} ${number}`)) number += 1;
-  return `${stem} ${number}`;
+  const numbers = taken.flatMap((name) => {
+    const end = name.startsWith(`${stem} `) ? name.slice(stem.length + 1) : '';
+    return /^\d{1,4}$/.test(end) ? [Number(end)] : [];
+  });
+  return `${stem} ${Math.max(1, ...numbers) + 1}`;
 };
 
 /**

@@ -95,6 +95,12 @@ describe('the list of setups', () => {
     expect(names(store)).toEqual(['Second']);
   });
 
+  test('a copy is numbered past the last of its name', () => {
+    expect(freeCopyName(['Baseline', 'Trial 3'], 'Trial 3')).toBe('Trial 4');
+    expect(freeCopyName(['Trial 3', 'Trial 7', 'Trial of Tom', 'Trials 12'], 'Trial 3')).toBe('Trial 8');
+    expect(freeCopyName(['Wet'], 'Wet')).toBe('Wet 2');
+  });
+
   test('a car that lists no setups has its plain one, which can be copied and renamed', () => {
     const store = createBenchStore();
     const { setups, ...bare } = JSON.parse(carText('car-23')) as Record<string, unknown>;
