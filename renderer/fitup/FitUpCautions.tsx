@@ -10,7 +10,7 @@ const CAUTIONS: Readonly<Record<FitUpTab, readonly string[]>> = {
 
 /** What every number of the tab stands under, in the words of the command line. Always in sight. */
 export const FitUpCautions = ({ tab }: { readonly tab: FitUpTab }) => (
-  <div className="fitupcautions" role="note" aria-label="Cautions" tabIndex={0}>
+  <div className="cautions fitupcautions" role="note" aria-label="Cautions" tabIndex={0}>
     {CAUTIONS[tab].map((words) => (
       <p key={words}>{words}</p>
     ))}

@@ -3,13 +3,14 @@ import type { CarDocument } from '../../../geometry/index';
 import { KeepTable } from '../../lengths/KeepTable';
 import { useUnits } from '../../look/units';
 import { useWindow } from '../../shell/benchContext';
-import { PickRow, VerdictChip } from '../../studies/answers/AnswerCells';
+import { VerdictChip } from '../../studies/answers/AnswerCells';
 import { useKept } from '../../studies/keptState';
 import { withUnit } from '../../units/shownQuantity';
 import { FitUpProgress } from '../FitUpProgress';
 import { FitUpQuestion } from '../FitUpQuestion';
 import { askedSetups, clearanceOrder, meshesOfCar } from '../fitUpQuestion';
 import { remedyWords } from '../remedyWords';
+import { RowName } from '../RowName';
 import type { TabProps } from '../tabProps';
 import { takeToBench } from '../toBench';
 import { useFitUp } from '../useFitUp';
@@ -101,8 +102,8 @@ export const ClearanceTab = ({ document, axle, asked, onAsk, tabs, cautions, the
         {!hasParts && (
           <p className="fitupnote">
             This car file has no <code>parts</code>: only rods with a <code>section</code>, the strut’s tube, the disc and the
-            drive shaft are looked at, as far as the file gives them. Add the tyre, caliper, arch and brackets to{' '}
-            <code>parts</code> in the car file, see its guide.
+            drive shaft are looked at, as far as the file gives them. Add the tyre, caliper, arch and brackets on the page Points,
+            under Parts.
           </p>
         )}
         <section className={`answers fitupanswers${isOld ? ' old' : ''}`} aria-label="Clearance of pairs">
@@ -148,22 +149,15 @@ export const ClearanceTab = ({ document, axle, asked, onAsk, tabs, cautions, the
                 <tbody>
                   {rows.map((one) => (
                     <tr key={one.key} className={one.key === row?.key ? 'chosen' : undefined} onClick={() => choose(one.key)}>
-                      <th scope="row">
-                        <span className="fituppair">
-                          <PickRow
-                            group="fitup.clearance"
-                            label={`${one.names.join(' to ')}, ${one.row.side}`}
-                            checked={one.key === row?.key}
-                            onPick={() => choose(one.key)}
-                          />
-                          <span className={`sidemark ${one.row.side}`} title={one.row.side}>
-                            {one.row.side === 'left' ? 'L' : 'R'}
-                          </span>
-                          <span className="pairwords">
-                            <b>{one.names[0]}</b> to {one.names[1]}
-                          </span>
-                        </span>
-                      </th>
+                      <RowName
+                        group="fitup.clearance"
+                        label={one.names.join(' to ')}
+                        side={one.row.side}
+                        checked={one.key === row?.key}
+                        onPick={() => choose(one.key)}
+                      >
+                        <b>{one.names[0]}</b> to {one.names[1]}
+                      </RowName>
                       <td className="number">
                         <b>{one.gap}</b>
                       </td>

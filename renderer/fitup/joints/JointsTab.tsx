@@ -6,7 +6,7 @@ import { KeepTable } from '../../lengths/KeepTable';
 import type { PlainTable } from '../../lengths/lengthTables';
 import { useUnits } from '../../look/units';
 import { useWindow } from '../../shell/benchContext';
-import { PickRow, VerdictChip } from '../../studies/answers/AnswerCells';
+import { VerdictChip } from '../../studies/answers/AnswerCells';
 import { useKept } from '../../studies/keptState';
 import { formatNumber } from '../../units/format';
 import { shownQuantity, withUnit } from '../../units/shownQuantity';
@@ -15,6 +15,7 @@ import { FitUpProgress } from '../FitUpProgress';
 import { FitUpQuestion } from '../FitUpQuestion';
 import { askedSetups, meshesOfCar, jointsOrder, sidesOf } from '../fitUpQuestion';
 import { FitUpWarnings } from '../FitUpWarnings';
+import { RowName } from '../RowName';
 import type { TabProps } from '../tabProps';
 import { takeToBench } from '../toBench';
 import { useFitUp } from '../useFitUp';
@@ -133,18 +134,15 @@ export const JointsTab = ({ document, axle, asked, onAsk, tabs, cautions, theme 
                       className={row && keyOf(one) === keyOf(row) ? 'chosen' : undefined}
                       onClick={() => choose(keyOf(one))}
                     >
-                      <th scope="row">
-                        <span className="fituppair">
-                          <PickRow
-                            group="fitup.joints"
-                            label={`${nameOfKey(one.point)}, ${one.side}`}
-                            checked={row !== null && keyOf(one) === keyOf(row)}
-                            onPick={() => choose(keyOf(one))}
-                          />
-                          <span className={`sidemark ${one.side}`}>{one.side === 'left' ? 'L' : 'R'}</span>
-                          <b className="pairwords">{nameOfKey(one.point)}</b>
-                        </span>
-                      </th>
+                      <RowName
+                        group="fitup.joints"
+                        label={nameOfKey(one.point)}
+                        side={one.side}
+                        checked={row !== null && keyOf(one) === keyOf(row)}
+                        onPick={() => choose(keyOf(one))}
+                      >
+                        <b>{nameOfKey(one.point)}</b>
+                      </RowName>
                       <td className="number">
                         <b>{degrees(one.tilt)}</b>
                       </td>
