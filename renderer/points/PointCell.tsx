@@ -3,28 +3,23 @@ import { parseNumber } from '../units/parseNumber';
 import { unitsOf } from '../units/typedUnits';
 import { formatNumber } from '../units/format';
 import { useFieldUnit } from '../look/controls/useFieldUnit';
+import { withPlaces } from './columnPlaces';
 
 interface PointCellProps {
   readonly label: string;
   /** mm */
   readonly value: number;
+  /** decimals that its column has */
+  readonly places: number;
   readonly mirrored: boolean;
   /** @returns null where it was taken, else why not */
   readonly onSet: (mm: number) => string | null;
 }
 
 const STEP = 0.5;
-/** Decimals that every cell has, so that the points stand under each other. */
-const LEAST_DECIMALS = 2;
-
-const padded = (text: string): string => {
-  const decimals = text.includes('.') ? text.length - text.indexOf('.') - 1 : 0;
-  if (decimals >= LEAST_DECIMALS) return text;
-  return `${text}${decimals === 0 ? '.' : ''}${'0'.repeat(LEAST_DECIMALS - decimals)}`;
-};
 
 /** A coordinate in the table: typed, or stepped with the arrows. What is refused stays, with the reason under it. */
-export const PointCell = ({ label, value, mirrored, onSet }: PointCellProps) => {
+export const PointCell = ({ label, value, places, mirrored, onSet }: PointCellProps) => {
   const { typedIn, format, toShown, fromShown } = useFieldUnit('length', 'mm', 2);
   const [typed, setTyped] = useState<string | null>(null);
   const [refused, setRefused] = useState<string | null>(null);
@@ -56,7 +51,7 @@ export const PointCell = ({ label, value, mirrored, onSet }: PointCellProps) => 
         aria-label={`${label}, ${typedIn}`}
         aria-invalid={refused !== null}
         data-taken={typed === null ? '' : undefined}
-        value={typed ?? padded(format(value))}
+        value={typed ?? withPlaces(format(value), places)}
         title={`${formatNumber(value, 6).replaceAll(',', '')} mm`}
         onChange={(event) => setTyped(event.target.value)}
         onFocus={(event) => event.target.select()}

@@ -8,7 +8,9 @@ import { useBench, useWindow } from '../shell/benchContext';
 import { choosePoint } from '../state/actions/viewing';
 import { useUnits } from '../look/units';
 import { shownQuantity } from '../units/shownQuantity';
+import { useFieldUnit } from '../look/controls/useFieldUnit';
 import { ChosenPoint } from './ChosenPoint';
+import { columnPlaces } from './columnPlaces';
 import { DraftPart } from './fields/DraftPart';
 import type { Field } from './fields/fieldTree';
 import { FormContext, type FormHost } from './fields/formHost';
@@ -39,6 +41,7 @@ const POINT: Field = {
 export const PointTable = ({ host }: { readonly host: FormHost }) => {
   const units = useUnits();
   const length = shownQuantity({ quantity: 'length', decimals: 2 }, units);
+  const { format } = useFieldUnit('length', 'mm', 2);
   const { store } = useWindow();
   const name = useBench((state) => state.axle);
   const file = useBench((state) => state.file);
@@ -63,6 +66,7 @@ export const PointTable = ({ host }: { readonly host: FormHost }) => {
   const follow = useViewFollows(side);
   if (!axle) return null;
   const { mm } = host;
+  const places = AXES.map((_, index) => columnPlaces(lines.map(({ at }) => format((at[index] ?? 0) * mm))));
   const picked = lines.find((line) => chosen?.axle === name && chosen.point === line.name) ?? null;
 
   const limit = farLimit({ file }).mm;
@@ -154,6 +158,7 @@ export const PointTable = ({ host }: { readonly host: FormHost }) => {
                       <PointCell
                         label={`${line.name}, ${axis}, ${side}`}
                         value={(line.at[index] ?? 0) * mm}
+                        places={places[index] ?? 0}
                         mirrored={mirrored}
                         onSet={(to) => move(line, index, to)}
                       />

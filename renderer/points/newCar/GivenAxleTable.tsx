@@ -1,6 +1,8 @@
 import type { AxleDocument, AxleName } from '../../../geometry/index';
+import { useFieldUnit } from '../../look/controls/useFieldUnit';
 import { useUnits } from '../../look/units';
 import type { GivenAxle, GivenPoint, LayoutName } from '../../state/begunCar';
+import { columnPlaces } from '../columnPlaces';
 import { roleOf } from '../pointRows';
 import { GivenCell } from './GivenCell';
 import { TYPICAL_AXLES } from './typicalAxles';
@@ -41,6 +43,12 @@ export const GivenAxleTable = ({ axle, layout, given, onGive }: GivenAxleTablePr
     ...(trailingArm && { trailingArm }),
     ...(spring && { spring }),
   };
+  const { format } = useFieldUnit('length', 'mm', 2);
+  const places = AXES.map((_, index) =>
+    columnPlaces(
+      Object.values(given.points).flatMap((point) => (typeof point[index] === 'number' ? [format(point[index])] : [])),
+    ),
+  );
   const give = (name: string, index: number, value: number | null) => {
     const point = (given.points[name] ?? NOTHING).map((old, i) => (i === index ? value : old)) as unknown as GivenPoint;
     onGive({ ...given, points: { ...given.points, [name]: point } });
@@ -80,6 +88,7 @@ export const GivenAxleTable = ({ axle, layout, given, onGive }: GivenAxleTablePr
                       label={`${name}, ${axis}, ${axle}`}
                       measures="length"
                       value={point[index] ?? null}
+                      places={places[index] ?? 0}
                       onGive={(value) => give(name, index, value)}
                     />
                   </td>

@@ -2,17 +2,20 @@ import { useState } from 'react';
 import { useFieldUnit } from '../../look/controls/useFieldUnit';
 import { parseNumber } from '../../units/parseNumber';
 import { unitsOf } from '../../units/typedUnits';
+import { withPlaces } from '../columnPlaces';
 
 interface GivenCellProps {
   readonly label: string;
   readonly measures: 'length' | 'angle';
   /** mm or degrees; null: not given yet */
   readonly value: number | null;
+  /** decimals that its column has; as many as the number needs where it stands in none */
+  readonly places?: number;
   readonly onGive: (value: number | null) => void;
 }
 
 /** A number that is not given yet, or was; emptied it is not given any more. What is no number stays, with the reason. */
-export const GivenCell = ({ label, measures, value, onGive }: GivenCellProps) => {
+export const GivenCell = ({ label, measures, value, places = 0, onGive }: GivenCellProps) => {
   const isLength = measures === 'length';
   const { typedIn, format, fromShown } = useFieldUnit(measures, isLength ? 'mm' : '°', isLength ? 2 : 3);
   const [typed, setTyped] = useState<string | null>(null);
@@ -37,7 +40,7 @@ export const GivenCell = ({ label, measures, value, onGive }: GivenCellProps) =>
         aria-label={`${label}, ${typedIn}`}
         aria-invalid={refused !== null}
         data-given={value === null ? 'not yet' : ''}
-        value={typed ?? (value === null ? '' : format(value))}
+        value={typed ?? (value === null ? '' : withPlaces(format(value), places))}
         onChange={(event) => setTyped(event.target.value)}
         onFocus={(event) => event.target.select()}
         onBlur={take}
