@@ -10,6 +10,7 @@ export { formatPath, type Fault, type Warning } from './car/fault';
 export { FAULT_CODES } from './car/faultCodes';
 export { WARNING_CODES } from './car/warningCodes';
 export { carFileSchema } from './car/carFileSchema';
+export { contradictionsIn, type Contradiction, type PlaceWanted } from './car/rules/contradictions';
 export { serializeCar } from './car/serializeCar';
 export type {
   AdjusterDocument,

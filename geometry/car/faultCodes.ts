@@ -73,7 +73,7 @@ export const FAULT_CODES = {
   'load-case-subject': 'A load case gives either accelerations, `g`, or the forces on the wheels.',
   'limit-without-bound': 'A limit has a "min", a "max" or both.',
   'limit-needs-axle': 'The limit fits both axles: say which.',
-  'question-form': 'A question that asks for too little, or two things at once.',
+  'question-form': 'A question that asks for too little, or for what excludes itself.',
   'mesh-source': 'A mesh comes from a "file" or from "data", not both.',
   'mesh-not-base64': 'The data of a mesh is not base64.',
   'meshes-too-large': 'The meshes in the file are more than 8 MiB together.',

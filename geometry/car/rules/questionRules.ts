@@ -2,6 +2,7 @@ import { findReading } from '../../readings/catalogue';
 import { at, entriesOf, isThere, itemsOf, numberOf, textOf, type Place } from '../place';
 import type { AxleView } from './axleView';
 import { judgeAxle, NUMBER_READINGS } from './carRules';
+import { judgeContradictions } from './contradictionRules';
 import { judgeDirection, judgeInterval, judgeName, judgeStep, reportMissing, reportValue, type Report } from './report';
 import { setupNamesOf } from './setupRules';
 
@@ -81,6 +82,7 @@ function judgeTwice(list: Place, report: Report): void {
 
 function judgeReach(question: Place, views: readonly AxleView[], report: Report): void {
   for (const wanted of itemsOf(at(question, 'wanted'))) judgeWanted(wanted, views, report);
+  judgeContradictions(at(question, 'wanted'), report);
   for (const may of itemsOf(at(question, 'may'))) judgeMay(may, views, report);
   judgeTwice(at(question, 'may'), report);
 }

@@ -1,4 +1,5 @@
 import {
+  contradictionsIn,
   findReading,
   setupNames,
   type AxleName,
@@ -72,6 +73,32 @@ export const wantedOf = (wanted: WantedForm, document: CarDocument): WantedDocum
   const faults = new Faults();
   const read = readWanted(wanted, document, faults);
   return Object.keys(faults.found).length === 0 ? read : null;
+};
+
+/** The field of a line that says what it leaves possible. */
+const aimField = ({ relation }: WantedForm): 'value' | 'least' | 'greatest' =>
+  relation === 'value' ? 'value' : relation === 'above' ? 'least' : 'greatest';
+
+const ORDINALS = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth', 'ninth'];
+const lineWords = (index: number): string => `the ${ORDINALS[index] ?? `${index + 1}th`}`;
+
+/** Lines that exclude each other: said at the fields of each of them. */
+const readContradictions = (lines: readonly WantedForm[], document: CarDocument, faults: Faults): void => {
+  const wanted = lines.map((line) => wantedOf(line, document) ?? undefined);
+  for (const { lines: excluded, at } of contradictionsIn(wanted, (reading) => findReading(reading)?.of === 'corner')) {
+    const isStanding = Object.values(at).every((part) => part === 0);
+    for (const index of excluded) {
+      const line = lines[index];
+      if (!line) continue;
+      const name = findReading(line.reading)?.name ?? line.reading;
+      const others = excluded.filter((other) => other !== index).map(lineWords);
+      const where = isStanding ? 'at ride height' : 'at a place that they share';
+      faults.say(
+        `wanted.${line.id}.${aimField(line)}`,
+        `${name}: this line${others.length > 1 ? ', ' : ' and '}${others.join(' and ')} exclude each other ${where}: no car meets ${others.length === 1 ? 'both' : 'all of them'}.`,
+      );
+    }
+  }
 };
 
 const readWhere = (
@@ -163,6 +190,7 @@ export const readReach = (
   if (form.may.length === 0) faults.say('may', 'Nothing may be turned: choose parts.');
   if (!setupNames(document).includes(form.setup)) faults.say('setup', `There is no setup “${form.setup}” any more.`);
   const wanted = form.wanted.map((one) => readWanted(one, document, faults));
+  readContradictions(form.wanted, document, faults);
   const may = form.may.map((one) => readMay(one, document, form.withLocked, faults));
   const twice = form.may.find((one, index) => form.may.slice(0, index).some((other) => sameAs(one, other)));
   if (twice && twice.kind === 'adjuster') faults.say(`may.${twice.id}.name`, `${twice.name} stands here twice.`);

@@ -158,6 +158,35 @@ describe('a question on the page', () => {
     expect(faultsOf(form)[field]).toMatch(words);
   });
 
+  test('lines that exclude each other are said beside the fields of both, or of all three', () => {
+    const begun = beginReach(document, 'Baseline', 'front');
+    const [camber] = begun.wanted;
+    if (!camber) throw new Error('a line');
+    const may = withAllOf(begun, document, 'front').may;
+    const asked = (...wanted: ReachForm['wanted']) => faultsOf({ ...begun, wanted, may });
+    const three = { ...camber, value: fieldOf(-3), tolerance: fieldOf(0.1) };
+    const above = { ...camber, id: 2, relation: 'above', least: fieldOf(-2.5) } as const;
+    expect(asked(three, above)).toEqual({
+      'wanted.1.value': 'Camber: this line and the second exclude each other at ride height: no car meets both.',
+      'wanted.2.least': 'Camber: this line and the first exclude each other at ride height: no car meets both.',
+    });
+    expect(asked(three, { ...above, least: fieldOf(-2.95) })).toEqual({});
+    expect(asked({ ...three, side: 'left' }, { ...above, side: 'right' })).toEqual({});
+    const toe = { ...camber, reading: 'toe', value: fieldOf(0), tolerance: fieldOf(0.01) };
+    const there = { ...toe, id: 2, place: { ...toe.place, travel: fieldOf(30) }, value: fieldOf(0.2) };
+    const steady = { ...withWhere({ ...toe, id: 3 }, 'over'), greatest: fieldOf(0.05) };
+    expect(asked(toe, there, steady)).toEqual({
+      'wanted.1.value':
+        'Toe: this line, the second and the third exclude each other at a place that they share: no car meets all of them.',
+      'wanted.2.value':
+        'Toe: this line, the first and the third exclude each other at a place that they share: no car meets all of them.',
+      'wanted.3.greatest':
+        'Toe: this line, the first and the second exclude each other at a place that they share: no car meets all of them.',
+    });
+    // a line that is wrong in itself is not held against others
+    expect(asked({ ...three, tolerance: fieldOf(0) }, above)).toEqual({ 'wanted.1.tolerance': expect.stringMatching(/over 0/) });
+  });
+
   test('an adjuster that is not there any more, one that is locked, one named twice', () => {
     const line = (name: string, id: number): MayForm => ({ kind: 'adjuster', id, axle: 'front', name, sides: 'together' });
     expect(faultsOf({ ...base, may: [line('gone', 1)] })['may.1.name']).toMatch(/no adjuster “gone” any more/);
