@@ -1,8 +1,10 @@
 import { setupNames, type AdjusterDocument, type AxleName, type CarDocument } from '../../geometry/index';
 import { fitterWords, nameOfKey } from '../adjusters/fitterWords';
+import { isSameDocument } from '../state/sameDocument';
 import { settingOf, setupNamed } from '../state/settings';
 import { STANDARD_UNITS } from '../units/unitChoice';
 import { mmPerFileUnit } from '../units/fileLength';
+import { questionWords } from './questionWords';
 
 /** One thing that two versions of a car differ in. */
 export interface CarDifference {
@@ -81,10 +83,23 @@ const settingsOf = (saved: CarDocument, changed: CarDocument, setup: string, ori
 const withoutSides = (entries: object = {}): unknown =>
   Object.fromEntries(Object.entries(entries).filter(([key]) => !['both', 'left', 'right'].includes(key)));
 
+/** Questions that the file keeps, as sentences; what no sentence says of a question is told as it stands. */
+const questionsOf = (saved: CarDocument, changed: CarDocument): readonly CarDifference[] => {
+  const [before, after] = [saved.questions ?? {}, changed.questions ?? {}];
+  const where = 'Questions';
+  return [...new Set([...Object.keys(after), ...Object.keys(before)])].flatMap((part): readonly CarDifference[] => {
+    const [old, now] = [before[part], after[part]];
+    const was = old === undefined ? 'nothing' : questionWords(saved, old, STANDARD_UNITS);
+    const is = now === undefined ? 'deleted' : questionWords(changed, now, STANDARD_UNITS);
+    if (was !== is) return isSameDocument(old, now) ? [] : [{ part, where, before: was, after: is }];
+    return leaves(old, now, [where, part]);
+  });
+};
+
 /** Everything in which a changed car differs from the saved one: settings of setups first, in the fitter's words. */
 export const carDifferences = (saved: CarDocument, changed: CarDocument, against: string): readonly CarDifference[] => {
-  const { setups: _savedSetups, ...savedRest } = saved;
-  const { setups: _changedSetups, ...changedRest } = changed;
+  const { setups: _savedSetups, questions: _savedQuestions, ...savedRest } = saved;
+  const { setups: _changedSetups, questions: _changedQuestions, ...changedRest } = changed;
   const [savedNames, changedNames] = [setupNames(saved), setupNames(changed)];
   const settings = changedNames.flatMap((name) => {
     const origin = originOf(saved, name, against);
@@ -96,5 +111,5 @@ export const carDifferences = (saved: CarDocument, changed: CarDocument, against
   const removed = savedNames
     .filter((name) => !changedNames.includes(name))
     .map((name) => ({ part: name, where: 'Setups', before: 'there', after: 'deleted' }));
-  return [...settings, ...removed, ...leaves(savedRest, changedRest, [])];
+  return [...settings, ...removed, ...questionsOf(saved, changed), ...leaves(savedRest, changedRest, [])];
 };
