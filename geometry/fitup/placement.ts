@@ -112,6 +112,25 @@ export function movedAtMost(a: Placement, b: Placement, centre: Vector, reach: n
   return Math.sqrt(square) + reach * Math.sqrt(0.5 * trace);
 }
 
+/**
+ * The same for a body that stands still while the other moves, as the other sees it: of two bodies the one with the smaller ball
+ * gives the closer bound.
+ * @param a - where the other stands, as the still one sees it, before; `b`: after
+ */
+export function seenMovedAtMost(a: Placement, b: Placement, centre: Vector, reach: number): number {
+  const [ax, ay, az] = [centre[0] - a[9], centre[1] - a[10], centre[2] - a[11]];
+  const [bx, by, bz] = [centre[0] - b[9], centre[1] - b[10], centre[2] - b[11]];
+  let square = 0;
+  let trace = 0;
+  for (let column = 0; column < 3; column++) {
+    const moved =
+      b[column] * bx + b[3 + column] * by + b[6 + column] * bz - (a[column] * ax + a[3 + column] * ay + a[6 + column] * az);
+    square += moved * moved;
+    for (let i = column; i < 9; i += 3) trace += (b[i] - a[i]) * (b[i] - a[i]);
+  }
+  return Math.sqrt(square) + reach * Math.sqrt(0.5 * trace);
+}
+
 /** Where the first stands, as the second sees it. */
 export function inverse(m: Placement): Placement {
   const out = new Float64Array(PLACEMENT_WIDTH);

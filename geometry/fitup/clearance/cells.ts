@@ -1,4 +1,3 @@
-import { movedAtMost } from '../placement';
 import { gridSpacing, ROUND_ABOUT, type FieldSearch } from './fieldSearch';
 
 /** A rectangle around an unreachable position that is too small to be cut up [mm]. */
@@ -27,15 +26,14 @@ export interface Tried {
  * neighbour, over the way there, the most of the neighbourhood and half as much again of how it differs there.
  */
 export function cellsOf(search: FieldSearch): Cell[] {
-  const { envelope, solids } = search.field;
+  const { envelope } = search.field;
   const { travels, racks } = envelope;
-  const [, b] = solids;
   const [dt, dr] = [gridSpacing(travels), gridSpacing(racks)];
   const columns = racks.length;
   const edge = (i: number, j: number, way: number): number | null =>
     search.isPlaced[i] === 0 || search.isPlaced[j] === 0
       ? null
-      : movedAtMost(search.relativeAt(i), search.relativeAt(j), b.ball.centre, b.ball.radius) / way;
+      : search.canMove(search.relativeAt(i), search.relativeAt(j)) / way;
   const cells: Cell[] = [];
   const isKnown = (index: number): boolean => search.isPlaced[index] === 1 && search.distances[index] < Infinity;
   search.isPlaced.forEach((_placed, index) => {

@@ -4,14 +4,15 @@ import { mirror, type Vector } from '../../core/vector';
 import type { Failure } from '../../corner/failure';
 import { assembleCar } from '../../setup/assembleCar';
 import { roundOf, type Round, type Study } from '../../studies/study';
-import { envelopeRows, fitUpCorners, type EnvelopeRow, type StoodSetup } from '../corners';
+import { BOTH_SIDES, envelopeRows, fitUpCorners, type EnvelopeRow, type StoodSetup } from '../corners';
 import { partMeshes, type MeshFiles } from '../meshes/partMeshes';
 import type { PartMeshes } from '../pieces';
 import type { MeshLibrary } from '../shapes/mesh';
 import { placed } from '../placement';
+import { hasMirrorImage, isMirrorImage } from './mirrorImage';
 import { fieldOf, withPieces, type ClearanceCorner, type PairField } from './pairCorner';
 import { pairsOf } from './pairs';
-import { Remedies, type Remedy } from './remedies';
+import { Remedies, turnedOver, type Remedy } from './remedies';
 import { clearanceOf, findWorst } from './search';
 
 /** What is asked: which corners, and the setups in use. */
@@ -65,6 +66,14 @@ interface Task {
   readonly axle: AxleName;
   readonly side: SideName;
   readonly pair: readonly [string, string];
+  /** its mirror image is the same pair on the other side, and is read off it */
+  readonly isBoth: boolean;
+}
+
+/** A row of the search, before its mirror image is set beside it. */
+interface Searched {
+  readonly row: ClearanceRow;
+  readonly isBoth: boolean;
 }
 
 /** Rows whose remedies are looked for. */
@@ -84,43 +93,53 @@ export function clearanceStudy(
   const prepared = prepare(mechanism, question, meshes);
   if ('failure' in prepared) return { failure: prepared.failure, round: () => roundOf({ ...NOTHING, run: () => null }) };
   const { corners, missing } = prepared;
-  const fieldsOf = (task: Task): PairField[] =>
+  const fieldsOf = (task: Pick<Task, 'axle' | 'side' | 'pair'>): PairField[] =>
     corners
       .filter(({ envelope }) => envelope.axle === task.axle && envelope.side === task.side)
       .map((corner) => fieldOf(mechanism, corner, task.pair))
       .filter((field) => field !== null);
   const envelope = envelopeRows(corners);
   const first = (): Round<ClearanceAnswer> => {
-    const tasks = tasksOf(corners);
+    const tasks = tasksOf(corners, question.sides);
     return roundOf({
       doing: 'looking at every pair',
       chunks: tasks.length,
       isLong: true,
-      run: (chunk) => rowOf(fieldsOf(tasks[chunk]), tasks[chunk]),
-      merge: (rows) => ({ next: rows.filter((row) => row !== null).sort((a, b) => a.spare - b.spare) }),
+      run: (chunk): Searched | null => {
+        const row = rowOf(fieldsOf(tasks[chunk]), tasks[chunk]);
+        return row === null ? null : { row, isBoth: tasks[chunk].isBoth };
+      },
+      merge: (rows) => ({ next: rows.filter((row) => row !== null).sort((a, b) => a.row.spare - b.row.spare) }),
     });
   };
-  const second = (rows: readonly ClearanceRow[]): Round<ClearanceAnswer> => {
-    const short = rows.filter(({ verdict }) => verdict === 'short' || verdict === 'cuts').slice(0, MOST_REMEDIED);
+  const second = (searched: readonly Searched[]): Round<ClearanceAnswer> => {
+    const short = searched.filter(({ row: { verdict } }) => verdict === 'short' || verdict === 'cuts').slice(0, MOST_REMEDIED);
     const remedies = new Remedies(mechanism, new Map(question.setups), meshes);
     return roundOf({
       doing: 'looking for what would clear it',
       chunks: short.length,
       isLong: true,
-      run: (chunk): readonly Remedy[] => {
-        const fields = fieldsOf(short[chunk]);
-        return remedies.of(fields, findWorst(fields, fields[0].needs)!);
+      run: (chunk): readonly (readonly Remedy[])[] => {
+        const { row, isBoth } = short[chunk];
+        const fields = fieldsOf(row);
+        const worst = findWorst(fields, fields[0].needs)!;
+        const found = remedies.of(fields, worst);
+        return isBoth ? [found, remedies.mirrored(fields[worst.field], found)] : [found];
       },
       merge: (found) => ({
         answer: {
-          rows: rows.map((row) => ({ ...row, wouldClear: found[short.indexOf(row)] ?? [] })),
+          rows: searched.flatMap((one) => {
+            const [own, others] = found[short.indexOf(one)] ?? [];
+            const row = { ...one.row, wouldClear: own ?? [] };
+            return one.isBoth ? [row, { ...mirroredRow(one.row), wouldClear: others ?? [] }] : [row];
+          }),
           envelope,
           missing,
         },
       }),
     });
   };
-  return { failure: null, round: (from) => (from === undefined ? first() : second(from as readonly ClearanceRow[])) };
+  return { failure: null, round: (from) => (from === undefined ? first() : second(from as readonly Searched[])) };
 }
 
 const noLibrary = (): never => {
@@ -160,19 +179,34 @@ function prepare(
   return { corners, missing: [...missing] };
 }
 
-function tasksOf(corners: readonly ClearanceCorner[]): Task[] {
+function tasksOf(corners: readonly ClearanceCorner[], sides: readonly SideName[]): Task[] {
   const tasks = new Map<string, Task>();
+  const isMirrored = (axle: AxleName): boolean =>
+    BOTH_SIDES.every((side) => sides.includes(side)) &&
+    corners.every(({ car, axle: of }) => of.axle !== axle || isMirrorImage(car[axle]!));
+  const mirroredAxles = (['front', 'rear'] as const).filter(isMirrored);
   for (const { envelope, made } of corners) {
+    const { axle, side } = envelope;
     for (const [first, second] of pairsOf(made.pieces)) {
-      const task: Task = { axle: envelope.axle, side: envelope.side, pair: [first.name, second.name] };
+      const isBoth = mirroredAxles.includes(axle) && hasMirrorImage(first) && hasMirrorImage(second);
+      if (isBoth && side === 'right') continue;
+      const task: Task = { axle, side, pair: [first.name, second.name], isBoth };
       tasks.set(JSON.stringify(task), task);
     }
   }
   return [...tasks.values()];
 }
 
+/** The same on the right-hand wheel, with the rack turned over. */
+const mirroredRow = (row: ClearanceRow): ClearanceRow => ({
+  ...row,
+  side: 'right',
+  at: { ...row.at, rack: turnedOver(row.at.rack) },
+  points: [mirror(row.points[0]), mirror(row.points[1])],
+});
+
 /** null where the two are joined wherever they are near each other. */
-function rowOf(fields: readonly PairField[], task: Task): ClearanceRow | null {
+function rowOf(fields: readonly PairField[], { axle, side, pair }: Task): ClearanceRow | null {
   const { needs } = fields[0];
   const worst = findWorst(fields, needs);
   if (worst === null) return null;
@@ -185,7 +219,9 @@ function rowOf(fields: readonly PairField[], task: Task): ClearanceRow | null {
     return envelope.side === 'left' ? now : mirror(now);
   };
   return {
-    ...task,
+    pair,
+    axle,
+    side,
     clearance,
     bound,
     cuts,

@@ -3,7 +3,7 @@ import { trackCorner } from '../../corner/solveCorner';
 import type { AssembledSide } from '../../setup/assembleSide';
 import { trackAt, type Envelope } from '../envelope';
 import type { Piece } from '../pieces';
-import { movedAtMost, PLACEMENT_WIDTH, writeRelative, type Placement } from '../placement';
+import { movedAtMost, PLACEMENT_WIDTH, seenMovedAtMost, writeRelative, type Placement } from '../placement';
 import { noHint, type Gap } from '../shapes/gap';
 import { ballGap, gapBetween } from '../shapes/gapBetween';
 import type { Solid } from '../shapes/solid';
@@ -22,8 +22,10 @@ export interface Field {
   readonly counts: (gap: Gap) => boolean;
 }
 
-/** From how many positions of the grid bounds for the others are taken. */
-const MOST_KNOWN = 24;
+/** Every so manieth position each way is looked at first. */
+const COARSEST = 4;
+/** How far beyond what counts a distance is worked out there, in ways to the neighbours that it is to speak for. */
+const SPOKEN_FOR = 1.5;
 /** What does not matter to any answer [mm]. */
 const NEGLIGIBLE_MM = 1e-4;
 
@@ -90,36 +92,66 @@ export class FieldSearch {
   }
 
   /**
-   * Works the grid out, nearest balls first. A position around which nothing can be the worst keeps a bound below its distance.
+   * Works the grid out, from coarse to fine. A position around which nothing can be the worst keeps a bound below its distance:
+   * that of the balls, or of a neighbour less how far the pieces can have come since.
    */
   lookAtGrid(all: readonly FieldSearch[]): void {
     const [a, b] = this.field.solids;
-    const order: number[] = [];
     for (let i = 0; i < this.isPlaced.length; i++) {
-      if (this.isPlaced[i] === 0) continue;
-      this.distances[i] = ballGap(a, b, this.relativeAt(i));
-      order.push(i);
+      if (this.isPlaced[i] === 1) this.distances[i] = ballGap(a, b, this.relativeAt(i));
     }
-    order.sort((i, j) => this.distances[i] - this.distances[j]);
-    const worked: number[] = [];
-    for (const i of order) {
-      let known = Infinity;
-      for (const { best } of all) known = Math.min(known, best);
-      const relative = this.relativeAt(i);
-      for (const j of worked) {
-        const least = this.distances[j] - this.canMove(this.relativeAt(j), relative);
-        if (least > this.distances[i]) this.distances[i] = least;
+    for (let stride = COARSEST; stride >= 1; stride /= 2) {
+      const level = this.levelOf(stride);
+      if (stride < COARSEST) for (const i of level) this.boundFromNeighbours(i, stride);
+      level.sort((i, j) => this.distances[i] - this.distances[j]);
+      for (const i of level) this.lookAtPosition(i, stride, all);
+    }
+  }
+
+  private lookAtPosition(i: number, stride: number, all: readonly FieldSearch[]): void {
+    let known = Infinity;
+    for (const { best } of all) known = Math.min(known, best);
+    const reach = this.reachAround(i);
+    if (this.distances[i] >= known + reach - NEGLIGIBLE_MM) return;
+    // of the coarser grids a distance is worked out beyond what counts, so that it can speak for those around it
+    const cutoff = known + reach * (stride === 1 ? 1 : 1 + SPOKEN_FOR * stride);
+    const distance = this.distanceOf(this.relativeAt(i), cutoff);
+    this.distances[i] = distance;
+    if (distance === Infinity || distance === cutoff) return;
+    this.isExact[i] = 1;
+    if (distance >= this.best) return;
+    this.best = distance;
+    this.bestAt = i;
+  }
+
+  /** Positions that a grid of this stride has and a coarser one has not. */
+  private levelOf(stride: number): number[] {
+    const { travels, racks } = this.field.envelope;
+    const level: number[] = [];
+    const isOn = (row: number, column: number, by: number): boolean => row % by === 0 && column % by === 0;
+    for (let row = 0; row < travels.length; row += stride) {
+      for (let column = 0; column < racks.length; column += stride) {
+        const index = row * racks.length + column;
+        if (this.isPlaced[index] === 1 && (stride === COARSEST || !isOn(row, column, 2 * stride))) level.push(index);
       }
-      const cutoff = known + this.reachAround(i);
-      if (this.distances[i] >= cutoff - NEGLIGIBLE_MM) continue;
-      const distance = this.distanceOf(relative, cutoff);
-      this.distances[i] = distance;
-      if (distance === Infinity || distance === cutoff) continue;
-      this.isExact[i] = 1;
-      if (worked.length < MOST_KNOWN) worked.push(i);
-      if (distance < this.best) {
-        this.best = distance;
-        this.bestAt = i;
+    }
+    return level;
+  }
+
+  /** Those of the coarser grid around it speak for it. */
+  private boundFromNeighbours(index: number, stride: number): void {
+    const { travels, racks } = this.field.envelope;
+    const columns = racks.length;
+    const [row, column] = [Math.floor(index / columns), index % columns];
+    const around = (at: number): readonly number[] => (at % (2 * stride) === 0 ? [at] : [at - stride, at + stride]);
+    for (const r of around(row)) {
+      for (const c of around(column)) {
+        const other = r * columns + c;
+        if (r >= travels.length || c >= columns || this.isPlaced[other] === 0) continue;
+        // a gap that does not count says nothing of the ones beside it
+        if (this.distances[other] === Infinity) continue;
+        const least = this.distances[other] - this.canMove(this.relativeAt(other), this.relativeAt(index));
+        if (least > this.distances[index]) this.distances[index] = least;
       }
     }
   }
@@ -156,10 +188,12 @@ export class FieldSearch {
     return this.relativeAt(nearestIn(travels, travel) * racks.length + nearestIn(racks, rack));
   }
 
-  /** How far a point of the second can have moved, as the first sees it, at most [mm]. */
+  /** How far a point of the one can have moved, as the other sees it, at most [mm]. */
   canMove(from: Placement, to: Placement): number {
-    const { ball } = this.field.solids[1];
-    return movedAtMost(from, to, ball.centre, ball.radius);
+    const [a, b] = this.field.solids;
+    return a.ball.radius < b.ball.radius
+      ? seenMovedAtMost(from, to, a.ball.centre, a.ball.radius)
+      : movedAtMost(from, to, b.ball.centre, b.ball.radius);
   }
 }
 

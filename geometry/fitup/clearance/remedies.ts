@@ -37,6 +37,9 @@ const STOP_MM = 0.5;
 /** How often a stop that is not enough is drawn in further. */
 const MOST_DRAWN_IN = 5;
 
+/** A rack position [mm] as the other wheel has it in the mirror. */
+export const turnedOver = (rack: number): number => -rack || 0;
+
 interface StopQuestion {
   /** where the worst position is, along the way of the stop [mm] */
   readonly at: number;
@@ -67,6 +70,21 @@ export class Remedies {
       this.travelStop(fields, worst),
       ...this.settings(corner, fields[worst.field], worst),
     ].filter((remedy) => remedy !== null);
+  }
+
+  /**
+   * The same for the mirror image of a pair on the other wheel: a stop of the rack is then the other one, and its price is read
+   * where that is; travel stops and settings on both wheels are the same.
+   * @param field - of the worst position
+   */
+  mirrored({ corner }: PairField, found: readonly Remedy[]): Remedy[] {
+    return found.map((remedy) => {
+      if (remedy.by !== 'rack') return remedy;
+      const from = turnedOver(remedy.from!);
+      const to = turnedOver(remedy.to);
+      const changes = this.changed(corner.car, { ...STANDING, rack: from }, { ...STANDING, rack: to });
+      return { ...remedy, from, to, changes };
+    });
   }
 
   private rackStop(fields: readonly PairField[], { rack, field }: Worst): Remedy | null {

@@ -30,7 +30,7 @@ export const ClearanceDetail = ({ row, remedies, bound, isPlainCut, onBench }: C
           {remedies.length === 0 ? (
             <p>
               No stop of rack or travel and no single adjuster on its own marks brings this pair to its margin
-              {isPlainCut ? '' : ', or it is not among the twelve that have least to spare'}.
+              {isPlainCut ? '' : ', or it is not among the twelve pairs that have least to spare'}.
             </p>
           ) : (
             <ul>

@@ -35,10 +35,14 @@ function answerOf(
   return answered.value;
 }
 
-/** The pair of a row again, in every setup, as the search was given it. */
-function fieldsOf(document: CarDocument, { pair, axle, side }: ClearanceRow): PairField[] {
+/** The pair of a row again, in every setup asked for, as the search was given it. */
+function fieldsOf(
+  document: CarDocument,
+  { pair, axle, side }: ClearanceRow,
+  names = Object.keys(document.setups ?? { Baseline: {} }),
+): PairField[] {
   const mechanism = toMechanism(document);
-  return Object.keys(document.setups ?? { Baseline: {} }).flatMap((name) => {
+  return names.flatMap((name) => {
     const car = assembleCar(mechanism, findSetup(document, name));
     if (!car.ok) throw new Error(car.failure.message);
     return fitUpCorners([{ name, car: car.value }], [axle])
@@ -143,6 +147,31 @@ describe('the least clearance over an envelope', () => {
     120_000,
   );
 
+  it.each([
+    ['car-21', 'front', 'left', 71],
+    ['car-22', 'front', 'right', 72],
+    ['car-23', 'rear', 'left', 73],
+    ['car-24', 'front', 'right', 74],
+    ['car-24', 'rear', 'right', 75],
+  ] as const)(
+    'is that of a grid of a quarter millimetre of travel by half a millimetre of rack, to 0.05 mm: %s %s %s',
+    (name, axle, side, seed) => {
+      const plain = fitted(name);
+      const [setup] = Object.keys(plain.setups ?? { Baseline: {} });
+      const document = withParts(plain, anyParts(seed, axle, CENTRES[axle](plain)));
+      const { rows } = answerOf(document, [axle], [side], [setup]);
+      const simple = rows.filter(({ pair }) => pair.every((piece) => ['ball', 'duct', 'block', 'can'].includes(piece)));
+      expect(simple.length).toBeGreaterThan(2);
+      for (const row of simple) {
+        const dense = byBruteForce(fieldsOf(document, row, [setup]), 0.25, 0.5);
+        expect(row.clearance, row.pair.join(' – ')).toBeLessThan(dense + 0.05);
+        expect(row.clearance, row.pair.join(' – ')).toBeGreaterThan(dense - 0.05);
+        expect(row.clearance - row.bound).toBeLessThan(dense + 1e-9);
+      }
+    },
+    120_000,
+  );
+
   it('lies between the two points that are given with it', () => {
     const plain = sample('saltmarsh-hatch');
     const document = withParts(plain, anyParts(61, 'front', CENTRES.front(plain)));
@@ -151,6 +180,57 @@ describe('the least clearance over an envelope', () => {
       if (cuts) continue;
       expect(distance(points[0], points[1])).toBeCloseTo(clearance, 6);
     }
+  });
+});
+
+describe('both sides of a symmetric axle', () => {
+  const plain = sample('saltmarsh-hatch');
+  const symmetric = { ...plain, setups: { Baseline: {} }, onCar: 'Baseline', questions: undefined } as CarDocument;
+  const twin = withParts(symmetric, anyParts(61, 'front', CENTRES.front(plain)));
+  const of = (rows: readonly ClearanceRow[], side: SideName, pair: readonly string[]): ClearanceRow | undefined =>
+    rows.find((row) => row.side === side && row.pair.join() === pair.join());
+
+  it.each(['front', 'rear'] as const)('are what a search of each of them finds: %s', (axle) => {
+    const document = withParts(twin, anyParts(62, axle, CENTRES[axle](plain)));
+    const { rows } = answerOf(document, [axle]);
+    const alone = { left: answerOf(document, [axle], ['left']).rows, right: answerOf(document, [axle], ['right']).rows };
+    expect(rows).toHaveLength(alone.left.length + alone.right.length);
+    for (const row of rows) {
+      const own = of(alone[row.side], row.side, row.pair)!;
+      expect(row.needs).toBe(own.needs);
+      expect(row.verdict, row.pair.join(' – ')).toBe(own.verdict);
+      expect(Math.abs(row.clearance - own.clearance), row.pair.join(' – ')).toBeLessThan(0.05);
+      // what clears the one clears the other, by the same stop of its own rack end
+      expect(row.wouldClear.map(({ by, adjuster }) => [by, adjuster])).toEqual(
+        own.wouldClear.map(({ by, adjuster }) => [by, adjuster]),
+      );
+      row.wouldClear.forEach((remedy, i) => {
+        const same = own.wouldClear[i];
+        if (remedy.by === 'adjuster') expect(remedy.to).toBe(same.to);
+        else expect(Math.abs(remedy.to - same.to), remedy.by).toBeLessThanOrEqual(0.5);
+        expect(Object.keys(remedy.changes)).toEqual(Object.keys(same.changes));
+        for (const [name, change] of Object.entries(remedy.changes))
+          if (remedy.to === same.to) expect(change, name).toBeCloseTo(same.changes[name]!, 6);
+      });
+    }
+  });
+
+  it('are each searched where a setting, a point or the rack differs', () => {
+    const setups = { Baseline: { front: { left: { plateAcross: -6 }, right: { plateAcross: 6 } } } };
+    const apart = withParts({ ...twin, setups } as CarDocument, anyParts(61, 'front', CENTRES.front(plain)));
+    const { rows } = answerOf(apart, ['front']);
+    const right = answerOf(apart, ['front'], ['right']).rows;
+    let differ = 0;
+    for (const row of rows.filter(({ side }) => side === 'right')) {
+      expect(row.clearance).toBe(of(right, 'right', row.pair)!.clearance);
+      if (Math.abs(row.clearance - (of(rows, 'left', row.pair)?.clearance ?? row.clearance)) > 0.5) differ += 1;
+    }
+    expect(differ).toBeGreaterThan(0);
+    const front = { ...twin.front!, steering: { ...twin.front!.steering!, travel: [-70, 60] as const } };
+    const offCentre = withParts({ ...twin, front } as CarDocument, anyParts(61, 'front', CENTRES.front(plain)));
+    const skewed = answerOf(offCentre, ['front']).rows;
+    for (const row of skewed) expect(row.at.rack).toBeGreaterThanOrEqual(-70);
+    for (const row of skewed) expect(row.at.rack).toBeLessThanOrEqual(60);
   });
 });
 

@@ -5,7 +5,9 @@ import { turnAbout } from '../../../geometry/core/rotation';
 import {
   anchor,
   atDesign,
+  inverse,
   movedAtMost,
+  seenMovedAtMost,
   placed,
   turned,
   writeLeastTurn,
@@ -80,21 +82,27 @@ describe('how far a body can have moved', () => {
   it(`no point of it moved farther, in 10,000 cases (seed ${SEED})`, () => {
     const draw = drawFrom(SEED);
     let tightest = 0;
+    let tightestSeen = 0;
     for (let i = 0; i < 10_000; i++) {
       const a = somewhere(draw);
       // near and far apart
       const b = draw.chance(0.5) ? somewhere(draw) : nearby(draw, a);
       const [centre, reach] = [point(draw), draw.between(0, 300)];
       const bound = movedAtMost(a, b, centre, reach);
+      const seenBound = seenMovedAtMost(a, b, centre, reach);
       for (let k = 0; k < 3; k++) {
         const p = add(centre, scale(direction(draw), reach * draw.between(0, 1)));
         const moved = distance(placed(a, p), placed(b, p));
         expect(moved).toBeLessThanOrEqual(bound + 1e-9);
         if (bound > 1) tightest = Math.max(tightest, moved / bound);
+        const seen = distance(placed(inverse(a), p), placed(inverse(b), p));
+        expect(seen).toBeLessThanOrEqual(seenBound + 1e-9);
+        if (seenBound > 1) tightestSeen = Math.max(tightestSeen, seen / seenBound);
       }
     }
     // and it is no empty promise
     expect(tightest).toBeGreaterThan(0.95);
+    expect(tightestSeen).toBeGreaterThan(0.95);
   });
 
   it('is the chord of a turn square to the arm, and the way of a shift', () => {
