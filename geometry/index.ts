@@ -160,10 +160,10 @@ export type { AxleLoadDocument, LoadCaseDocument, WheelLoadDocument } from './ca
 export { fitUpCorners, envelopeRows, type EnvelopeRow, type FitUpCorner, type StoodSetup } from './fitup/corners';
 export { jointTilts, type JointRow } from './fitup/joints/jointTilts';
 export { strokeRows, type StrokeRow } from './fitup/stroke/stroke';
-export { threadsOf, type ThreadRow, type ThreadVerdict } from './fitup/stroke/threads';
+export { THREAD_LIMITS, threadsOf, type ThreadRow, type ThreadVerdict } from './fitup/stroke/threads';
 export type { BarTwist } from './fitup/stroke/barTwist';
 export type { ShaftRow } from './fitup/stroke/shaft';
-export type { SpanRow } from './fitup/stroke/spans';
+export { spanEnds, type SpanRow } from './fitup/stroke/spans';
 export {
   envelopeWarnings,
   FITUP_WARNING_CODES,

@@ -2,9 +2,7 @@ import type { AxleName, SideName } from '../car/document';
 import type { CarMechanism } from '../car/mechanism';
 import { fail, succeed, type Result } from '../core/result';
 import { add, cross, dot, length, mirror, reject, scale, subtract, unit, type Vector } from '../core/vector';
-import { explainUnreachable, type Failure } from '../corner/failure';
-import { SOLVED } from '../corner/motion';
-import { startTrack, trackCorner } from '../corner/solveCorner';
+import type { Failure } from '../corner/failure';
 import type { AssembledCar } from '../setup/assembleCar';
 import { BOX, CYLINDER, POINT, SEGMENT, writeSupport, type Core } from './distance/core';
 import type { MeshFiles } from './meshes/partMeshes';
@@ -12,6 +10,7 @@ import { partMeshes } from './meshes/partMeshes';
 import { piecesOf } from './pieces';
 import { atDesign, placed, turned, type Placement } from './placement';
 import type { Solid, Spin } from './shapes/solid';
+import { trackTo } from './trackTo';
 
 /** A solid as a picture needs it, in the car's frame [mm]. */
 export type DrawnShape =
@@ -37,9 +36,6 @@ export interface DrawnPart {
   readonly shapes: readonly DrawnShape[];
 }
 
-/** Positions on the way from design, so that no other branch is caught. */
-const STEPS_THERE = 8;
-
 /**
  * All solids of one corner at a position, as clearance sees them.
  * @param travel - from design [mm]
@@ -57,12 +53,9 @@ export function drawnParts(
   const assembled = car[axle];
   if (assembled === null) return fail({ kind: 'unreachable', message: `this car has no ${axle} axle` });
   const own = assembled[side];
-  const track = startTrack(own.corner);
-  for (let step = 1; step <= STEPS_THERE; step += 1) {
-    const share = step / STEPS_THERE;
-    if (trackCorner(own.corner, track, at.travel * share, at.rack * share) !== SOLVED)
-      return fail(explainUnreachable(own.corner, at.travel * share, at.rack * share));
-  }
+  const there = trackTo(own.corner, at);
+  if (!there.ok) return there;
+  const track = there.value;
   const surfaces = partMeshes(mechanism.document, mechanism.mmPerUnit, meshes, () => {
     throw new Error('drawnParts: nothing is searched for a picture');
   });

@@ -7,10 +7,12 @@ import './fitup.css';
 import { FitUpCautions } from './FitUpCautions';
 import { JointsTab } from './joints/JointsTab';
 import { ALL_ASKED, type FitUpAsked, type FitUpTab } from './fitUpQuestion';
+import { StrokeTab } from './stroke/StrokeTab';
 
 const TABS: readonly { readonly name: FitUpTab; readonly label: string }[] = [
   { name: 'clearance', label: 'Clearance' },
   { name: 'joints', label: 'Joints' },
+  { name: 'stroke', label: 'Stroke, threads' },
 ];
 
 /** Whether it touches, binds or runs out of thread, and what it carries: tables with the least to spare first, and where it is. */
@@ -31,5 +33,12 @@ export const FitUpPage = ({ theme }: { readonly theme: string }) => {
     theme,
     cautions: <FitUpCautions tab={tab} />,
   };
-  return tab === 'joints' ? <JointsTab {...common} /> : <ClearanceTab {...common} />;
+  switch (tab) {
+    case 'clearance':
+      return <ClearanceTab {...common} />;
+    case 'joints':
+      return <JointsTab {...common} />;
+    default:
+      return <StrokeTab {...common} />;
+  }
 };

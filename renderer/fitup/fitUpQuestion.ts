@@ -49,3 +49,23 @@ export const jointsOrder = memoLast(
     ({ job: 'joints', document, axles: [axle], setups }) satisfies FitUpOrder,
   4,
 );
+
+export const strokeOrder = memoLast(
+  (document: CarDocument, axle: AxleName, setups: NamedSetups) =>
+    ({ job: 'stroke', document, axles: [axle], setups }) satisfies FitUpOrder,
+  4,
+);
+
+/** @param travel - from where the car stands [mm]; @param cases - of the file, or the program's own where it has none */
+export const loadsOrder = memoLast(
+  (document: CarDocument, axle: AxleName, name: string, setup: NamedSetups[number][1], travel: number, rack: number) =>
+    ({
+      job: 'loads',
+      document,
+      axles: [axle],
+      setup: [name, setup],
+      at: { travel, rack, rollDeg: 0 },
+      cases: null,
+    }) satisfies FitUpOrder,
+  4,
+);

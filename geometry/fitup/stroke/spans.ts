@@ -1,11 +1,16 @@
-import type { AxleName } from '../../car/document';
+import type { AxleName, SideName } from '../../car/document';
 import type { SpanDocument } from '../../car/fitUpDocument';
+import type { CarMechanism } from '../../car/mechanism';
+import { succeed, type Result } from '../../core/result';
 import { add, distance, mirror, scale, ZERO, type Vector } from '../../core/vector';
+import type { Failure } from '../../corner/failure';
+import type { AssembledCar } from '../../setup/assembleCar';
 import type { AssembledSide } from '../../setup/assembleSide';
 import { followerOf } from '../carriers';
 import type { FitUpCorner } from '../corners';
 import { greatest, least, type Measure } from '../extremes';
 import { atDesign, placed } from '../placement';
+import { trackTo } from '../trackTo';
 
 /** A hose or cable between two places of one corner [mm]. */
 export interface SpanRow {
@@ -27,18 +32,23 @@ interface SpanPlace {
 export const isSpanOf = (span: SpanDocument, axle: AxleName, points: Readonly<Record<string, Vector>>): boolean =>
   span.axle === undefined ? [span.from, span.to].every((end) => typeof end !== 'string' || end in points) : span.axle === axle;
 
-/**
- * Distance between the ends of a span at a pose. Given for one side, it is there on both.
- * @param mm - per unit of the file
- */
-export function spanMeasure(span: SpanDocument, mm: number, { axle, side }: FitUpCorner): Measure {
-  const end = (at: SpanDocument['from'], on: string): ((...pose: Parameters<Measure>) => Vector | null) => {
+type Pose = Parameters<Measure>;
+type EndOf = (...pose: Pose) => Vector | null;
+
+/** Where the ends of a span are at a pose, in the left-hand frame. Given for one side, it is there on both. @param mm - per unit of the file */
+function endsOf(span: SpanDocument, mm: number, { axle, side }: Pick<FitUpCorner, 'axle' | 'side'>): readonly [EndOf, EndOf] {
+  const end = (at: SpanDocument['from'], on: string): EndOf => {
     const point = typeof at === 'string' ? namedPoint(side, at, on) : coordinates(span, scale(at, mm));
     const follow = followerOf(axle, side, on);
     const place = atDesign();
     return (motion, rack) => (follow(motion, rack, place) ? placed(place, point) : null);
   };
-  const [from, to] = [end(span.from, span.fromOn), end(span.to, span.toOn)];
+  return [end(span.from, span.fromOn), end(span.to, span.toOn)];
+}
+
+/** Distance between the ends of a span at a pose. @param mm - per unit of the file */
+export function spanMeasure(span: SpanDocument, mm: number, corner: Pick<FitUpCorner, 'axle' | 'side'>): Measure {
+  const [from, to] = endsOf(span, mm, corner);
   return (motion, rack) => {
     const [a, b] = [from(motion, rack), to(motion, rack)];
     return a === null || b === null ? NaN : distance(a, b);
@@ -72,4 +82,30 @@ export function spanRow(span: SpanDocument, mm: number, corner: FitUpCorner): Sp
       greatest: { travel: farthest.travel, rack: farthest.rack },
     },
   };
+}
+
+/**
+ * The ends of every span of a corner at a position, in the car's frame [mm]; one whose ends cannot be placed is left out.
+ * @param at - travel from design, rack [mm]
+ */
+export function spanEnds(
+  { document, mmPerUnit }: CarMechanism,
+  car: AssembledCar,
+  name: AxleName,
+  sideName: SideName,
+  at: { readonly travel: number; readonly rack: number },
+): Result<Readonly<Record<string, readonly [Vector, Vector]>>, Failure> {
+  const assembled = car[name];
+  if (assembled === null) return succeed({});
+  const corner = { axle: assembled.mechanism, side: assembled[sideName] };
+  const track = trackTo(corner.side.corner, at);
+  if (!track.ok) return track;
+  const turn = sideName === 'left' ? (v: Vector): Vector => v : mirror;
+  const ends: Record<string, readonly [Vector, Vector]> = {};
+  for (const [key, span] of Object.entries(document.spans ?? {})) {
+    if (!isSpanOf(span, name, corner.side.mechanism.points)) continue;
+    const [from, to] = endsOf(span, mmPerUnit, corner).map((end) => end(track.value.motion, at.rack));
+    if (from !== null && to !== null) ends[key] = [turn(from), turn(to)];
+  }
+  return succeed(ends);
 }

@@ -11,6 +11,9 @@ export interface SpringStops {
   readonly looseAt: number | null;
   /** at this travel and above its coils touch */
   readonly bindAt: number | null;
+  /** of the spring [mm]: until it would be loose with the damper open, until its coils would touch with it solid; null where it is so, or is not known */
+  readonly looseLeft: number | null;
+  readonly bindLeft: number | null;
   /** the spring's lengths are not given: it is taken to carry its corner where the car stands */
   readonly isByWeight: boolean;
   readonly why: Readonly<Record<string, string>>;
@@ -26,6 +29,8 @@ export function springStops(corner: FitUpCorner): SpringStops {
   const none = (why: string): SpringStops => ({
     looseAt: null,
     bindAt: null,
+    looseLeft: null,
+    bindLeft: null,
     isByWeight: false,
     why: { looseAt: why, bindAt: why },
   });
@@ -49,11 +54,11 @@ export function springStops(corner: FitUpCorner): SpringStops {
   const squeeze = squeezes(side, open, solid);
   const looseAt = loose === null ? null : highest(squeeze, loose);
   const bindAt = bound === null ? null : lowest(squeeze, bound);
-  if (loose !== null && looseAt === null)
-    why['looseAt'] = `it is not loose anywhere: ${mmOf(squeeze.at(open) - loose)} are left with the damper open`;
-  if (bound !== null && bindAt === null)
-    why['bindAt'] = `it does not bind: ${mmOf(bound - squeeze.at(solid))} are left with the damper solid`;
-  return { looseAt, bindAt, isByWeight: loose !== null && spring.freeLength === null, why };
+  const looseLeft = loose !== null && looseAt === null ? squeeze.at(open) - loose : null;
+  const bindLeft = bound !== null && bindAt === null ? bound - squeeze.at(solid) : null;
+  if (looseLeft !== null) why['looseAt'] = `it is not loose anywhere: ${mmOf(looseLeft)} are left with the damper open`;
+  if (bindLeft !== null) why['bindAt'] = `it does not bind: ${mmOf(bindLeft)} are left with the damper solid`;
+  return { looseAt, bindAt, looseLeft, bindLeft, isByWeight: loose !== null && spring.freeLength === null, why };
 }
 
 const mmOf = (value: number): string => `${value.toFixed(1)} mm`;

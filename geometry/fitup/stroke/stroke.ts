@@ -24,6 +24,9 @@ export interface StrokeRow {
   /** travel at which the spring is loose, and below; at which its coils touch, and above; null with the reason in `why` */
   readonly looseAt: number | null;
   readonly bindAt: number | null;
+  /** of the spring, where it is not loose with the damper open, and does not bind with it solid: what is left of it there */
+  readonly looseLeft: number | null;
+  readonly bindLeft: number | null;
   readonly barTwist: BarTwist | null;
   readonly shaft: ShaftRow | null;
   /** by name */
@@ -82,6 +85,8 @@ function rowOf(corner: FitUpCorner, twin: FitUpCorner): StrokeRow {
     ...damper,
     looseAt: spring.looseAt,
     bindAt: spring.bindAt,
+    looseLeft: spring.looseLeft,
+    bindLeft: spring.bindLeft,
     barTwist: twist,
     shaft,
     spans: Object.fromEntries(spans),

@@ -33,7 +33,8 @@ export interface ThreadRow {
   readonly verdict: ThreadVerdict | null;
 }
 
-const LIMITS: Readonly<Record<ThreadMaterial, { readonly out: number; readonly watch: number }>> = {
+/** Engaged lengths ÷ diameter below which a thread is to be watched, and holds too little: common practice, no source. */
+export const THREAD_LIMITS: Readonly<Record<ThreadMaterial, { readonly out: number; readonly watch: number }>> = {
   steel: { out: 1, watch: 1.5 },
   aluminium: { out: 1.5, watch: 2 },
 };
@@ -42,7 +43,7 @@ const LIMITS: Readonly<Record<ThreadMaterial, { readonly out: number; readonly w
 const ROUNDING = 1e-9;
 
 const judge = (times: number, material: ThreadMaterial): ThreadVerdict => {
-  const { out, watch } = LIMITS[material];
+  const { out, watch } = THREAD_LIMITS[material];
   if (times < out - ROUNDING) return 'out';
   return times < watch - ROUNDING ? 'watch' : 'enough';
 };

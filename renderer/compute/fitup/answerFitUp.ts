@@ -9,6 +9,7 @@ import {
   linkLoads,
   loadCases,
   openStudy,
+  spanEnds,
   strokeRows,
   strokeWarnings,
   toMechanism,
@@ -129,7 +130,11 @@ const drawn = ({ document, setup: [, setup], axle, side, at, meshes }: Of<'drawn
   const mechanism = mechanismOf(document);
   const car = assembleCar(mechanism, setup);
   if (!car.ok) return car;
-  const parts = drawnParts(mechanism, car.value, axle, side, at, meshes);
+  const standing = car.value[axle]?.standing[side] ?? 0;
+  const place = { travel: at.from === 'standing' ? standing + at.travel : at.travel, rack: at.rack };
+  const parts = drawnParts(mechanism, car.value, axle, side, place, meshes);
   if (!parts.ok) return parts;
-  return { ok: true, value: { parts: parts.value, standing: car.value[axle]?.standing[side] ?? 0 } };
+  const spans = spanEnds(mechanism, car.value, axle, side, place);
+  if (!spans.ok) return spans;
+  return { ok: true, value: { parts: parts.value, spans: spans.value, standing } };
 };

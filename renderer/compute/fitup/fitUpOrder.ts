@@ -15,6 +15,7 @@ import type {
   SetupDocument,
   SideName,
   StrokeRow,
+  Vector,
 } from '../../../geometry/index';
 
 /** Setups by name, in the order of the file. */
@@ -41,8 +42,8 @@ export type FitUpOrder =
       readonly setup: readonly [string, SetupDocument];
       readonly axle: AxleName;
       readonly side: SideName;
-      /** travel from design [mm] */
-      readonly at: { readonly travel: number; readonly rack: number };
+      /** travel from design, or from where the car stands [mm] */
+      readonly at: { readonly travel: number; readonly from: 'design' | 'standing'; readonly rack: number };
       readonly meshes: MeshFiles;
     };
 
@@ -59,9 +60,10 @@ interface OverEnvelopes<Row> {
   readonly warnings: readonly FitUpWarning[];
 }
 
-/** The parts of one corner, and how far its wheel stands from design [mm]. */
+/** The parts of one corner, the ends of its hoses, and how far its wheel stands from design [mm]. */
 export interface DrawnCorner {
   readonly parts: readonly DrawnPart[];
+  readonly spans: Readonly<Record<string, readonly [Vector, Vector]>>;
   readonly standing: number;
 }
 

@@ -14,7 +14,7 @@ import { RowName } from '../RowName';
 import type { TabProps } from '../tabProps';
 import { takeToBench } from '../toBench';
 import { useFitUp } from '../useFitUp';
-import { FitUpView } from '../view/FitUpView';
+import { FitUpView, NOTHING_SHOWN } from '../view/FitUpView';
 import type { FitUpViewName } from '../view/fitUpContent';
 import { ClearanceDetail } from './ClearanceDetail';
 import { gapFigure, lengthsIn, shownClearance, clearancePlain, travelWords, verdictCounts, isPlainCut } from './clearanceTable';
@@ -54,10 +54,10 @@ export const ClearanceTab = ({ document, axle, asked, onAsk, tabs, cautions, the
     if (!row || !answered) return null;
     const { at, side } = row.row;
     const setup = answered.order.question.setups.find(([name]) => name === at.setup);
-    return setup ? { setup, side, travel: at.travel, rack: at.rack } : null;
+    return setup ? { setup, side, travel: at.travel, from: 'design' as const, rack: at.rack } : null;
   }, [row, answered]);
   const figures = useMemo(() => {
-    if (!row) return { about: [], gap: null, forces: [], items: [], focus: null };
+    if (!row) return NOTHING_SHOWN;
     const { row: found } = row;
     const [a, b] = found.points;
     const way = [b[0] - a[0], b[1] - a[1], b[2] - a[2]] as const;

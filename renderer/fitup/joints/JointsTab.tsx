@@ -19,7 +19,7 @@ import { RowName } from '../RowName';
 import type { TabProps } from '../tabProps';
 import { takeToBench } from '../toBench';
 import { useFitUp } from '../useFitUp';
-import { FitUpView } from '../view/FitUpView';
+import { FitUpView, NOTHING_SHOWN } from '../view/FitUpView';
 import type { FitUpViewName } from '../view/fitUpContent';
 import { jointShown } from './jointItems';
 
@@ -77,15 +77,13 @@ export const JointsTab = ({ document, axle, asked, onAsk, tabs, cautions, theme 
   const row = rows.find((one) => keyOf(one) === chosen) ?? rows[0] ?? null;
   const place = useMemo(() => {
     const setup = answered?.order.setups.find(([name]) => name === row?.at?.setup);
-    return row?.at && setup ? { setup, side: row.side, travel: row.at.travel, rack: row.at.rack } : null;
+    return row?.at && setup ? { setup, side: row.side, travel: row.at.travel, from: 'design' as const, rack: row.at.rack } : null;
   }, [row, answered]);
   const words = row ? { rated: `rated ${degrees(row.rated)}`, tilt: `tilt ${degrees(row.tilt)}` } : { rated: '', tilt: '' };
   const { rated, tilt } = words;
   const shown = useCallback(
     (corner: PlacedCorner) =>
-      row && answered
-        ? jointShown(answered.order.document, row, { rated, tilt }, corner)
-        : { about: [], gap: null, forces: [], items: [], focus: null },
+      row && answered ? jointShown(answered.order.document, row, { rated, tilt }, corner) : NOTHING_SHOWN,
     [row, answered, rated, tilt],
   );
   const most = Math.max(0.01, ...rows.map((one) => Math.max(one.rated, one.tilt ?? 0)));

@@ -1,6 +1,6 @@
 import { toRadians, type CarDocument, type JointRow, type PlacedCorner, type Vector } from '../../../geometry/index';
 import type { OverlayItem } from '../../viewport/overlayTypes';
-import type { Shown } from '../view/FitUpView';
+import { NOTHING_SHOWN as NOTHING, type Shown } from '../view/FitUpView';
 
 const add = (a: Vector, b: Vector, by = 1): Vector => [a[0] + by * b[0], a[1] + by * b[1], a[2] + by * b[2]];
 const dot = (a: Vector, b: Vector): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
@@ -14,8 +14,6 @@ const unit = (a: Vector): Vector => {
 const ARM = 90;
 const ARC = 62;
 const STEPS = 12;
-
-const NOTHING: Shown = { about: [], gap: null, forces: [], items: [], focus: null };
 
 /** A direction of the file, carried as its body is; null for a carrier whose turn is not known here. */
 const carried = (corner: PlacedCorner, way: Vector, on: string, side: JointRow['side']): Vector | null => {

@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useRef, type KeyboardEvent, type PointerEvent, type ReactNode } from 'react';
 import type { AxleName, CarDocument, MeshFiles, PlacedCorner, SetupDocument, SideName } from '../../../geometry/index';
 import { placeSetup } from '../../compute/placeSetup';
-import type { FitUpOrder } from '../../compute/fitup/fitUpOrder';
+import type { FitUpAnswers, FitUpOrder } from '../../compute/fitup/fitUpOrder';
 import { memoLast } from '../../compute/memoLast';
 import { Segments } from '../../look/controls/Segments';
 import { useUnits } from '../../look/units';
@@ -19,12 +19,17 @@ export interface ViewPlace {
   readonly side: SideName;
   /** travel from design [mm], or from where the car stands */
   readonly travel: number;
-  readonly isFromStanding?: true;
+  readonly from: 'design' | 'standing';
   readonly rack: number;
 }
 
 /** What is drawn over the corner. */
 export type Shown = Pick<FitUpContent, 'about' | 'gap' | 'forces' | 'items' | 'focus'>;
+
+export const NOTHING_SHOWN: Shown = { about: [], gap: null, forces: [], items: [], focus: null };
+
+/** Ends of the hoses of a corner, by name [mm]. */
+export type SpanEnds = FitUpAnswers['drawn']['spans'];
 
 interface FitUpViewProps {
   readonly document: CarDocument;
@@ -32,7 +37,7 @@ interface FitUpViewProps {
   readonly meshes: MeshFiles;
   readonly place: ViewPlace | null;
   /** what is drawn over the corner once it is known how it stands; the same object while nothing changes */
-  readonly shown: Shown | ((corner: PlacedCorner) => Shown);
+  readonly shown: Shown | ((corner: PlacedCorner, spans: SpanEnds) => Shown);
   readonly subject: string;
   readonly view: FitUpViewName;
   readonly views: readonly { readonly name: FitUpViewName; readonly label: string }[];
@@ -54,9 +59,10 @@ const drawnOrder = memoLast(
     axle: AxleName,
     side: SideName,
     travel: number,
+    from: ViewPlace['from'],
     rack: number,
     meshes: MeshFiles,
-  ) => ({ job: 'drawn', document, setup: [name, setup], axle, side, at: { travel, rack }, meshes }) satisfies FitUpOrder,
+  ) => ({ job: 'drawn', document, setup: [name, setup], axle, side, at: { travel, from, rack }, meshes }) satisfies FitUpOrder,
   4,
 );
 
@@ -107,7 +113,7 @@ export const FitUpView = ({
   const order =
     place === null
       ? null
-      : drawnOrder(document, place.setup[0], place.setup[1], axle, place.side, place.travel, place.rack, meshes);
+      : drawnOrder(document, place.setup[0], place.setup[1], axle, place.side, place.travel, place.from, place.rack, meshes);
   const { state, last } = useFitUp('drawn', order);
   const standing = last?.answer.standing ?? null;
   useEffect(() => {
@@ -119,7 +125,7 @@ export const FitUpView = ({
     if (!last || !own || last.order.axle !== axle) return null;
     const { at, side, setup } = last.order;
     const placed = placeSetup(last.order.document, setup[0], axle, {
-      travel: at.travel - last.answer.standing,
+      travel: at.from === 'standing' ? at.travel : at.travel - last.answer.standing,
       rollDeg: 0,
       rack: at.rack,
     });
@@ -132,7 +138,7 @@ export const FitUpView = ({
       rack: at.rack,
       side,
       parts: last.answer.parts,
-      ...(typeof shown === 'function' ? shown(placed[side]) : shown),
+      ...(typeof shown === 'function' ? shown(placed[side], last.answer.spans) : shown),
       view,
       subject,
     };

@@ -5,7 +5,14 @@ import { ROOT } from '../../../electron/building/products.mjs';
 import { parseCar, toDegrees, type CarDocument, type Vector } from '../../../geometry/index';
 import { searchMesh } from '../../../geometry/meshes/meshSearch';
 import { answerFitUp } from '../../../renderer/compute/fitup/answerFitUp';
-import { askedSetups, clearanceOrder, meshesOfCar, jointsOrder } from '../../../renderer/fitup/fitUpQuestion';
+import {
+  askedSetups,
+  clearanceOrder,
+  jointsOrder,
+  loadsOrder,
+  meshesOfCar,
+  strokeOrder,
+} from '../../../renderer/fitup/fitUpQuestion';
 import { jounceJson, type Json } from '../../electron/command/jounce';
 
 const HATCH = path.join(ROOT, 'samples/saltmarsh-hatch.jounce.json');
@@ -70,13 +77,24 @@ describe('the page of fit-up answers as the command line does', () => {
   }, 60_000);
 
   test('stroke: damper, spring, spans, threads', async () => {
-    const order = jointsOrder(document, 'front', askedSetups(document, []));
-    const mine = valueOf(answerFitUp({ ...order, job: 'stroke' }, searchMesh));
+    const order = strokeOrder(document, 'front', askedSetups(document, []));
+    const mine = valueOf(answerFitUp(order, searchMesh));
     const { document: theirs } = await jounceJson(['stroke', HATCH, '--axle', 'front']);
     const rows = listOf(theirs['rows']);
     expect(mine.rows.length).toBe(rows.length);
     mine.rows.forEach((row, index) => {
-      for (const key of ['standing', 'bumpLeft', 'solidLeft', 'droopLeft', 'looseAt', 'bindAt', 'spans', 'threads'] as const)
+      for (const key of [
+        'standing',
+        'bumpLeft',
+        'solidLeft',
+        'droopLeft',
+        'looseAt',
+        'bindAt',
+        'looseLeft',
+        'bindLeft',
+        'spans',
+        'threads',
+      ] as const)
         expect(differences(row[key], rows[index]![key], `${row.setup} ${row.side} ${key}`)).toEqual([]);
     });
     expect(differences(mine.warnings, theirs['warnings'])).toEqual([]);
@@ -84,8 +102,7 @@ describe('the page of fit-up answers as the command line does', () => {
 
   test('loads: axial forces, ends, residual', async () => {
     const [setup] = askedSetups(document, []);
-    const at = { travel: 10, rack: 5, rollDeg: 0 };
-    const mine = valueOf(answerFitUp({ job: 'loads', document, axles: ['front'], setup: setup!, at, cases: null }, searchMesh));
+    const mine = valueOf(answerFitUp(loadsOrder(document, 'front', setup![0], setup![1], 10, 5), searchMesh));
     const { document: theirs } = await jounceJson([
       'loads', HATCH, '--axle', 'front', '--setup', setup![0], '--travel', '10', '--rack', '5',
     ]); // prettier-ignore
@@ -110,7 +127,10 @@ describe('the parts as they are drawn', () => {
     for (const row of rows.slice(0, 40)) {
       const setup = setups.find(([name]) => name === row.at.setup)!;
       const { parts } = valueOf(
-        answerFitUp({ job: 'drawn', document, setup, axle: 'front', side: row.side, at: row.at, meshes }, searchMesh),
+        answerFitUp(
+          { job: 'drawn', document, setup, axle: 'front', side: row.side, at: { ...row.at, from: 'design' }, meshes },
+          searchMesh,
+        ),
       );
       row.pair.forEach((name, index) => {
         const point = row.points[index]!;
