@@ -41,7 +41,9 @@ function segmentDistance([cx, cy, cz]: Vector, half: Vector): CoreDistance {
   const size = length(half);
   const [ax, ay, az] = size > 0 ? unit(half) : half;
   return (x, y, z, gradient) => {
-    const [u, v, w] = [x - cx, y - cy, z - cz];
+    const u = x - cx;
+    const v = y - cy;
+    const w = z - cz;
     const along = Math.min(size, Math.max(-size, u * ax + v * ay + w * az));
     return write(gradient, u - along * ax, v - along * ay, w - along * az);
   };
@@ -53,12 +55,12 @@ function boxDistance([cx, cy, cz]: Vector, halves: readonly [Vector, Vector, Vec
   const [a, b, c] = boxAxes(halves, sizes);
   const [sa, sb, sc] = sizes;
   return (x, y, z, gradient) => {
-    const [u, v, w] = [x - cx, y - cy, z - cz];
-    const past = (axis: Vector, size: number): number => {
-      const along = u * axis[0] + v * axis[1] + w * axis[2];
-      return along > size ? along - size : along < -size ? along + size : 0;
-    };
-    const [pa, pb, pc] = [past(a, sa), past(b, sb), past(c, sc)];
+    const u = x - cx;
+    const v = y - cy;
+    const w = z - cz;
+    const pa = past(u * a[0] + v * a[1] + w * a[2], sa);
+    const pb = past(u * b[0] + v * b[1] + w * b[2], sb);
+    const pc = past(u * c[0] + v * c[1] + w * c[2], sc);
     return write(
       gradient,
       pa * a[0] + pb * b[0] + pc * c[0],
@@ -67,6 +69,8 @@ function boxDistance([cx, cy, cz]: Vector, halves: readonly [Vector, Vector, Vec
     );
   };
 }
+
+const past = (along: number, size: number): number => (along > size ? along - size : along < -size ? along + size : 0);
 
 /** Three unit vectors: a half edge without length stands square to the other two. */
 function boxAxes(halves: readonly [Vector, Vector, Vector], sizes: readonly number[]): readonly [Vector, Vector, Vector] {
@@ -83,13 +87,17 @@ function cylinderDistance([cx, cy, cz]: Vector, half: Vector, first: Vector, sec
   const radius = length(first);
   const [ax, ay, az] = size > 0 ? unit(half) : unit(cross(scale(first, 1 / radius), scale(second, 1 / radius)));
   return (x, y, z, gradient) => {
-    const [u, v, w] = [x - cx, y - cy, z - cz];
+    const u = x - cx;
+    const v = y - cy;
+    const w = z - cz;
     const along = u * ax + v * ay + w * az;
-    const [px, py, pz] = [u - along * ax, v - along * ay, w - along * az];
+    const px = u - along * ax;
+    const py = v - along * ay;
+    const pz = w - along * az;
     const out = Math.sqrt(px * px + py * py + pz * pz);
-    const past = along > size ? along - size : along < -size ? along + size : 0;
+    const off = past(along, size);
     const over = out > radius ? (out - radius) / out : 0;
-    return write(gradient, past * ax + over * px, past * ay + over * py, past * az + over * pz);
+    return write(gradient, off * ax + over * px, off * ay + over * py, off * az + over * pz);
   };
 }
 

@@ -16,6 +16,8 @@ export interface Field {
    * @param patch - three numbers a point, from 0
    */
   least(patch: Float64Array, count: number): number;
+  /** the solid is convex: its distance is nowhere below its tangent */
+  readonly isConvex: boolean;
   /** holds the solid */
   readonly ball: Ball;
   /** the solid is what a ball of this radius covers when its centre goes over a smaller one [mm] */
@@ -24,8 +26,12 @@ export interface Field {
   readonly within: number;
 }
 
-/** @param fine - how far what has to be cut up for its ring may reach out [mm] */
+/**
+ * A tyre is filled: nothing on the body can be in the bore of a wheel that moves.
+ * @param fine - how far what has to be cut up for its ring may reach out [mm]
+ */
 export function fieldOfSolid(solid: Solid, fine: number): Field {
+  if (solid.kind === 'round' && solid.cover !== null) return convexField(solid.cover.solid);
   if (solid.spin !== null) return spunField(solid, solid.spin, fine);
   return solid.kind === 'round' ? convexField(solid) : meshField(solid);
 }
@@ -52,20 +58,26 @@ export function leastAlong(slope: Gradient, from: Float64Array, patch: Float64Ar
 function convexField({ cores, rounds, ball }: RoundSolid): Field {
   const distances = cores.map(coreDistance);
   const here = new Float64Array(3);
+  const one = distances.length === 1 ? distances[0] : null;
+  const round = rounds[0];
   return {
     ball,
+    isConvex: one !== null,
     round: Math.min(...rounds),
     within: Math.max(...cores.map((core, i) => rounds[i] + withinCore(core))),
-    distance: (x, y, z, out) => {
-      let best = Infinity;
-      for (let i = 0; i < distances.length; i++) {
-        const distance = distances[i](x, y, z, here) - rounds[i];
-        if (distance >= best) continue;
-        best = distance;
-        out.set(here);
-      }
-      return best;
-    },
+    distance:
+      one !== null
+        ? (x, y, z, out) => one(x, y, z, out) - round
+        : (x, y, z, out) => {
+            let best = Infinity;
+            for (let i = 0; i < distances.length; i++) {
+              const distance = distances[i](x, y, z, here) - rounds[i];
+              if (distance >= best) continue;
+              best = distance;
+              out.set(here);
+            }
+            return best;
+          },
     least: (patch, count) => {
       writeMean(patch, count, mean);
       let best = Infinity;
@@ -109,6 +121,7 @@ function meshField({ mesh, ball }: MeshSolid): Field {
   };
   return {
     ball,
+    isConvex: false,
     round: 0,
     within: 0,
     distance: (x, y, z, out) => {

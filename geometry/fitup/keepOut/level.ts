@@ -1,4 +1,5 @@
 import { squared } from './squared';
+
 /** What a keep-out is built to. All lengths in mm. */
 export interface Level {
   /** radius and margin that the swept space is grown by */
@@ -10,22 +11,26 @@ export interface Level {
   readonly play: number;
   /** how much nearer a position between those tried may be */
   readonly tolerance: number;
-  /**
-   * A triangle whose corners lie in a ball of this radius is nowhere inside the grown space: of a point q of the swept space the
-   * squared distance to a point of the triangle is the mean of those to its corners less at most the ball's radius squared.
-   */
-  readonly safeRadius: number;
 }
 
-/** Shares of the bound that go to the play of corners and to positions between those tried. */
-const PLAY = 0.08;
+/** Shares of the bound: where corners are put, their play, and what positions between those tried may take off. */
+const AT = 0.6;
+const PLAY = 0.06;
 const TOLERANCE = 0.1;
 
-/** @param round - every swept body is what a ball of this radius covers that goes over something smaller [mm] */
-export function levelOf(grow: number, bound: number, round: number): Level {
-  const play = PLAY * bound;
-  const tolerance = TOLERANCE * bound;
-  const at = grow + bound - play;
-  const safeRadius = Math.sqrt(squared(at - tolerance + round) - squared(grow + round));
-  return { grow, bound, at, play, tolerance, safeRadius };
-}
+export const levelOf = (grow: number, bound: number): Level => ({
+  grow,
+  bound,
+  at: grow + AT * bound,
+  play: PLAY * bound,
+  tolerance: TOLERANCE * bound,
+});
+
+/**
+ * A triangle whose corners are at the level and lie in a ball of this radius is nowhere inside the grown space: of a point q of the
+ * swept space the squared distance to a point of the triangle is the mean of those to its corners less at most the ball's radius
+ * squared [mm].
+ * @param round - what is swept is what a ball of this radius covers that goes over something smaller [mm]
+ */
+export const safeRadius = ({ grow, at, tolerance }: Level, round: number): number =>
+  Math.sqrt(squared(at - tolerance + round) - squared(grow + round));

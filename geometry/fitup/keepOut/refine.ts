@@ -1,113 +1,198 @@
-import type { Level } from './level';
-import { found, type NearestSearch } from './nearestOf';
-import type { PositionCell } from './positionTree';
+import { isAbout, type ActiveCube, type Lattice } from './lattice';
+import { safeRadius, type Level } from './level';
+import type { PositionNode } from './positions';
+import { found, type Found, type NearestSearch } from './search';
 import type { GrowingMesh } from './surface';
 import { squared } from './squared';
 
 const EDGE_KEY = 1 << 26;
-const MOST_ROUNDS = 14;
+const MOST_ROUNDS = 24;
 const MOST_PUSHES = 40;
 /** An edge is not cut below this share of the bound. */
-const SMALLEST_EDGE = 0.1;
+const SMALLEST_EDGE = 0.05;
 
 interface Cut {
   readonly a: number;
   readonly b: number;
   /** sum of the normals beside it */
   readonly normal: [number, number, number];
-  readonly home: readonly PositionCell[];
+  readonly home: ActiveCube;
   number: number;
+}
+
+/** What is known of a triangle: nothing yet, that it is right, or that it is not and is too small to be cut up. */
+const OPEN = 0;
+const RIGHT = 1;
+const LEFT = 2;
+
+/** How far a mesh is from what it holds, as far as it was looked at: at every corner and in the middle of every triangle [mm]. */
+export interface Refined {
+  /** at least; how much a position between those tried may take off is taken off */
+  readonly least: number;
+  readonly most: number;
+  /** triangles that could reach into what is swept, or stand out too far, and were too small to be cut up */
+  readonly left: number;
 }
 
 /**
  * Cuts up what could reach into the swept space, or stands farther out than the bound, until nothing does. An edge is cut for both of
  * its triangles, so the mesh stays closed; new corners are moved to the level.
  * @param most - gives up where there are more triangles
- * @returns false where there are more
+ * @yields the share of the round that is done
+ * @returns null where there are more
  */
-export function refineMesh(mesh: GrowingMesh, level: Level, search: NearestSearch, most: number): boolean {
-  const { positions } = mesh;
-  const answer = found();
-  let isDone = new Uint8Array(mesh.homes.length);
-  for (let round = 0; round < MOST_ROUNDS; round++) {
-    const cuts = new Map<number, Cut>();
-    const mark = (a: number, b: number, home: readonly PositionCell[]): void => {
-      const key = a < b ? a * EDGE_KEY + b : b * EDGE_KEY + a;
-      if (!cuts.has(key)) cuts.set(key, { a, b, normal: [0, 0, 0], home, number: -1 });
-    };
-    mesh.homes.forEach((home, i) => {
-      if (isDone[i] === 1) return;
-      const fault = faultOf(mesh, i, home, level, search, answer);
-      if (fault === null) {
-        isDone[i] = 1;
-        return;
-      }
-      for (const k of fault) mark(mesh.triangles[3 * i + k], mesh.triangles[3 * i + ((k + 1) % 3)], home);
-    });
-    if (cuts.size === 0) return true;
-    if (mesh.homes.length + 2 * cuts.size > most) return false;
-    const cutOf = (a: number, b: number): Cut | undefined => cuts.get(a < b ? a * EDGE_KEY + b : b * EDGE_KEY + a);
-    mesh.homes.forEach((_home, i) => {
-      const corners = mesh.triangles.slice(3 * i, 3 * i + 3);
-      const marked = [0, 1, 2].map((k) => cutOf(corners[k], corners[(k + 1) % 3]));
-      if (marked.every((cut) => cut === undefined)) return;
-      const normal = normalOf(positions, corners);
-      for (const cut of marked) if (cut !== undefined) for (let k = 0; k < 3; k++) cut.normal[k] += normal[k];
-    });
-    for (const cut of cuts.values()) {
-      cut.number = positions.length / 3;
-      positions.push(...pushedOut(positions, cut, level, search, answer));
-    }
-    const triangles: number[] = [];
-    const homes: (readonly PositionCell[])[] = [];
-    const done: number[] = [];
-    mesh.homes.forEach((home, i) => {
-      const corners = mesh.triangles.slice(3 * i, 3 * i + 3);
-      const middles = [0, 1, 2].map((k) => cutOf(corners[k], corners[(k + 1) % 3])?.number ?? -1);
-      const parts = cutTriangle(positions, corners, middles);
-      for (const part of parts) {
-        triangles.push(...part);
-        homes.push(home);
-        done.push(parts.length === 1 ? isDone[i] : 0);
-      }
-    });
-    mesh.triangles = triangles;
-    mesh.homes = homes;
-    isDone = Uint8Array.from(done);
-  }
-  return true;
-}
-
-/** What edges of a triangle have to be cut: the longest where it stands too far out, all where it could reach in; null: none. */
-function faultOf(
+export function* refineMesh(
   mesh: GrowingMesh,
-  index: number,
-  home: readonly PositionCell[],
+  lattice: Lattice,
   level: Level,
   search: NearestSearch,
-  answer: ReturnType<typeof found>,
-): readonly number[] | null {
-  const t = cornersOf(mesh, index);
-  const edges = [0, 1, 2].map((k) => edgeLength(t, k));
-  const longest = edges.indexOf(Math.max(...edges));
-  if (edges[longest] < SMALLEST_EDGE * level.bound) return null;
-  if (enclosingRadius(edges) > level.safeRadius && !search.isClear(home, t, level.grow)) return [0, 1, 2];
-  const [x, y, z] = [0, 1, 2].map((k) => (t[k] + t[3 + k] + t[6 + k]) / 3);
-  const most = level.grow + level.bound;
-  search.find(home, x, y, z, most, most + edges[longest], answer);
-  return answer.distance > most ? [longest] : null;
+  roots: readonly PositionNode[],
+  most: number,
+): Generator<number, Refined | null> {
+  const { positions, distances } = mesh;
+  const look = new Looks(lattice, level, search, roots);
+  let states = new Uint8Array(mesh.homes.length);
+  let middles = new Float64Array(mesh.homes.length);
+  for (let round = 0; ; round++) {
+    const cuts = new Map<number, Cut>();
+    for (let i = 0; i < mesh.homes.length; i++) {
+      if (states[i] !== OPEN) continue;
+      if (i % 2000 === 1999) yield i / mesh.homes.length;
+      const { fault, middle } = look.judge(mesh, i);
+      middles[i] = middle;
+      states[i] = fault === null ? RIGHT : fault < 0 || round >= MOST_ROUNDS ? LEFT : OPEN;
+      if (states[i] !== OPEN || fault === null) continue;
+      const [a, b] = [mesh.triangles[3 * i + fault], mesh.triangles[3 * i + ((fault + 1) % 3)]];
+      const key = keyOf(a, b);
+      if (!cuts.has(key)) cuts.set(key, { a, b, normal: [0, 0, 0], home: mesh.homes[i], number: -1 });
+    }
+    if (cuts.size === 0) break;
+    if (mesh.homes.length + 2 * cuts.size > most) return null;
+    addNormals(mesh, cuts);
+    for (const cut of cuts.values()) {
+      cut.number = positions.length / 3;
+      const { at, distance } = look.pushedOut(positions, cut);
+      positions.push(...at);
+      distances.push(distance);
+    }
+    [states, middles] = cutAll(mesh, cuts, states, middles);
+  }
+  let [least, top] = [Infinity, -Infinity];
+  let left = 0;
+  for (const distance of distances) {
+    if (distance < least) least = distance;
+    if (distance > top) top = distance;
+  }
+  for (let i = 0; i < states.length; i++) {
+    if (middles[i] < least) least = middles[i];
+    if (middles[i] > top) top = middles[i];
+    if (states[i] === LEFT) left += 1;
+  }
+  return { least: least - level.tolerance - level.grow, most: top - level.grow, left };
 }
 
-const corner = new Float64Array(9);
+const keyOf = (a: number, b: number): number => (a < b ? a * EDGE_KEY + b : b * EDGE_KEY + a);
 
-function cornersOf({ positions, triangles }: GrowingMesh, index: number): Float64Array {
-  for (let k = 0; k < 3; k++) for (let i = 0; i < 3; i++) corner[3 * k + i] = positions[3 * triangles[3 * index + k] + i];
-  return corner;
+/** Asks for distances around a triangle's own cube, and anywhere where it has got off that. */
+class Looks {
+  private readonly answer: Found = found();
+  private readonly corners = new Float64Array(9);
+  private readonly safe = new Map<ActiveCube, number>();
+
+  constructor(
+    private readonly lattice: Lattice,
+    private readonly level: Level,
+    private readonly search: NearestSearch,
+    private readonly roots: readonly PositionNode[],
+  ) {}
+
+  private nodesFor(home: ActiveCube, x: number, y: number, z: number): readonly PositionNode[] {
+    return isAbout(this.lattice, home, x, y, z) ? home.nodes : this.roots;
+  }
+
+  private find(home: ActiveCube, x: number, y: number, z: number, enough: number, cap: number): Found {
+    this.search.find(this.nodesFor(home, x, y, z), x, y, z, enough, cap, this.answer);
+    return this.answer;
+  }
+
+  private safeFor(home: ActiveCube): number {
+    const known = this.safe.get(home);
+    if (known !== undefined) return known;
+    let round = Infinity;
+    for (const { path } of home.nodes) round = Math.min(round, path.field.round);
+    const made = safeRadius(this.level, Math.max(0, round));
+    this.safe.set(home, made);
+    return made;
+  }
+
+  /** Which edge of a triangle has to be cut, if any; −1 where it is too small for that. And the distance in its middle [mm]. */
+  judge({ positions, triangles, homes }: GrowingMesh, index: number): { fault: number | null; middle: number } {
+    const { level, corners: t } = this;
+    const home = homes[index];
+    for (let k = 0; k < 3; k++) for (let i = 0; i < 3; i++) t[3 * k + i] = positions[3 * triangles[3 * index + k] + i];
+    const edges = [edgeOf(t, 0, 3), edgeOf(t, 3, 6), edgeOf(t, 6, 0)];
+    const longest = edges[0] >= edges[1] ? (edges[0] >= edges[2] ? 0 : 2) : edges[1] >= edges[2] ? 1 : 2;
+    const most = level.grow + level.bound;
+    const [x, y, z] = [(t[0] + t[3] + t[6]) / 3, (t[1] + t[4] + t[7]) / 3, (t[2] + t[5] + t[8]) / 3];
+    const middle = this.find(home, x, y, z, -Infinity, most + 2 * edges[longest]).distance;
+    const isSmall = edges[longest] < SMALLEST_EDGE * level.bound;
+    if (middle > most) return { fault: isSmall ? -1 : longest, middle };
+    const isSafe = enclosingRadius(edges) <= this.safeFor(home);
+    if (!isSafe && (middle - level.tolerance < level.grow || !this.isClear(home, t)))
+      return { fault: isSmall ? -1 : this.deepest(home, t, longest), middle };
+    return { fault: null, middle };
+  }
+
+  private isClear(home: ActiveCube, t: Float64Array): boolean {
+    const isHome = [0, 3, 6].every((k) => isAbout(this.lattice, home, t[k], t[k + 1], t[k + 2]));
+    return this.search.isClear(isHome ? home.nodes : this.roots, t, this.level.grow);
+  }
+
+  /** The edge whose middle is deepest, where one dips below its corners; else the longest. Cuts then go across a ridge, not along it. */
+  private deepest(home: ActiveCube, t: Float64Array, longest: number): number {
+    const { level } = this;
+    let deepest = longest;
+    let least = level.at - level.tolerance;
+    for (let k = 0; k < 3; k++) {
+      const [a, b] = [3 * k, (3 * k + 3) % 9];
+      const [x, y, z] = [0.5 * (t[a] + t[b]), 0.5 * (t[a + 1] + t[b + 1]), 0.5 * (t[a + 2] + t[b + 2])];
+      const { distance } = this.find(home, x, y, z, -Infinity, level.at);
+      if (distance >= least || edgeOf(t, a, b) < SMALLEST_EDGE * level.bound) continue;
+      least = distance;
+      deepest = k;
+    }
+    return deepest;
+  }
+
+  /** The middle of an edge moved to the level: inwards straight at what is nearest, outwards away from it or off the surface. */
+  pushedOut(
+    positions: readonly number[],
+    { a, b, normal, home }: Cut,
+  ): { at: readonly [number, number, number]; distance: number } {
+    const { level } = this;
+    let [x, y, z] = [0, 1, 2].map((i) => 0.5 * (positions[3 * a + i] + positions[3 * b + i]));
+    const size = Math.sqrt(squared(normal[0]) + squared(normal[1]) + squared(normal[2]));
+    const goal = level.at + 0.5 * level.play;
+    for (let push = 0; ; push++) {
+      const { distance, gradient } = this.find(home, x, y, z, -Infinity, level.at + 1e3);
+      if ((distance >= level.at && distance <= level.at + level.play) || push === MOST_PUSHES) return { at: [x, y, z], distance };
+      const by = goal - distance;
+      const isFlat = gradient[0] === 0 && gradient[1] === 0 && gradient[2] === 0;
+      if (by > 0 && size > 0 && (isFlat || push > MOST_PUSHES / 2)) {
+        x += (by * normal[0]) / size;
+        y += (by * normal[1]) / size;
+        z += (by * normal[2]) / size;
+      } else {
+        x += by * gradient[0];
+        y += by * gradient[1];
+        z += by * gradient[2];
+      }
+    }
+  }
 }
 
-function edgeLength(t: Float64Array, k: number): number {
-  const next = (k + 1) % 3;
-  return Math.sqrt([0, 1, 2].reduce((sum, i) => sum + squared(t[3 * k + i] - t[3 * next + i]), 0));
+function edgeOf(t: Float64Array, a: number, b: number): number {
+  return Math.sqrt(squared(t[a] - t[b]) + squared(t[a + 1] - t[b + 1]) + squared(t[a + 2] - t[b + 2]));
 }
 
 /** Radius of the least circle around a triangle of these edges. */
@@ -118,35 +203,55 @@ function enclosingRadius(edges: readonly number[]): number {
   return (a * b * c) / (4 * Math.sqrt(half * (half - a) * (half - b) * (half - c)));
 }
 
-function normalOf(positions: readonly number[], [a, b, c]: readonly number[]): readonly [number, number, number] {
-  const at = (corner_: number, i: number): number => positions[3 * corner_ + i];
-  const [ux, uy, uz] = [0, 1, 2].map((i) => at(b, i) - at(a, i));
-  const [vx, vy, vz] = [0, 1, 2].map((i) => at(c, i) - at(a, i));
+/** Gives every cut the normals of the triangles beside it. */
+function addNormals({ positions: p, triangles }: GrowingMesh, cuts: ReadonlyMap<number, Cut>): void {
+  for (let i = 0; i < triangles.length; i += 3) {
+    let normal: readonly [number, number, number] | null = null;
+    for (let k = 0; k < 3; k++) {
+      const cut = cuts.get(keyOf(triangles[i + k], triangles[i + ((k + 1) % 3)]));
+      if (cut === undefined) continue;
+      normal ??= normalOf(p, triangles[i], triangles[i + 1], triangles[i + 2]);
+      for (let n = 0; n < 3; n++) cut.normal[n] += normal[n];
+    }
+  }
+}
+
+function normalOf(p: readonly number[], a: number, b: number, c: number): readonly [number, number, number] {
+  const [ux, uy, uz] = [0, 1, 2].map((i) => p[3 * b + i] - p[3 * a + i]);
+  const [vx, vy, vz] = [0, 1, 2].map((i) => p[3 * c + i] - p[3 * a + i]);
   const [x, y, z] = [uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx];
   const size = Math.sqrt(x * x + y * y + z * z);
   return size > 0 ? [x / size, y / size, z / size] : [0, 0, 0];
 }
 
-/** The middle of an edge moved to the level: inwards straight at what is nearest, outwards away from it or off the surface. */
-function pushedOut(
-  positions: readonly number[],
-  { a, b, normal, home }: Cut,
-  level: Level,
-  search: NearestSearch,
-  answer: ReturnType<typeof found>,
-): readonly [number, number, number] {
-  const at: [number, number, number] = [0, 1, 2].map((i) => 0.5 * (positions[3 * a + i] + positions[3 * b + i])) as never;
-  const size = Math.sqrt(squared(normal[0]) + squared(normal[1]) + squared(normal[2]));
-  const goal = level.at + 0.5 * level.play;
-  for (let push = 0; push < MOST_PUSHES; push++) {
-    search.find(home, ...at, -Infinity, level.at + 1e3, answer);
-    const { distance, gradient } = answer;
-    if (distance >= level.at && distance <= level.at + level.play) return at;
-    const isDeep = distance < 0.3 * level.at || push > MOST_PUSHES / 2;
-    const by = goal - distance;
-    for (let i = 0; i < 3; i++) at[i] += by * (by > 0 && isDeep && size > 0 ? normal[i] / size : gradient[i]);
+/** Cuts every triangle beside a cut; what is known of the others stays. */
+function cutAll(
+  mesh: GrowingMesh,
+  cuts: ReadonlyMap<number, Cut>,
+  states: Uint8Array,
+  middles: Float64Array,
+): [Uint8Array<ArrayBuffer>, Float64Array<ArrayBuffer>] {
+  const { positions, triangles: t } = mesh;
+  const triangles: number[] = [];
+  const homes: ActiveCube[] = [];
+  const now: number[] = [];
+  const known: number[] = [];
+  const numberOf = (a: number, b: number): number => cuts.get(keyOf(a, b))?.number ?? -1;
+  for (let i = 0; i < mesh.homes.length; i++) {
+    const [a, b, c] = [t[3 * i], t[3 * i + 1], t[3 * i + 2]];
+    const [ab, bc, ca] = [numberOf(a, b), numberOf(b, c), numberOf(c, a)];
+    const isWhole = ab < 0 && bc < 0 && ca < 0;
+    if (isWhole) triangles.push(a, b, c);
+    else for (const part of cutTriangle(positions, [a, b, c], [ab, bc, ca])) triangles.push(...part);
+    while (homes.length < triangles.length / 3) {
+      homes.push(mesh.homes[i]);
+      now.push(isWhole ? states[i] : OPEN);
+      known.push(isWhole ? middles[i] : 0);
+    }
   }
-  return at;
+  mesh.triangles = triangles;
+  mesh.homes = homes;
+  return [Uint8Array.from(now), Float64Array.from(known)];
 }
 
 /** A triangle with some of its edges cut: as many parts as cuts and one more. */

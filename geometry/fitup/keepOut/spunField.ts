@@ -47,6 +47,7 @@ export function spunField(solid: Solid, { at, axis }: Spin, fine: number): Field
   };
   return {
     ball: solid.ball,
+    isConvex: false,
     round: Math.min(...sections.map(({ round }) => round)),
     within: Math.max(...sections.map(({ round, halfU, halfW }) => round + Math.min(halfU, halfW))),
     distance: (x, y, z, out) => {

@@ -7,12 +7,13 @@ import { envelopeRows, fitUpCorners, type EnvelopeRow, type FitUpCorner, type St
 import { partMeshes, type MeshFiles } from '../meshes/partMeshes';
 import { piecesOf, type PartMeshes, type Piece } from '../pieces';
 import type { MeshLibrary } from '../shapes/mesh';
-import { fieldOfSolid, type Field } from './field';
-import { activeCubes, latticeAround } from './lattice';
-import { levelOf } from './level';
-import { NearestSearch } from './nearestOf';
-import { BodyPath, MotionTable, type PositionCell } from './positionTree';
+import { fieldOfSolid } from './field';
+import { activeCubes, latticeAround, RADIUS_PER_EDGE, type ActiveCube } from './lattice';
+import { levelOf, safeRadius, type Level } from './level';
+import { PoseTable } from './poseTable';
+import { BodyPath, type PositionNode } from './positions';
 import { refineMesh } from './refine';
+import { NearestSearch } from './search';
 import { buildSurface } from './surface';
 import { squared } from './squared';
 
@@ -48,6 +49,8 @@ export interface KeepOut {
   readonly of: readonly string[];
   readonly grow: number;
   readonly bound: number;
+  /** how far its corners and the middles of its triangles are outside, as found: at least and at most; positions between those tried are allowed for [mm] */
+  readonly outward: { readonly least: number; readonly most: number };
   /** what is enclosed [mm³] */
   readonly volume: number;
   /** lowest and highest corner of the box around it */
@@ -59,62 +62,107 @@ export interface KeepOut {
 
 /** Why there is no mesh. */
 export interface NoKeepOut {
-  readonly refused: 'unknown-part' | 'nothing-swept' | 'too-fine';
+  readonly refused: 'unknown-part' | 'nothing-swept' | 'too-fine' | 'not-proved';
   readonly message: string;
 }
 
 /** More cubes or triangles than this are too much for a machine. */
-const MOST_CUBES = 400_000;
-const MOST_TRIANGLES = 6_000_000;
-/** How much coarser the whole is looked at first, to tell how fine it can be. */
-const COARSER = 4;
-/** Largest edge of a cube, and share of a part's thickness: no part may lie between the points of the lattice [mm]. */
+const MOST_CUBES = 600_000;
+const MOST_TRIANGLES = 3_000_000;
+/** Radius of a ball around a tetrahedron of the lattice, at most [mm]; and where something is sharp, in bounds: it is cut up later. */
 const LARGEST_RADIUS_MM = 14;
-/** A ball of this many edges' radius holds any tetrahedron of the lattice. */
-const RADIUS_PER_EDGE = Math.sqrt(5) / 4;
+const SHARP_RADIUS = 1.7;
+/** The mesh may be inside of what is swept by no more than this [mm]. */
+const INSIDE_MM = 0.01;
+
+/** Shares of the work, roughly: where the surface is, the surface, cutting it up. */
+const SHARES = [0.25, 0.4, 0.35] as const;
 
 /** What is swept, as plain bodies over their positions. */
 interface Swept {
-  readonly cells: readonly PositionCell[];
-  readonly fields: readonly Field[];
+  readonly nodes: readonly PositionNode[];
   readonly names: readonly string[];
   readonly known: readonly string[];
   readonly missing: readonly string[];
   readonly envelope: readonly EnvelopeRow[];
 }
 
+/** How far a long answer has come, from 0 to 1. */
+export type Share = number;
+
+export type SweptSpace = KeepOut | NoKeepOut | { readonly failure: Failure };
+
 /**
- * The space that parts sweep over the envelopes of the setups in use, as one closed mesh in the car's frame.
+ * The space that parts sweep over the envelopes of the setups in use, as one closed mesh in the car's frame; at once.
  * @param library - searches meshes; null: no part that is asked for is one
  */
-export function sweptSpace(
+export function sweptSpace(mechanism: CarMechanism, question: KeepOutQuestion, library: MeshLibrary | null = null): SweptSpace {
+  const steps = sweptSpaceSteps(mechanism, question, library);
+  for (;;) {
+    const step = steps.next();
+    if (step.done === true) return step.value;
+  }
+}
+
+/** The same, step by step: whoever waits can be told how far it is, and leave off. */
+export function* sweptSpaceSteps(
   mechanism: CarMechanism,
   question: KeepOutQuestion,
   library: MeshLibrary | null = null,
-): KeepOut | NoKeepOut | { readonly failure: Failure } {
+): Generator<Share, SweptSpace> {
   const { grow, bound } = question;
   if (!(grow >= 0 && Number.isFinite(grow))) throw new RangeError(`sweptSpace: grow of ${grow} mm; 0 or more is allowed`);
   if (!(bound > 0 && Number.isFinite(bound))) throw new RangeError(`sweptSpace: bound of ${bound} mm; more than 0 is allowed`);
   const swept = sweptBodies(mechanism, question, library);
   if ('failure' in swept) return swept;
-  const { cells, fields, names, known, missing, envelope } = swept;
+  const { nodes, names, known, missing, envelope } = swept;
   const unknown = question.of === 'all-moving' ? [] : question.of.filter((name) => !known.includes(name));
   if (unknown.length > 0) return { refused: 'unknown-part', message: unknownPart(unknown, known, missing) };
-  if (cells.length === 0) return { refused: 'nothing-swept', message: nothingSwept(missing) };
-  const level = levelOf(grow, bound, Math.max(0, Math.min(...fields.map(({ round }) => round))));
-  const thinnest = grow + Math.max(0, Math.min(...fields.map(({ within }) => within)));
-  const edge = Math.min(LARGEST_RADIUS_MM, Math.max(bound - level.tolerance - level.play, thinnest)) / RADIUS_PER_EDGE;
-  const lattice = latticeAround(cells, level, edge);
-  const rough = activeCubes(lattice, level, cells, COARSER, MOST_CUBES);
-  const expected = rough === null ? Infinity : rough.length * squared(COARSER);
-  if (expected > MOST_CUBES) return tooFine(expected / MOST_CUBES, bound);
-  const cubes = activeCubes(lattice, level, cells, 1, MOST_CUBES);
+  if (nodes.length === 0) return { refused: 'nothing-swept', message: nothingSwept(missing) };
+  const level = levelOf(grow, bound);
+  const coarse = latticeAround(nodes, level, LARGEST_RADIUS_MM / RADIUS_PER_EDGE);
+  const rough = yield* within(activeCubes(coarse, level, nodes, 1, MOST_CUBES), 0, SHARES[0] / 2);
+  if (rough === null) return tooFine(Infinity, bound);
+  const edge = edgeFor(level, rough);
+  const expected = (rough.length * squared(coarse.edge)) / squared(edge);
+  if (expected > MOST_CUBES) return tooFine(Math.sqrt(expected / MOST_CUBES), bound);
+  const lattice = latticeAround(nodes, level, edge);
+  const cubes = yield* within(activeCubes(lattice, level, nodes, 1, MOST_CUBES), SHARES[0] / 2, SHARES[0] / 2);
   if (cubes === null) return tooFine(2, bound);
   const search = new NearestSearch(level.tolerance);
-  const mesh = buildSurface(lattice, level, cubes, search);
-  if (!refineMesh(mesh, level, search, MOST_TRIANGLES)) return tooFine(2, bound);
+  const mesh = yield* within(buildSurface(lattice, level, cubes, search), SHARES[0], SHARES[1]);
+  const refined = yield* within(
+    refineMesh(mesh, lattice, level, search, nodes, MOST_TRIANGLES),
+    SHARES[0] + SHARES[1],
+    SHARES[2],
+  );
+  if (refined === null) return tooFine(2, bound);
+  const { least, most } = refined;
+  if (least < -INSIDE_MM || most > bound + INSIDE_MM) return notProved(least, most, bound);
   const closed: ClosedMesh = { positions: Float64Array.from(mesh.positions), triangles: Uint32Array.from(mesh.triangles) };
-  return { mesh: closed, of: names, grow, bound, volume: volumeOfMesh(closed), box: boxOf(closed), envelope, missing };
+  const outward = { least, most };
+  return { mesh: closed, of: names, grow, bound, outward, volume: volumeOfMesh(closed), box: boxOf(closed), envelope, missing };
+}
+
+/** Steps of a part of the work, as steps of the whole. */
+function* within<Answer>(steps: Generator<Share, Answer>, from: number, share: number): Generator<Share, Answer> {
+  for (;;) {
+    const step = steps.next();
+    if (step.done === true) return step.value;
+    yield from + share * step.value;
+  }
+}
+
+/** How fine the lattice has to be [mm]: what the level goes round must not lie between its points, and round things stay whole. */
+function edgeFor(level: Level, cubes: readonly ActiveCube[]): number {
+  const fields = new Set(cubes.flatMap(({ nodes }) => nodes.map(({ path }) => path.field)));
+  let [thinnest, sharpest] = [Infinity, Infinity];
+  for (const { within: inside, round } of fields) {
+    thinnest = Math.min(thinnest, Math.max(0, inside));
+    sharpest = Math.min(sharpest, Math.max(0, round));
+  }
+  const fine = Math.max(safeRadius(level, sharpest), SHARP_RADIUS * level.bound);
+  return Math.min(LARGEST_RADIUS_MM, 0.95 * (thinnest + level.at), fine) / RADIUS_PER_EDGE;
 }
 
 function unknownPart(unknown: readonly string[], known: readonly string[], missing: readonly string[]): string {
@@ -136,6 +184,12 @@ function tooFine(times: number, bound: number): NoKeepOut {
   };
 }
 
+/** Nothing is handed out that may not be what it is said to be. */
+const notProved = (least: number, most: number, bound: number): NoKeepOut => ({
+  refused: 'not-proved',
+  message: `the mesh could not be shown to hold all that is swept within ${bound} mm: it is from ${least.toFixed(2)} to ${most.toFixed(2)} mm outside; give another bound`,
+});
+
 /** Every body that is asked for over every corner that it is on. */
 function sweptBodies(
   mechanism: CarMechanism,
@@ -153,8 +207,8 @@ function sweptBodies(
   const missing = new Set<string>();
   const known = new Set<string>();
   const names = new Set<string>();
-  const fields: Field[] = [];
-  const cells: PositionCell[] = [];
+  const still = new Set<string>();
+  const nodes: PositionNode[] = [];
   for (const corner of corners) {
     const { envelope, axle } = corner;
     if (envelope === null) {
@@ -163,20 +217,23 @@ function sweptBodies(
     }
     const pieces = piecesOn(mechanism, corner, made);
     for (const piece of pieces.missing) missing.add(`The part "${piece.name}" is left out: it needs ${piece.missing}.`);
-    const motions = new MotionTable(envelope, corner.side);
+    const poses = new PoseTable(envelope, corner.side);
     for (const piece of pieces.pieces) {
       known.add(piece.name);
       if (of === 'all-moving' ? isStill(piece.carrier) : !of.includes(piece.name)) continue;
+      // what does not move is the same in every setup
+      const place = `${piece.name} ${corner.side.mechanism.side}`;
+      if (isStill(piece.carrier) && still.has(place)) continue;
+      if (isStill(piece.carrier)) still.add(place);
       const field = fieldOfSolid(piece.solid, bound / 8);
-      const path = new BodyPath(piece.name, field, piece.follow, motions);
+      const root = new BodyPath(piece.name, field, isStill(piece.carrier), piece.follow, poses).root();
+      if (root === null) continue;
       names.add(piece.name);
-      fields.push(field);
-      cells.push(...path.roots(isStill(piece.carrier)));
+      nodes.push(root);
     }
   }
   return {
-    cells,
-    fields,
+    nodes,
     names: [...names],
     known: [...known],
     missing: [...missing],
