@@ -92,7 +92,7 @@ test('the car moves by itself at the first start, until the first touch; Home st
 
   // another ride, chosen by keys; the space bar plays it
   await page.getByRole('button', { name: 'Played: bump' }).press('Enter');
-  expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('Bump');
+  await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toBe('Bump');
   await page.keyboard.press('ArrowDown');
   await page.keyboard.press('ArrowDown');
   await page.keyboard.press('Enter');

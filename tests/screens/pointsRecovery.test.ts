@@ -77,7 +77,7 @@ test(
     await page.getByRole('dialog').getByRole('button', { name: 'Go on giving its points' }).click();
     expect(await given(page).getByRole('status').innerText()).toContain('1 of 8 points given');
     expect(await cell(page, 'ballJoint, Y left, front, mm').inputValue()).toBe('724.25');
-    expect(await cell(page, 'armFront, X fwd, front, mm').inputValue()).toBe('15');
+    expect(Number(await cell(page, 'armFront, X fwd, front, mm').inputValue())).toBe(15);
     expect(await cell(page, 'armFront, Y left, front, mm').inputValue()).toBe('');
     expect(await cell(page, 'camber, front, °').inputValue()).toMatch(/^[−-]0\.5/);
 
