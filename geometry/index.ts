@@ -6,7 +6,8 @@
 // The car file
 export { parseCar, parseCarBytes } from './setup/readCar';
 export type { BadCarFile, ParsedCar } from './car/parseCar';
-export { formatPath, type Fault, type Warning } from './car/fault';
+export { formatPath, type Fault, type Path, type Warning } from './car/fault';
+export { placesOf, type LineAndColumn } from './car/text/linesAndColumns';
 export { FAULT_CODES } from './car/faultCodes';
 export { WARNING_CODES } from './car/warningCodes';
 export { carFileSchema } from './car/carFileSchema';

@@ -25,6 +25,8 @@ export interface LoadedCar {
   readonly folder: string | null;
   /** as read, so that a car made of it keeps its spelling */
   readonly text: string;
+  /** part of a longer text, whose lines and columns it does not know */
+  readonly isExcerpt?: true;
 }
 
 /** The largest file that is read at all; one byte more is enough to know that it is too large. */
@@ -59,7 +61,7 @@ export async function readCarFile(path: string): Promise<LoadedCar> {
 /** The car in a text, such as the `car` of a line of `batch`. Lines and columns would be those of the line: they are left out. */
 export function readCarText(text: string): LoadedCar {
   try {
-    return loaded(parseCar(text), 'the car');
+    return { ...loaded(parseCar(text), 'the car'), isExcerpt: true };
   } catch (thrown) {
     if (!(thrown instanceof CommandError)) throw thrown;
     throw new CommandError({ ...thrown.document, faults: (thrown.document.faults ?? []).map(withoutPlace) });

@@ -1,5 +1,5 @@
 import path from 'node:path';
-import { readStl, type Fault, type MeshFiles, type Triangles } from '../../geometry/index';
+import { formatPath, placesOf, readStl, type Fault, type MeshFiles, type Path, type Triangles } from '../../geometry/index';
 import { LARGEST_FILE, readFileCapped, type LoadedCar } from './carSource';
 import type { CommandFaultCode } from './codes';
 import { CommandError } from './commandError';
@@ -8,14 +8,15 @@ import { CommandError } from './commandError';
  * The triangles of all parts that are a mesh: those in the car file itself, and those in files beside it.
  * @throws CommandError with every mesh that cannot be read
  */
-export async function meshesOf({ document, folder }: LoadedCar): Promise<MeshFiles> {
+export async function meshesOf(car: LoadedCar): Promise<MeshFiles> {
+  const { document, folder } = car;
   const meshes: Record<string, Triangles> = {};
-  const faults: Fault[] = [];
+  const bad: BadMesh[] = [];
   for (const [name, { shape }] of Object.entries(document.parts ?? {})) {
     if (shape.kind !== 'mesh') continue;
     const key = shape.data === undefined ? 'file' : 'data';
     const refuse = (found: string, hint: string): void => {
-      faults.push(faultOf(`parts.${name}.shape.${key}`, found, hint));
+      bad.push({ path: ['parts', name, 'shape', key], found, hint });
     };
     const bytes = shape.data === undefined ? await bytesOf(shape.file ?? '', folder, refuse) : Buffer.from(shape.data, 'base64');
     if (bytes === null) continue;
@@ -23,10 +24,15 @@ export async function meshesOf({ document, folder }: LoadedCar): Promise<MeshFil
     if (read.ok) meshes[name] = read.value;
     else refuse(read.failure.found, read.failure.hint);
   }
-  const [first] = faults;
-  if (first === undefined) return meshes;
-  const message = faults.length === 1 ? 'a mesh cannot be read' : `${faults.length} meshes cannot be read`;
-  throw new CommandError({ kind: 'file', message, faults });
+  if (bad.length === 0) return meshes;
+  const message = bad.length === 1 ? 'a mesh cannot be read' : `${bad.length} meshes cannot be read`;
+  throw new CommandError({ kind: 'file', message, faults: faultsOf(bad, car) });
+}
+
+interface BadMesh {
+  readonly path: Path;
+  readonly found: string;
+  readonly hint: string;
 }
 
 async function bytesOf(
@@ -49,12 +55,20 @@ async function bytesOf(
   return null;
 }
 
-const faultOf = (place: string, found: string, hint: string): Fault => ({
-  code: 'mesh-unreadable' satisfies CommandFaultCode,
-  path: place,
-  line: null,
-  column: null,
-  found,
-  expected: 'an STL file',
-  hint,
-});
+function faultsOf(bad: readonly BadMesh[], { text, isExcerpt }: LoadedCar): Fault[] {
+  const places = isExcerpt
+    ? []
+    : placesOf(
+        text,
+        bad.map(({ path: at }) => at),
+      );
+  return bad.map(({ path: at, found, hint }, i) => ({
+    code: 'mesh-unreadable' satisfies CommandFaultCode,
+    path: formatPath(at),
+    line: places[i]?.line ?? null,
+    column: places[i]?.column ?? null,
+    found,
+    expected: 'an STL file',
+    hint,
+  }));
+}

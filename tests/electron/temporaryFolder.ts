@@ -4,7 +4,7 @@ import path from 'node:path';
 import { onTestFinished } from 'vitest';
 
 /** A folder with these files (name: content), thrown away when the test is over. */
-export const temporaryFolder = async (files: Readonly<Record<string, string>> = {}): Promise<string> => {
+export const temporaryFolder = async (files: Readonly<Record<string, string | Uint8Array>> = {}): Promise<string> => {
   const folder = await mkdtemp(path.join(tmpdir(), 'jounce-test-'));
   onTestFinished(() => rm(folder, { recursive: true, force: true, maxRetries: 5 }));
   for (const [name, content] of Object.entries(files)) {

@@ -43,8 +43,10 @@ function findWanted(root: Wanted, path: Path): Wanted | null {
   return at;
 }
 
+type Sought = Pick<PlacelessFault, 'path' | 'on' | 'offset'>;
+
 /** Offset of every fault: its own, or that of its path, or of the nearest thing around it that is there. */
-function findOffsets(text: string, faults: readonly PlacelessFault[]): (number | null)[] {
+function findOffsets(text: string, faults: readonly Sought[]): (number | null)[] {
   const root = emptyWanted();
   const unplaced = faults.filter((fault) => fault.offset === undefined);
   // a text that is no JSON, or nests too deep, is never walked: its faults bring their own places
@@ -102,4 +104,13 @@ export function placeFaults(text: string, faults: readonly PlacelessFault[]): Fa
         hint: fault.hint ?? null,
       };
     });
+}
+
+/** Where values stand in the text of a car file, or what is nearest around one that is not there; null without a text. */
+export function placesOf(text: string, paths: readonly Path[]): (LineAndColumn | null)[] {
+  const find = lineFinder(text);
+  return findOffsets(
+    text,
+    paths.map((path) => ({ path })),
+  ).map((offset) => (offset === null ? null : find(offset)));
 }

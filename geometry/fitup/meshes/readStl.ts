@@ -23,11 +23,11 @@ export function readStl(bytes: Uint8Array): Result<Triangles, StlFault> {
   const count = bytes.length >= HEADER ? view.getUint32(80, true) : 0;
   if (bytes.length >= HEADER && bytes.length === HEADER + RECORD * count) return readBinary(view, count);
   const start = textOf(bytes.subarray(0, 512));
-  if (/^\s*solid\b/.test(start) && !start.includes('\0')) return readText(textOf(bytes));
+  if (/^\s*solid\b/i.test(start) && !start.includes('\0')) return readText(textOf(bytes));
   return refuse(
     bytes.length < HEADER
       ? `${bytes.length} bytes, less than the head of a binary STL`
-      : `${bytes.length} bytes where a binary STL of ${count} triangles, as its head says, has ${HEADER + RECORD * count}`,
+      : `${bytes.length} bytes where a binary STL of ${count} ${count === 1 ? 'triangle' : 'triangles'}, as its head says, has ${HEADER + RECORD * count}`,
     'save the mesh again as binary STL: this file is cut off, or is no STL',
   );
 }
@@ -55,10 +55,13 @@ function readBinary(view: DataView, count: number): Result<Triangles, StlFault> 
   return judged(corners);
 }
 
+/** Each solid of a text ends with this line: without it at the end, triangles may be missing that nobody would miss. */
+const END = /(?:^|\n)[ \t]*endsolid\b[^\n]*\s*$/i;
+
 const NUMBER = '[-+]?(?:\\d+\\.?\\d*|\\.\\d+)(?:[eE][-+]?\\d+)?';
 
 function readText(text: string): Result<Triangles, StlFault> {
-  const vertex = new RegExp(`\\bvertex\\s+(\\S+)\\s+(\\S+)\\s+(\\S+)`, 'g');
+  const vertex = new RegExp(`\\bvertex\\s+(\\S+)\\s+(\\S+)\\s+(\\S+)`, 'gi');
   const isNumber = new RegExp(`^${NUMBER}$`);
   const corners: number[] = [];
   for (const found of text.matchAll(vertex)) {
@@ -66,7 +69,11 @@ function readText(text: string): Result<Triangles, StlFault> {
     if (corners.length > 9 * MOST_TRIANGLES) return tooMany(Math.floor(corners.length / 9));
   }
   if (corners.length % 9 !== 0) return refuse(`${corners.length / 3} corners`, 'three make a triangle: the file is cut off');
-  return judged(Float64Array.from(corners));
+  const read = judged(Float64Array.from(corners));
+  if (read.ok && !END.test(text)) {
+    return refuse('a text without `endsolid` at its end', 'save the mesh again: the file is cut off');
+  }
+  return read;
 }
 
 function judged(corners: Float64Array): Result<Triangles, StlFault> {
