@@ -17,7 +17,7 @@ const headSchema = z.object({ place: z.string().nullable(), note: copyNoteSchema
 
 /**
  * Recovery copies in the state folder, three files each: `<id>.copy` (a line of JSON that says what it is, then the car's text),
- * `<id>.origin` (the text that it grew from) and `<id>.ended` (when its window was last seen).
+ * `<id>.origin` (the text that it grew from) and `<id>.ended` (when which window was last seen).
  */
 export class KeptCopies {
   private readonly folder: string;
@@ -80,13 +80,20 @@ export class KeptCopies {
       const { place, note } = headSchema.parse(JSON.parse(whole.slice(0, end)));
       // a path comes from our own file only, written when it was handed out
       const file = place === null ? null : this.handed.hand(place);
-      const ended = await this.layer.read(this.place(id, 'ended')).catch(() => null);
-      const endedAt = Number(ended?.toString('utf8').trim() || Number.NaN);
       const summary = { ...note, file: file?.id ?? null, folder: file?.folder ?? null };
-      return { note: { ...summary, endedAt: Number.isFinite(endedAt) ? endedAt : null }, text: whole.slice(end + 1) };
+      return { note: { ...summary, endedAt: await this.endOf(note) }, text: whole.slice(end + 1) };
     } catch {
       return null;
     }
+  }
+
+  /** When the window that is at work on a copy was last seen; the end of one that was at work on it before is none of its. */
+  private async endOf({ id, window, keptAt }: CopyNote): Promise<number | null> {
+    const ended = await this.layer.read(this.place(id, 'ended')).catch(() => null);
+    const [at = '', of = window] = ended?.toString('utf8').trim().split(' ') ?? [];
+    if (at === '' || of !== window || !Number.isFinite(Number(at))) return null;
+    // the last sign of a program that was ended can be seconds older than its last copy, which is a sign too
+    return Math.max(Number(at), keptAt);
   }
 
   /** Every copy that can be read, latest first. One that cannot is left where it is. */
@@ -100,7 +107,8 @@ export class KeptCopies {
   /** Notes when these windows were last seen, on the copies that they leave behind. */
   async noteEnd(windows: readonly string[], at: number): Promise<void> {
     for (const { id, window, endedAt } of await this.list())
-      if (windows.includes(window) && endedAt === null) await this.write(this.place(id, 'ended'), `${Math.round(at)}\n`);
+      if (windows.includes(window) && endedAt === null)
+        await this.write(this.place(id, 'ended'), `${Math.round(at)} ${window}\n`);
   }
 
   async sweepDrafts(now: number): Promise<void> {

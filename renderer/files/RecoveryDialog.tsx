@@ -19,6 +19,19 @@ const savedWords = ({ copy: { note }, version }: Offer): { readonly open: string
   return { open: 'Open the file as saved', head: 'In the file' };
 };
 
+/** How the file stands by now that the copy is one of. */
+const wordsOfFile = (offer: Offer): string => {
+  const { note } = offer.copy;
+  if (wasNeverSaved(offer)) return 'It is in no file yet.';
+  if (offer.isFileNewer) {
+    const at = offer.version ? ` (${clockTime(offer.version.savedAt)})` : '';
+    return `The file itself was changed by somebody else since${at}: saving the copy asks first.`;
+  }
+  if (note.sample !== null) return 'The sample itself stays as it is.';
+  if (note.folder === null) return 'The browser does not tell where its file is: saving the copy asks where to.';
+  return offer.version === null ? `The file itself is not in ${note.folder} any more.` : 'The file itself is as you saved it.';
+};
+
 /** Saved, every change as a tick, kept, ended: on one line. */
 const TimeLine = ({ offer }: { readonly offer: Offer }) => {
   const { savedAt, keptAt, endedAt, steps } = offer.copy.note;
@@ -150,16 +163,7 @@ export const RecoveryDialog = ({ offer }: { readonly offer: Offer }) => {
                   : `the file was last saved (${clockTime(note.savedAt)})`}
               </>
             )}
-            .{' '}
-            {wasNeverSaved(offer)
-              ? 'It is in no file yet.'
-              : offer.isFileNewer
-                ? `The file itself was changed by somebody else since${offer.version ? ` (${clockTime(offer.version.savedAt)})` : ''}: saving the copy asks first.`
-                : note.folder !== null && offer.version === null
-                  ? `The file itself is not in ${note.folder} any more.`
-                  : note.sample === null
-                    ? 'The file itself is as you saved it.'
-                    : 'The sample itself stays as it is.'}
+            . {wordsOfFile(offer)}
           </p>
         </div>
       </div>

@@ -55,6 +55,13 @@ export interface OpenedFile {
   readonly begun?: BegunCar | undefined;
 }
 
+/** A version of a file that a kept copy has grown from. */
+export interface GrownFrom {
+  readonly text: string;
+  /** when it was written, ms since 1970; null: unknown */
+  readonly at: number | null;
+}
+
 /** A car as it was last read or saved. */
 export interface SavedCar {
   readonly document: CarDocument;
@@ -62,6 +69,8 @@ export interface SavedCar {
   readonly text: string;
   /** when the file was written, ms since 1970; null: unknown, or no file */
   readonly at: number | null;
+  /** the version that was last saved or opened here, where somebody else has written the file since: what a kept copy grew from */
+  readonly grewFrom?: GrownFrom;
   /** it was written from this window: said beside its name while nothing is changed */
   readonly here?: true;
   /** points that had other names then than when it was opened */

@@ -112,6 +112,26 @@ test('edit, kill server and browser, start again, recover, save, undo', async ()
   await page.keyboard.press('Control+s');
   await unsaved(page).waitFor({ state: 'detached' });
   expect(await readFile(file, 'utf8')).toBe(original);
+
+  // somebody else writes the file: asked about before it is written over, however often the copy is gone on with
+  const theirs = original.replace('"Check car 23"', '"Check car of hers"');
+  page.on('dialog', (leaving) => void leaving.accept());
+  const dialogOfCopy = page.getByRole('dialog', { name: /without saving$/ });
+  for (const setting of ['-5', '-6', '-7']) {
+    await type(plate(page), setting);
+    await expect.poll(copies, { timeout: 10_000 }).toHaveLength(1);
+    await writeFile(file, theirs);
+    await page.reload();
+    await dialogOfCopy.waitFor();
+    expect(await dialogOfCopy.innerText()).toMatch(
+      /was changed by somebody else since \(\d\d:\d\d\): saving the copy asks first/,
+    );
+    await page.keyboard.press('Enter');
+    await expect.poll(() => valueOf(page)).toBe(setting);
+  }
+  await page.keyboard.press('Control+s');
+  await page.getByRole('alert').filter({ hasText: 'The file was changed on the disk' }).waitFor();
+  expect(await readFile(file, 'utf8')).toBe(theirs);
 });
 
 test('a file changed on the disk, read-only, in two windows: each is said, and nothing is lost', async () => {

@@ -43,7 +43,7 @@ export const keepCopies = (store: BenchStore, files: FileService): CopyKeeper =>
       name: nameOfPlace(file.place).slice(0, 300),
       file: file.place.kind === 'handed' ? file.place.file.id : null,
       sample: file.sample,
-      savedAt: file.saved.at,
+      savedAt: (file.saved.grewFrom ?? file.saved).at,
       keptAt: Date.now(),
       setup: history.present.setup.slice(0, 300),
       against: history.present.against.slice(0, 300),
@@ -57,14 +57,15 @@ export const keepCopies = (store: BenchStore, files: FileService): CopyKeeper =>
     const state = store.getState();
     const note = noteOf(state, part);
     if (!note || !state.file || !state.history) return false;
-    const { text } = state.file.saved;
+    const { saved } = state.file;
+    const { text: grewFrom } = saved.grewFrom ?? saved;
     // a car that is in no file has grown from none
-    if (!state.file.isNeverSaved && origin !== note.id + text) {
-      const first = await files.keepOrigin({ id: note.id, text });
+    if (!state.file.isNeverSaved && origin !== note.id + grewFrom) {
+      const first = await files.keepOrigin({ id: note.id, text: grewFrom });
       if (!first.ok) return told(first.failure.code);
-      origin = note.id + text;
+      origin = note.id + grewFrom;
     }
-    const answer = await files.keepCopy({ note, text: serializeCar(state.history.present.document, text) });
+    const answer = await files.keepCopy({ note, text: serializeCar(state.history.present.document, saved.text) });
     if (!answer.ok) return told(answer.failure.code);
     kept = note.id;
     takeBackNotKept(store);

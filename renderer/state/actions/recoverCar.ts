@@ -1,7 +1,7 @@
 import { parseCar, setupNames } from '../../../geometry/index';
 import type { CopySummary, FileService, HandedFile, KeptCopy } from '../../files/fileService';
 import { bytesOf, type FilePlace } from '../../files/places';
-import { benchOf, change, changeFiles, type BenchStore } from '../benchStore';
+import { benchOf, change, changeFiles, type BenchStore, type GrownFrom } from '../benchStore';
 import type { Offer, UnfinishedOffer } from '../filesState';
 import { record } from '../history';
 import { readUnfinished } from '../unfinishedText';
@@ -62,13 +62,17 @@ const placeOf = ({ copy: { note }, version, isReadOnly, isFileNewer }: Offer): F
 /** The text that the recovered car is compared with when it is saved: the file's, or at least its own. */
 const baseOf = ({ savedText, copy }: Offer): ReturnType<typeof parseCar> => parseCar(savedText ?? copy.text);
 
+/** Somebody else's version is what the car is compared with, but nobody here has seen it: the copy goes on as one of the version before. */
+const grewFrom = ({ copy: { note, origin }, isFileNewer }: Offer): { readonly grewFrom?: GrownFrom } =>
+  isFileNewer && origin !== null ? { grewFrom: { text: origin, at: note.savedAt } } : {};
+
 /** Puts the copy on the bench as one step after the car as saved, so that undo goes back to that. */
 const putCopy = (store: BenchStore, offer: Offer, source: CarSource): void => {
   const base = baseOf(offer);
   if (!base.ok) return;
   putOnBench(store, source, base.value);
-  const { history } = store.getState();
-  if (!history) return;
+  const { history, file } = store.getState();
+  if (!history || !file) return;
   const { setup, against, id } = offer.copy.note;
   const names = setupNames(offer.document);
   const present = {
@@ -79,7 +83,8 @@ const putCopy = (store: BenchStore, offer: Offer, source: CarSource): void => {
   };
   // the copy goes on under its id: it is taken away when this car is saved, and not before
   const files = { ...store.getState().files, copy: id };
-  change(store, { history: record(history, 'Go on with the kept copy', present), files });
+  const saved = { ...file.saved, ...grewFrom(offer) };
+  change(store, { file: { ...file, saved }, history: record(history, 'Go on with the kept copy', present), files });
   forget(store, id);
 };
 
