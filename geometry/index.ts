@@ -134,6 +134,7 @@ export type {
 
 // Fit-up: what touches
 export type { ClearanceAnswer, ClearanceQuestion, ClearanceRow, ClearanceVerdict } from './fitup/clearance/clearance';
+export type { Attitude, GroundRow, GroundStance } from './fitup/overGround/overGround';
 export { MOST_TRIANGLES, readStl, type StlFault } from './fitup/meshes/readStl';
 export { openEdges } from './fitup/meshes/closedMesh';
 export type { MeshFiles } from './fitup/meshes/partMeshes';

@@ -17,7 +17,11 @@ export async function answer({ car, options, study }: Call): Promise<Answer> {
   const sides: readonly SideName[] = options.side === undefined || options.side === 'both' ? ['left', 'right'] : [options.side];
   const axles: readonly AxleName[] = axlesAsked(car, options);
   const meshes = await meshesOf(car);
-  const answered = await study({ study: 'clearance', document, question: { axles, sides, setups, meshes } });
+  const answered = await study({
+    study: 'clearance',
+    document,
+    question: { axles, sides, setups, meshes, ground: options.ground === true },
+  });
   const names = setups.map(([name]) => name);
   return {
     document: { car: document.name, setups: names, units: UNITS, ...answered, notes: CLEARANCE_CAUTIONS },

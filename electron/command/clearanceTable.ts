@@ -1,5 +1,6 @@
 import type { CarDocument, ClearanceAnswer, ClearanceRemedy, ClearanceRow } from '../../geometry/index';
 import { CLEARANCE_CAUTIONS } from './cautions';
+import { groundInWords } from './groundTable';
 import { changesInWords } from './influence';
 import { formatFixed, formatPlain, harmless, heading, tableLine, wrap, type Column, type TextStyle } from './textTable';
 
@@ -28,7 +29,7 @@ const VERDICTS: Readonly<Record<ClearanceRow['verdict'], string>> = {
 export function clearanceInWords(
   document: CarDocument,
   setups: readonly string[],
-  { rows, envelope, missing }: ClearanceAnswer,
+  { rows, envelope, missing, ground }: ClearanceAnswer,
   style: TextStyle,
 ): string {
   const lines = [
@@ -46,6 +47,7 @@ export function clearanceInWords(
   }
   if (rows.length === 0)
     lines.push('', ...wrap('  No two parts of the file move against each other: give it parts, or rods a section.', '  '));
+  if (ground !== undefined) lines.push('', ...groundInWords(ground));
   lines.push('', ...unreachableInWords(envelope));
   lines.push(...missing.flatMap((one) => wrap(`left out: ${harmless(one)}`, '  ')));
   return [...lines, '', ...CLEARANCE_CAUTIONS.flatMap((caution) => wrap(caution))].join('\n');

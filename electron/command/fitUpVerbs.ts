@@ -14,9 +14,25 @@ export const FIT_UP_VERBS: readonly VerbSpec[] = [
       "Over everything that each wheel can do: travel from the damper fully open to solid, the rack from lock to lock, in all setups that are asked for. Parts are those of the car file's parts, and rods, disc, strut tube and drive shaft by their own sizes.",
       'The worst is found to 0.05 mm. How much less it could be between the positions that were looked at is printed beside it; a pair that this leaves open is looked at more closely, and where that is not enough it says not proved.',
       'What turns freely counts with its whole ring: what hangs on the wheel, and a part on a rod that can turn about its own line, unless it says how it is held. Where the inside of the rim is described, the tyre is a ring around it.',
+      "With --ground also the lowest point of every part over the ground: where the car stands, with both tyres of one side flat and the car on their rims, and with every damper solid. The margin is the file's margins.ground, else 0; tyres, rims and what touches the ground are left out.",
     ],
-    options: [SETUPS_IN_USE, AXLE, { ...SIDE, help: 'the wheels of this side only; both when not given' }, WORKERS, ...COMMON],
-    examples: ['jounce clearance samples/saltmarsh-hatch.jounce.json --axle front'],
+    options: [
+      SETUPS_IN_USE,
+      AXLE,
+      { ...SIDE, help: 'the wheels of this side only; both when not given' },
+      {
+        name: 'ground',
+        kind: 'flag',
+        value: '',
+        help: 'the lowest points over the ground too, also with both tyres of one side flat',
+      },
+      WORKERS,
+      ...COMMON,
+    ],
+    examples: [
+      'jounce clearance samples/saltmarsh-hatch.jounce.json --axle front',
+      'jounce clearance samples/saltmarsh-hatch.jounce.json --setups Wet --ground',
+    ],
   },
   {
     name: 'joints',

@@ -47,6 +47,7 @@ export interface Options {
   date?: string;
   'toe-reset'?: true | number;
   locked?: true;
+  ground?: true;
   workers?: number;
   wanted?: string;
   tolerance?: number;

@@ -6,6 +6,7 @@ import { assembleCar } from '../../setup/assembleCar';
 import { roundOf, type Round, type Study } from '../../studies/study';
 import { BOTH_SIDES, envelopeRows, fitUpCorners, type EnvelopeRow, type StoodSetup } from '../corners';
 import { partMeshes, type MeshFiles } from '../meshes/partMeshes';
+import { overGround, type OverGround } from '../overGround/overGround';
 import type { PartMeshes } from '../pieces';
 import type { MeshLibrary } from '../shapes/mesh';
 import { placed } from '../placement';
@@ -23,6 +24,8 @@ export interface ClearanceQuestion {
   readonly setups: readonly (readonly [string, SetupDocument])[];
   /** triangles of the parts that are a mesh, as their files have them */
   readonly meshes?: MeshFiles;
+  /** the lowest points over the ground too */
+  readonly ground?: boolean;
 }
 
 /**
@@ -59,6 +62,8 @@ export interface ClearanceAnswer {
   readonly envelope: readonly EnvelopeRow[];
   /** parts that could not be made, and corners that have no envelope */
   readonly missing: readonly string[];
+  /** where it was asked for */
+  readonly ground?: Pick<OverGround, 'rows' | 'stances'>;
 }
 
 /** A pair of one corner, over the setups in which both of its parts are there. */
@@ -92,7 +97,7 @@ export function clearanceStudy(
   const meshes = partMeshes(mechanism.document, mechanism.mmPerUnit, question.meshes ?? {}, library ?? noLibrary);
   const prepared = prepare(mechanism, question, meshes);
   if ('failure' in prepared) return { failure: prepared.failure, round: () => roundOf({ ...NOTHING, run: () => null }) };
-  const { corners, missing } = prepared;
+  const { corners, stood, missing } = prepared;
   const fieldsOf = (task: Pick<Task, 'axle' | 'side' | 'pair'>): PairField[] =>
     corners
       .filter(({ envelope }) => envelope.axle === task.axle && envelope.side === task.side)
@@ -127,7 +132,7 @@ export function clearanceStudy(
         return isBoth ? [found, remedies.mirrored(fields[worst.field], found)] : [found];
       },
       merge: (found) => ({
-        answer: {
+        answer: withGround({
           rows: searched.flatMap((one) => {
             const [own, others] = found[short.indexOf(one)] ?? [];
             const row = { ...one.row, wouldClear: own ?? [] };
@@ -135,9 +140,14 @@ export function clearanceStudy(
           }),
           envelope,
           missing,
-        },
+        }),
       }),
     });
+  };
+  const withGround = (answer: ClearanceAnswer): ClearanceAnswer => {
+    if (question.ground !== true) return answer;
+    const { missing: left, ...ground } = overGround(mechanism, stood, question.axles, question.sides, meshes);
+    return { ...answer, missing: [...missing, ...left], ground };
   };
   return { failure: null, round: (from) => (from === undefined ? first() : second(from as readonly Searched[])) };
 }
@@ -150,6 +160,7 @@ const NOTHING = { doing: '', chunks: 0, merge: () => ({ answer: { rows: [], enve
 
 interface Prepared {
   readonly corners: readonly ClearanceCorner[];
+  readonly stood: readonly StoodSetup[];
   readonly missing: readonly string[];
 }
 
@@ -176,7 +187,7 @@ function prepare(
     for (const piece of made.made.missing) missing.add(`The part "${piece.name}" is left out: it needs ${piece.missing}.`);
     corners.push(made);
   }
-  return { corners, missing: [...missing] };
+  return { corners, stood, missing: [...missing] };
 }
 
 function tasksOf(corners: readonly ClearanceCorner[], sides: readonly SideName[]): Task[] {

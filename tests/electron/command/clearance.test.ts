@@ -95,6 +95,26 @@ describe('clearance', () => {
     for (const line of stdout.split('\n')) expect(line.length).toBeLessThanOrEqual(100);
   });
 
+  test('over the ground too, where it is asked for: in the form of the contract, in words, through batch', async () => {
+    const stdin = await withParts();
+    const words = ['--axle', 'front', '--setups', 'Baseline', '--ground'];
+    const { document } = await jounceJson(['clearance', '-', ...words], { stdin });
+    expect(keysOf(document)).toContain('ground');
+    const { rows, stances } = document['ground'] as unknown as { rows: Json; stances: Json };
+    for (const row of rows)
+      expect(keysOf(row)).toEqual(['attitude', 'axle', 'height', 'needs', 'part', 'point', 'setup', 'side', 'spare', 'verdict']);
+    for (const stance of stances) expect(keysOf(stance)).toEqual(['attitude', 'pitch', 'roll', 'setup', 'unevenBy']);
+    expect(stances.map((stance) => String(stance['attitude']))).toEqual(['standing', 'left-flat', 'right-flat', 'solid']);
+    expect(rows.map((row) => String(row['part']))).not.toContain('tread');
+    const { stdout } = await jounce(['clearance', '-', ...words], { stdin });
+    expect(stdout).toContain('both left tyres flat');
+    for (const line of stdout.split('\n')) expect(line.length).toBeLessThanOrEqual(100);
+    const asked = { axle: 'front', setups: ['Baseline'], ground: true };
+    const line = JSON.stringify({ id: 1, car: JSON.parse(stdin) as object, ask: 'clearance', options: asked });
+    const { stdout: answers } = await jounce(['batch'], { stdin: line });
+    expect((JSON.parse(answers) as Json)['answer']?.['ground']).toEqual(document['ground']);
+  });
+
   test.each([
     [['--setups', 'Nobody'], 'Nobody'],
     [['--setups', 'Wet', '--setup', 'Wet'], '--setups'],
