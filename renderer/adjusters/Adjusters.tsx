@@ -28,7 +28,7 @@ export const Adjusters = () => {
       settingOf(now, axle, name, side) !== settingOf(then, axle, name, side);
     return adjusters.filter(([name]) => differs(name, 'left') || differs(name, 'right')).length;
   }, [bench, other, adjusters, axle]);
-  const source = useBench(({ history }) => (history ? copiedFrom(history) : null));
+  const source = useBench(({ history }) => history && copiedFrom(history.present));
   const words = wordsOf(source, other?.name ?? null, moved);
   const dense = useDenseCards(adjusters.length);
   return (

@@ -5,6 +5,7 @@ import { memoLast } from '../compute/memoLast';
 import type { FilePlace } from '../files/places';
 import type { BegunCar, UnfinishedCar } from './begunCar';
 import { comparedOf, type AgainstCar, type Compared } from './compared';
+import type { SetupCopies } from './copiedFrom';
 import { startFiles, type FilesState } from './filesState';
 import { startHistory, type History } from './history';
 import type { PointNames } from './pointNames';
@@ -35,8 +36,8 @@ export interface Bench {
   readonly againstCar: AgainstCar;
   /** points that were given other names since the car was opened */
   readonly names?: PointNames;
-  /** the setup that was begun last from one that did not stand on the bench then, and that one */
-  readonly begun?: { readonly setup: string; readonly from: string };
+  /** setups that were begun here, each with the one that it was begun as a copy of */
+  readonly copies?: SetupCopies;
 }
 
 export interface OpenedFile {

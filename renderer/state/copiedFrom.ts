@@ -1,14 +1,25 @@
 import { setupNames } from '../../geometry/index';
 import type { Bench } from './benchStore';
-import type { History } from './history';
+
+/** Setups that were begun in this window, each with the one that it was begun as a copy of. */
+export type SetupCopies = Readonly<Record<string, string>>;
 
 /**
- * The setup that the one on the bench was begun as a copy of: the one that an answer of a study was laid on, else the one that
- * stood there at the last step before it was.
- * @returns null for a setup that came with the file
+ * The setup that the one on the bench was begun as a copy of, by its name now.
+ * @returns null for one that came with the file, was made with nothing changed, or whose source is not there any more
  */
-export const copiedFrom = ({ present, past }: History<Bench>): string | null => {
-  if (present.begun?.setup === present.setup) return present.begun.from;
-  const before = past.filter(({ value }) => !setupNames(value.document).includes(present.setup)).at(-1);
-  return before && before.value.setup !== present.setup ? before.value.setup : null;
+export const copiedFrom = ({ document, setup, copies = {} }: Bench): string | null => {
+  const from = Object.hasOwn(copies, setup) ? copies[setup] : undefined;
+  return from !== undefined && setupNames(document).includes(from) ? from : null;
 };
+
+export const withCopy = (copies: SetupCopies = {}, setup: string, from: string): SetupCopies => ({ ...copies, [setup]: from });
+
+export const copiesRenamed = (copies: SetupCopies = {}, from: string, to: string): SetupCopies => {
+  const now = (name: string): string => (name === from ? to : name);
+  return Object.fromEntries(Object.entries(copies).map(([setup, source]) => [now(setup), now(source)]));
+};
+
+/** Nothing is known of a setup that was deleted: another one may get its name. */
+export const copiesWithout = (copies: SetupCopies = {}, name: string): SetupCopies =>
+  Object.fromEntries(Object.entries(copies).filter(([setup, source]) => setup !== name && source !== name));

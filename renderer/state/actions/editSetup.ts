@@ -1,6 +1,7 @@
 import { setupNames, type SetupDocument } from '../../../geometry/index';
 import { benchOf, change, type Bench, type BenchStore } from '../benchStore';
 import type { AgainstCar } from '../compared';
+import { withCopy } from '../copiedFrom';
 import { abandon, mark, record, redo, settle, undo, type History } from '../history';
 import {
   freeTrialName,
@@ -29,6 +30,7 @@ const edit = (store: BenchStore, name: string, changed: (setup: SetupDocument) =
     ...history.present,
     document: withSetup(withNames, target, changed(cameWithFile ? handedOn(before) : before)),
     setup: target,
+    ...(cameWithFile && { copies: withCopy(history.present.copies, target, setup) }),
   };
   change(store, { history: record(history, name, bench) });
 };

@@ -1,5 +1,6 @@
 import { setupNames, type CarDocument } from '../../../geometry/index';
 import { benchOf, change, type Bench, type BenchStore } from '../benchStore';
+import { copiesRenamed, copiesWithout, withCopy } from '../copiedFrom';
 import { record } from '../history';
 import { setupNamed } from '../settings';
 import {
@@ -62,6 +63,7 @@ export const copySetup = (store: BenchStore, from: string): void => {
     ...now,
     document: withSetupAfter(now.document, from, name, setupNamed(now.document, from)),
     setup: name,
+    copies: withCopy(now.copies, name, from),
   }));
 };
 
@@ -75,6 +77,7 @@ export const renameSetup = (store: BenchStore, from: string, to: string): string
     edit(store, `Rename setup ${from}`, (now) => ({
       ...now,
       document: withSetupRenamed(now.document, from, name),
+      copies: copiesRenamed(now.copies, from, name),
       setup: now.setup === from ? name : now.setup,
       against: now.againstCar.kind === 'own' && now.against === from ? name : now.against,
     }));
@@ -97,6 +100,7 @@ export const deleteSetup = (store: BenchStore, name: string): string | null => {
       return {
         ...now,
         document: withoutSetup(now.document, name),
+        copies: copiesWithout(now.copies, name),
         setup: now.setup === name ? neighbour : now.setup,
         against: now.againstCar.kind === 'own' && now.against === name ? neighbour : now.against,
       };

@@ -1,6 +1,7 @@
 import { setupNames } from '../../../geometry/index';
 import { answeredSetup, withAnswerPoints, type FoundAnswer } from '../answeredSetup';
 import { benchOf, change, type BenchStore } from '../benchStore';
+import { withCopy } from '../copiedFrom';
 import { record } from '../history';
 import { freeTrialName, handedOn, setupNamed, withSetup } from '../settings';
 import { chooseAgainst } from './editSetup';
@@ -15,14 +16,14 @@ import { chooseAgainst } from './editSetup';
 export const takeAnswer = (store: BenchStore, found: FoundAnswer, as: 'new' | 'change', name: string): string | null => {
   const { history } = store.getState();
   if (!history) return null;
-  const { document } = history.present;
+  const { document, copies } = history.present;
   const setup = as === 'new' ? freeTrialName(setupNames(document)) : found.from;
   const withNames = document.setups ? document : withSetup(document, found.from, setupNamed(document, found.from));
   const answered = answeredSetup(document, found);
   const taken = withSetup(withAnswerPoints(withNames, found.points), setup, as === 'new' ? handedOn(answered) : answered);
-  const compared =
-    as === 'new' ? ({ against: found.from, againstCar: { kind: 'own' }, begun: { setup, from: found.from } } as const) : {};
-  change(store, { history: record(history, name, { ...history.present, ...compared, document: taken, setup }) });
+  const beside = { against: found.from, againstCar: { kind: 'own' }, copies: withCopy(copies, setup, found.from) } as const;
+  const bench = { ...history.present, ...(as === 'new' && beside), document: taken, setup };
+  change(store, { history: record(history, name, bench) });
   return setup;
 };
 
