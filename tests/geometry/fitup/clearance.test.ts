@@ -1,13 +1,27 @@
 import { describe, expect, it } from 'vitest';
-import { findSetup, parseCar, toMechanism, type AxleName, type CarDocument, type SideName } from '../../../geometry/index';
-import { SOLVED } from '../../../geometry/corner/motion';
+import {
+  findSetup,
+  parseCar,
+  toMechanism,
+  type AxleName,
+  type CarDocument,
+  type SideName,
+  type Vector,
+} from '../../../geometry/index';
+import { CENTRE, SOLVED } from '../../../geometry/corner/motion';
 import { trackCorner } from '../../../geometry/corner/solveCorner';
 import { distance } from '../../../geometry/core/vector';
 import { clearanceStudy, type ClearanceAnswer, type ClearanceRow } from '../../../geometry/fitup/clearance/clearance';
 import { fieldOf, withPieces, type PairField } from '../../../geometry/fitup/clearance/pairCorner';
 import { fitUpCorners } from '../../../geometry/fitup/corners';
 import { trackAt } from '../../../geometry/fitup/envelope';
-import { atDesign, writeRelative } from '../../../geometry/fitup/placement';
+import { atDesign, writeRelative, writeTurn } from '../../../geometry/fitup/placement';
+import type { Follow } from '../../../geometry/fitup/carriers';
+import { GridPlacements } from '../../../geometry/fitup/clearance/placements';
+import { findWorst } from '../../../geometry/fitup/clearance/search';
+import { pointCore } from '../../../geometry/fitup/distance/core';
+import type { Piece } from '../../../geometry/fitup/pieces';
+import { roundSolid } from '../../../geometry/fitup/shapes/solids';
 import { gapBetween } from '../../../geometry/fitup/shapes/gapBetween';
 import { assembleCar } from '../../../geometry/setup/assembleCar';
 import { answerStudy } from '../../../geometry/studies/study';
@@ -314,5 +328,48 @@ describe('verdicts and margins', () => {
     const bare = { ...plain, front: { ...front, wheel: { ...wheel, tyreWidth: undefined } } } as CarDocument;
     const document = withParts(bare, { tread: { axle: 'front', on: 'wheel', shape: { kind: 'tyre' } } });
     expect(answerOf(document, ['front'], ['left'], ['Baseline']).missing.join()).toContain('tyreWidth');
+  });
+});
+
+describe('a worst position between those of the grid', () => {
+  /** A tip on a radius of 300 mm that the travel of a wheel swings from −90° to 90°, past a point 325 mm out in 16.26°. */
+  it('is found: a tip that swings past a point', () => {
+    const document = sample('saltmarsh-hatch');
+    const mechanism = toMechanism(document);
+    const car = assembleCar(mechanism, findSetup(document, 'Baseline'));
+    if (!car.ok) throw new Error(car.failure.message);
+    const corner = fitUpCorners([{ name: 'Baseline', car: car.value }], ['rear'])[0];
+    const { side } = corner;
+    const envelope = corner.envelope!;
+    const swung = ({ [CENTRE + 2]: height }: Float64Array): number =>
+      -90 + (180 * (height - side.corner.home[CENTRE + 2] - envelope.open)) / (envelope.solid - envelope.open);
+    const piece = (name: string, at: Vector, follow: Follow): Piece => ({
+      name,
+      carrier: name,
+      body: name,
+      follow,
+      solid: roundSolid([pointCore(at)], 0),
+      kind: null,
+      margin: null,
+      touches: [],
+      part: null,
+    });
+    const obstacle = piece('obstacle', [312, 91, 0], (_motion, _rack, out) => {
+      out.set(atDesign());
+      return true;
+    });
+    const tip = piece('tip', [300, 0, 0], (motion, _rack, out) => {
+      writeTurn([0, 0, 1], (swung(motion) * Math.PI) / 180, out);
+      out.fill(0, 9);
+      return true;
+    });
+    const field = { side, envelope, placements: new GridPlacements(envelope), first: obstacle, second: tip };
+    const worst = findWorst([{ ...field, solids: [obstacle.solid, tip.solid], counts: () => true }], 20)!;
+    // 325 − 300 where the tip points at it; a grid of 9° alone says 25.3 at best
+    expect(worst.gap.distance).toBeGreaterThanOrEqual(25 - 1e-9);
+    expect(worst.gap.distance).toBeLessThan(25.05);
+    expect(worst.gap.distance - worst.bound).toBeLessThanOrEqual(25);
+    const angle = -90 + (180 * (worst.travel - envelope.open)) / (envelope.solid - envelope.open);
+    expect(Math.abs(angle - 16.260204708)).toBeLessThan(1);
   });
 });

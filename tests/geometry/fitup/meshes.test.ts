@@ -145,6 +145,78 @@ describe('the distance to a mesh', () => {
   });
 });
 
+/** All triangles between some points: those of their convex hull are among them, and no other reaches out of it. */
+function hullOf(points: readonly Vector[]): Float64Array {
+  const triangles: number[] = [];
+  for (let i = 0; i < points.length; i++)
+    for (let j = i + 1; j < points.length; j++)
+      for (let k = j + 1; k < points.length; k++) triangles.push(...points[i], ...points[j], ...points[k]);
+  return Float64Array.from(triangles);
+}
+
+describe('meshes against what is known of them', () => {
+  it('the distance of two hulls that a general library prints in its examples', () => {
+    // openGJK (github.com/MattiaMontanari/openGJK), scalar/examples: the convex hulls of nine points and of their negatives
+    const points: readonly Vector[] = [
+      [0, 5.5, 0],
+      [2.3, 1, -2],
+      [8.1, 4, 2.4],
+      [4.3, 5, 2.2],
+      [2.5, 1, 2.3],
+      [7.1, 1, 2.4],
+      [1, 1.5, 0.3],
+      [3.3, 0.5, 0.3],
+      [6, 1.4, 0.2],
+    ];
+    const one = solidOf(hullOf(points), false);
+    const other = solidOf(hullOf(points.map((point) => scale(point, -1))), false);
+    const gap = gapBetween(one, other, atDesign());
+    expect(gap.distance).toBeCloseTo(3.6536497223, 9);
+    expect(distance(gap.points[0], gap.points[1])).toBeCloseTo(gap.distance, 9);
+  });
+
+  it('a tetrahedron and a torus of facets: volume by closed forms, every edge run through once each way', () => {
+    expect(volumeOf(tetrahedron(1))).toBeCloseTo(1 / 6, 15);
+    for (const [around, across] of [
+      [4, 4],
+      [12, 8],
+      [48, 24],
+      [200, 100],
+    ] as const) {
+      const mesh = torusOf(3, 1, around, across);
+      const exact = (around * Math.sin((2 * Math.PI) / around) * 3 * across * Math.sin((2 * Math.PI) / across)) / 2;
+      expect(Math.abs(volumeOf(mesh) / exact - 1)).toBeLessThan(1e-9);
+      expect(openEdges(mesh)).toBe(0);
+      // as an STL file has it, in single precision, it is still closed
+      const read = readStl(binaryStl(mesh));
+      if (!read.ok) throw new Error(read.failure.found);
+      expect(read.value).toHaveLength(18 * around * across);
+      expect(openEdges(read.value)).toBe(0);
+      expect(Math.abs(volumeOf(read.value) / exact - 1)).toBeLessThan(1e-5);
+      // one facet taken out leaves three edges
+      expect(openEdges(mesh.slice(9))).toBe(3);
+    }
+    // of more and more facets it is the smooth one: 2 π² R r²
+    expect(Math.abs(volumeOf(torusOf(3, 1, 1200, 600)) / (6 * Math.PI * Math.PI) - 1)).toBeLessThan(1e-4);
+  });
+});
+
+/** A torus about Z, facets seen from outside. */
+function torusOf(ring: number, tube: number, around: number, across: number): Float64Array {
+  const at = (i: number, j: number): Vector => {
+    const [u, v] = [(2 * Math.PI * (i % around)) / around, (2 * Math.PI * (j % across)) / across];
+    const out = ring + tube * Math.cos(v);
+    return [out * Math.cos(u), out * Math.sin(u), tube * Math.sin(v)];
+  };
+  const triangles: number[] = [];
+  for (let i = 0; i < around; i++)
+    for (let j = 0; j < across; j++) {
+      const [a, b, c, d] = [at(i, j), at(i + 1, j), at(i + 1, j + 1), at(i, j + 1)];
+      triangles.push(...a, ...b, ...c, ...a, ...c, ...d);
+    }
+  return Float64Array.from(triangles);
+}
+
 describe('a part that is a mesh', () => {
   const answer = (shape: object, meshes: MeshFiles, side: 'left' | 'right', more: object = {}): ClearanceAnswer => {
     const parts = {
