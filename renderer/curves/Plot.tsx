@@ -16,6 +16,7 @@ import { plotPng, plotSvg } from './savePlot';
 import { usePlotFrame } from './usePlotFrame';
 import { usePlotHand } from './usePlotHand';
 import { useSize } from './useSize';
+import { carTitle } from '../state/carTitle';
 
 /** Pixels of a picture for each of the screen: sharp in print. */
 const PNG_SCALE = 3;
@@ -93,7 +94,7 @@ export const Plot = (props: PlotProps) => {
   const isWhole = !isZoomed && !props.isZoomed;
   const shown = useBench((state) => (state.answer?.ok ? state.shown : null));
   const values = useMemo(() => shown && cursorValues(shown, content.number), [shown, content.number]);
-  const car = useBench((state) => state.file?.title ?? null);
+  const car = useBench(carTitle);
   const entry = readingOfNumber(content.number)?.entry;
   const chosen = useUnits();
   const units = useMemo(

@@ -6,12 +6,13 @@ import type { ReplaceQuestion } from '../state/filesState';
 import { RecoveryDialog } from './RecoveryDialog';
 import { UnfinishedDialog } from './UnfinishedDialog';
 import { clockTime } from './times';
+import { carTitle } from '../state/carTitle';
 import './dialogs.css';
 
 /** Another car waits, and this one has changes that were not saved: nothing of it is lost unasked. */
 const AskReplace = ({ question }: { readonly question: ReplaceQuestion }) => {
   const { store, files, keeper } = useWindow();
-  const title = useBench((state) => state.file?.title ?? '');
+  const title = useBench((state) => carTitle(state) ?? '');
   const { theirs } = question;
   const dialog = useRef<HTMLDialogElement>(null);
   useEffect(() => {

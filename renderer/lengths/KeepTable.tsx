@@ -4,6 +4,7 @@ import { saveFile } from '../look/saveFile';
 import { useFailureWords } from '../readings/useFailureWords';
 import { useWindow } from '../shell/benchContext';
 import { tabbed, unreachedTable, type PlainTable } from './lengthTables';
+import { carTitle } from '../state/carTitle';
 
 interface KeepTableProps {
   /** what is in it, for the file's name: "lengths" */
@@ -29,9 +30,10 @@ export const KeepTable = ({ name, table: tableOf, isOfPosition }: KeepTableProps
     }
   };
   const save = () => {
-    const { file, history, axle } = store.getState();
+    const state = store.getState();
+    const { history, axle } = state;
     const { heads, rows } = table();
-    const title = [file?.title ?? 'car', history?.present.setup ?? '', axle, name].filter((part) => part !== '').join(' ');
+    const title = [carTitle(state) ?? 'car', history?.present.setup ?? '', axle, name].filter((part) => part !== '').join(' ');
     saveFile(`${title}.csv`, new Blob([csvOf([heads, ...rows])], { type: 'text/csv' }));
   };
   return (

@@ -9,6 +9,7 @@ import { SetupChoice } from '../setups/SetupChoice';
 import { useBench, useWindow } from './benchContext';
 import { SavedWord } from './SavedWord';
 import { UnitsMenu } from './UnitsMenu';
+import { carTitle } from '../state/carTitle';
 
 const AXLES: readonly { name: AxleName; label: string }[] = [
   { name: 'front', label: 'Front' },
@@ -63,7 +64,7 @@ const UndoRedo = () => {
 /** Car, axle and setups on the left; undo, files, units and theme on the right. */
 export const Header = () => {
   const { store } = useWindow();
-  const title = useBench((state) => state.file?.title ?? null);
+  const title = useBench(carTitle);
   const place = useBench(({ file }) => (file && file.place.kind !== 'none' ? nameOfPlace(file.place) : null));
   const changed = useBench(isUnsaved);
   const isNew = useBench((state) => state.file?.isNeverSaved === true);

@@ -4,6 +4,7 @@ import { useWindow } from '../shell/benchContext';
 import type { BenchState } from '../state/benchStore';
 import type { DrawnView } from './drawing/carDrawing';
 import type { SceneControl } from './runScene';
+import { carTitle } from '../state/carTitle';
 
 /** A picture as wide as a page at 300 dots to the inch, 10 inches of it [px]. */
 const PRINT_WIDTH = 3000;
@@ -14,8 +15,8 @@ const VIEWS: readonly { readonly name: DrawnView; readonly label: string }[] = [
   { name: 'top', label: 'top' },
 ];
 
-const nameOf = ({ file, axle, history }: BenchState, what: string): string =>
-  [file?.title ?? 'car', history?.present.setup ?? '', axle, what].filter((part) => part !== '').join(' ');
+const nameOf = (state: BenchState, what: string): string =>
+  [carTitle(state) ?? 'car', state.history?.present.setup ?? '', state.axle, what].filter((part) => part !== '').join(' ');
 
 /** The picture as it stands, and drawings true to scale, to files. */
 export const SavePicture = ({ control }: { readonly control: RefObject<SceneControl | null> }) => {

@@ -9,6 +9,7 @@ import { download } from '../browserFiles';
 import { faultList } from '../faultText';
 import { fileNameFor } from '../places';
 import { Faults } from './Faults';
+import { carTitle } from '../../state/carTitle';
 import '../dialogs.css';
 import './refused.css';
 
@@ -24,7 +25,7 @@ const titleOf = ({ title, faults, isMended }: Refused): string => {
 export const RefusedFile = () => {
   const { store, files } = useWindow();
   const refused = useBench((state) => state.refused);
-  const open = useBench((state) => state.file?.title ?? null);
+  const open = useBench(carTitle);
   const dialog = useRef<HTMLDialogElement>(null);
   const [isCopied, setCopied] = useState(false);
   const [isLeaving, setLeaving] = useState(false);

@@ -4,6 +4,7 @@ import { nameOfPlace } from '../../files/places';
 import { isUnsaved, type BenchState, type BenchStore } from '../benchStore';
 import { stepsMade } from '../stepsMade';
 import { takeBackNotKept, tellNotKept } from './tellNotKept';
+import { carTitle } from '../carTitle';
 
 /** A copy is on the disk this long after an edit at the latest, with what writing takes on top, ms. */
 export const KEEP_AFTER_MS = 400;
@@ -39,7 +40,7 @@ export const keepCopies = (store: BenchStore, files: FileService): CopyKeeper =>
     return {
       id: known.copy,
       window: known.window,
-      title: file.title.slice(0, 300),
+      title: (carTitle(state) ?? '').slice(0, 300),
       name: nameOfPlace(file.place).slice(0, 300),
       file: file.place.kind === 'handed' ? file.place.file.id : null,
       sample: file.sample,

@@ -4,7 +4,8 @@ import { saveFailureWords } from '../../files/failureWords';
 import type { FileFailure, FileService, FileVersion, HandedName } from '../../files/fileService';
 import { clockTime } from '../../files/times';
 import { fileNameFor, nameOfPlace, type FilePlace, type PickedFile } from '../../files/places';
-import { changeFiles, type BenchState, type BenchStore, type SavedCar } from '../benchStore';
+import { changeFiles, type BenchState, type BenchStore, type OpenedFile, type SavedCar } from '../benchStore';
+import { carTitle } from '../carTitle';
 import type { FileNotice, NoticeWay } from '../filesState';
 import { namesIn } from '../pointNames';
 
@@ -151,13 +152,18 @@ export const saveCar = async (store: BenchStore, files: FileService): Promise<bo
   }
 };
 
+/** A car of no file that was not told another name yet is offered the one that it has now. */
+const suggestedName = (state: BenchState, { place, sample, title }: OpenedFile): string => {
+  const isNamedForCar = place.kind === 'none' && (sample !== null || place.name === fileNameFor(title));
+  return fileNameFor(isNamedForCar ? (carTitle(state) ?? title) : nameOfPlace(place));
+};
+
 /** Saves the car to a place that the person chooses. @returns whether it was saved */
 export const saveCarAs = async (store: BenchStore, files: FileService): Promise<boolean> => {
   const state = store.getState();
   const { file } = state;
   if (!file) return false;
-  const name =
-    file.place.kind === 'none' && file.sample !== null ? fileNameFor(file.title) : fileNameFor(nameOfPlace(file.place));
+  const name = suggestedName(state, file);
   if (files.shell === 'desktop') {
     const answer = await files.choosePlace({ window: state.files.window, name });
     if (!answer.ok) return tellFailure(store, { ...answer.failure, name: answer.failure.name ?? name });

@@ -7,6 +7,7 @@ import { shownQuantity, withUnit } from '../../units/shownQuantity';
 import type { ShownUnits } from '../../units/unitChoice';
 import { wheelSections } from '../wheelSection';
 import { carDrawing, type DrawnAxle, type DrawnView } from './carDrawing';
+import { carTitle } from '../../state/carTitle';
 
 const positionWords = ({ travel, rollDeg, rack }: BenchState['position'], units: ShownUnits): string => {
   const length = shownQuantity({ quantity: 'length', decimals: 1 }, units);
@@ -37,6 +38,6 @@ export const drawingOf = (state: BenchState, view: DrawnView): string | null => 
     const { tyreRadius, width } = wheelSections(axle.wheel, mm);
     return [{ name, placed, tyreRadius, tyreWidth: width }];
   });
-  const title = [state.file?.title ?? bench.document.name, bench.setup].filter((part) => part !== '').join(', ');
+  const title = [carTitle(state) ?? '', bench.setup].filter((part) => part !== '').join(', ');
   return axles.length === 0 ? null : carDrawing({ title, position: positionWords(state.position, units), view, units, axles });
 };
