@@ -23,7 +23,7 @@ const FOUND: FoundAnswer = {
 const sourceOf = (store: BenchStore): string | null => {
   const { history } = store.getState();
   if (!history) throw new Error('a car is open');
-  return copiedFrom(history);
+  return copiedFrom(history.present);
 };
 
 describe('an answer that is taken to the bench', () => {
