@@ -69,7 +69,7 @@ export const DifferenceList = ({ document, name, than, onChooseThan }: Differenc
               <li key={sentence}>{sentence}</li>
             ))}
           </ul>
-          <p className="effectshead">At the same wheel-centre height that makes, left side and axle:</p>
+          <p className="effectshead">Standing, each at its own ride height, that makes, left side and axle:</p>
           <dl className="facts">
             {AXLES.filter((axle) => document[axle.name]).map((axle) => (
               <div key={axle.name}>

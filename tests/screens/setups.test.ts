@@ -31,7 +31,7 @@ test('setups are made, named, written about, compared and undone, by the keyboar
 
   await dialog.getByLabel('What Sprint is held against').selectOption('Baseline');
   expect(await dialog.locator('.differences').innerText()).toMatch(/inboard|outboard|was/);
-  expect(await dialog.innerText()).toContain('At the same wheel-centre height');
+  expect(await dialog.innerText()).toContain('Standing, each at its own ride height');
 
   await list.getByRole('option', { name: /^Sprint/ }).focus();
   await page.keyboard.press('Alt+ArrowUp');

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { CarDocument, SetupDocument } from '../../../geometry/index';
+import { answerBench } from '../../../renderer/compute/answerBench';
 import { setupEffects } from '../../../renderer/compute/setupEffects';
 import { setupDifference } from '../../../renderer/setups/setupDifference';
 import { STANDARD_UNITS } from '../../../renderer/units/unitChoice';
@@ -48,13 +49,22 @@ describe('what differs, in words', () => {
 });
 
 describe('what a difference does', () => {
-  test('is judged at the same wheel-centre height: a ride height alone does nothing', () => {
-    const car = withSetups({ front: { rideHeight: -20 }, rear: { rideHeight: -20 } });
-    expect(setupEffects(car, 'now', car, 'then', 'front')).toEqual([]);
-    const moved = withSetups({ front: { both: { plateAcross: -5 }, rideHeight: -20 } });
-    const camber = setupEffects(moved, 'now', moved, 'then', 'front')?.find(({ key }) => key === 'camber');
-    expect(camber?.change).toBeLessThan(-0.2);
-    const flat = withSetups({ front: { both: { plateAcross: -5 } } });
-    expect(setupEffects(flat, 'now', flat, 'then', 'front')?.find(({ key }) => key === 'camber')?.change).toBe(camber?.change);
+  test('is what the bench shows between the two setups, ride heights included', () => {
+    const car = withSetups(
+      { front: { both: { plateAcross: -5 }, rideHeight: -20 }, rear: { rideHeight: -15 } },
+      { front: { rideHeight: 0 }, rear: { rideHeight: 0 } },
+    );
+    for (const axle of ['front', 'rear'] as const) {
+      const compared = { document: car, setup: 'then', name: 'then' };
+      const position = { travel: 0, rollDeg: 0, rack: 0 };
+      const bench = answerBench({ document: car, setup: 'now', compared, axle, position });
+      const effects = setupEffects(car, 'now', car, 'then', axle);
+      if (!bench.ok || !effects) throw new Error('both setups stand');
+      const { left, both } = bench.value.difference;
+      const shown = effects.map(({ key, owner }) => (owner === 'corner' ? left : both)[key]);
+      expect(effects.map(({ change }) => change)).toEqual(shown);
+      expect(effects.map(({ key }) => key)).toContain('camber');
+      expect(effects.map(({ key }) => key)).toContain('rollCentreHeight');
+    }
   });
 });
