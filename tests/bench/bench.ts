@@ -101,7 +101,7 @@ function benches(): Bench[] {
     { name: 'setToe', units: 1, work: () => assembleCar(mechanism, toe) },
     { name: 'batch 1000 cars', units: 1, work: () => runLines(lines) },
     ...studyBenches(sample, documentOf(sampleText('marram-coupe'))),
-    clearanceBench(sample),
+    ...clearanceBench(sample),
   ];
 }
 

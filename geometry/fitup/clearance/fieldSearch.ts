@@ -39,6 +39,8 @@ export class FieldSearch {
   readonly isExact: Uint8Array;
   best = Infinity;
   bestAt = -1;
+  /** no distance of the two is told as less: of what has no depth only that it cuts is known */
+  readonly floor: number;
   tried = 0;
   private readonly hint = noHint();
   private readonly a = new Float64Array(PLACEMENT_WIDTH);
@@ -49,6 +51,7 @@ export class FieldSearch {
     readonly index: number,
   ) {
     const { travels, racks } = field.envelope;
+    this.floor = field.solids.some((solid) => solid.kind === 'mesh' || solid.isSkin) ? 0 : -Infinity;
     const count = travels.length * racks.length;
     const table = new Float64Array(count * PLACEMENT_WIDTH);
     this.relatives = Array.from({ length: count }, (_, i) => table.subarray(i * PLACEMENT_WIDTH, (i + 1) * PLACEMENT_WIDTH));
@@ -111,6 +114,7 @@ export class FieldSearch {
   private lookAtPosition(i: number, stride: number, all: readonly FieldSearch[]): void {
     let known = Infinity;
     for (const { best } of all) known = Math.min(known, best);
+    if (known <= this.floor) return;
     const reach = this.reachAround(i);
     if (this.distances[i] >= known + reach - NEGLIGIBLE_MM) return;
     // of the coarser grids a distance is worked out beyond what counts, so that it can speak for those around it

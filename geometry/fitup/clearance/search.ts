@@ -47,8 +47,10 @@ export function findWorst(fields: readonly Field[], needs: number): Worst | null
   for (const search of searches) search.lookAtGrid(searches);
   const record = new Record(searches);
   if (record.best === null) return null;
-  record.descend();
-  record.cutUp(needs);
+  if (!record.isAtFloor) {
+    record.descend();
+    record.cutUp(needs);
+  }
   return record.answer();
 }
 
@@ -71,6 +73,11 @@ class Record {
         distance: search.best,
       });
     }
+  }
+
+  /** Nothing can be told as nearer. */
+  get isAtFloor(): boolean {
+    return this.best !== null && this.searches.every(({ floor }) => this.best!.distance <= floor);
   }
 
   private take(field: number, tried: Tried): void {
@@ -145,6 +152,7 @@ class Record {
     const budget = this.tried + TRIED;
     const most = this.tried + TRIED_WHILE_OPEN;
     while (heap.size > 0) {
+      if (this.isAtFloor) return;
       const worst = this.best!.distance;
       const { least } = heap.first;
       if (least >= worst - WORST_MM) break;
