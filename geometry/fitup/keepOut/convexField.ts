@@ -2,7 +2,9 @@ import { cross, length, scale, unit, type Vector } from '../../core/vector';
 import { BOX, CYLINDER, POINT, SEGMENT, TRIANGLE, type Core } from '../distance/core';
 import type { Gradient } from './field';
 
-/** Distance from a point to a convex core, 0 inside [mm]; writes its gradient, 0 inside. */
+/**
+ * Distance from a point to a convex core; less than 0 inside: how deep [mm]. Writes its gradient, 0 where there is none. Convex.
+ */
 export type CoreDistance = (x: number, y: number, z: number, gradient: Gradient) => number;
 
 /** The distance from points to one core, in closed form. */
@@ -58,9 +60,19 @@ function boxDistance([cx, cy, cz]: Vector, halves: readonly [Vector, Vector, Vec
     const u = x - cx;
     const v = y - cy;
     const w = z - cz;
-    const pa = past(u * a[0] + v * a[1] + w * a[2], sa);
-    const pb = past(u * b[0] + v * b[1] + w * b[2], sb);
-    const pc = past(u * c[0] + v * c[1] + w * c[2], sc);
+    const ua = u * a[0] + v * a[1] + w * a[2];
+    const ub = u * b[0] + v * b[1] + w * b[2];
+    const uc = u * c[0] + v * c[1] + w * c[2];
+    const pa = past(ua, sa);
+    const pb = past(ub, sb);
+    const pc = past(uc, sc);
+    if (pa === 0 && pb === 0 && pc === 0) {
+      const [da, db, dc] = [Math.abs(ua) - sa, Math.abs(ub) - sb, Math.abs(uc) - sc];
+      const nearest = Math.max(da, db, dc);
+      const [axis, along] = nearest === da ? [a, ua] : nearest === db ? [b, ub] : [c, uc];
+      writeAxis(gradient, axis, along);
+      return nearest;
+    }
     return write(
       gradient,
       pa * a[0] + pb * b[0] + pc * c[0],
@@ -68,6 +80,11 @@ function boxDistance([cx, cy, cz]: Vector, halves: readonly [Vector, Vector, Vec
       pa * a[2] + pb * b[2] + pc * c[2],
     );
   };
+}
+
+function writeAxis(gradient: Gradient, axis: Vector, along: number): void {
+  const sense = along < 0 ? -1 : 1;
+  for (let i = 0; i < 3; i++) gradient[i] = sense * axis[i];
 }
 
 const past = (along: number, size: number): number => (along > size ? along - size : along < -size ? along + size : 0);
@@ -97,6 +114,12 @@ function cylinderDistance([cx, cy, cz]: Vector, half: Vector, first: Vector, sec
     const out = Math.sqrt(px * px + py * py + pz * pz);
     const off = past(along, size);
     const over = out > radius ? (out - radius) / out : 0;
+    if (off === 0 && over === 0) {
+      const [end, rim] = [Math.abs(along) - size, out - radius];
+      if (end >= rim) writeAxis(gradient, [ax, ay, az], along);
+      else write(gradient, px, py, pz);
+      return Math.max(end, rim);
+    }
     return write(gradient, off * ax + over * px, off * ay + over * py, off * az + over * pz);
   };
 }

@@ -9,7 +9,7 @@ export type Gradient = Float64Array;
 
 /** The distance to one solid, in the solid's own frame at design [mm]. */
 export interface Field {
-  /** Distance of a point, 0 or less inside [mm]; writes its gradient. */
+  /** Distance of a point, 0 or less inside [mm]; writes its gradient. Changes by no more than the point moves. */
   distance(x: number, y: number, z: number, gradient: Gradient): number;
   /**
    * What the distance of no point between some points is below [mm].

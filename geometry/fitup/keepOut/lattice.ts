@@ -1,13 +1,12 @@
 import type { Level } from './level';
 import type { PositionNode } from './positions';
-import { lookAt, newLook } from './search';
+import { lookAt, newLook, type Candidates } from './search';
 
 /** A cube through which the surface may go, with the positions that matter to it and around it. */
-export interface ActiveCube {
+export interface ActiveCube extends Candidates {
   readonly x: number;
   readonly y: number;
   readonly z: number;
-  readonly nodes: readonly PositionNode[];
 }
 
 /** Where the cubes are: cube (x, y, z) has its lowest corner at origin + edge · (x, y, z) [mm]. */
@@ -76,6 +75,16 @@ interface Kept {
 
 const look = newLook();
 
+function inOrder(kept: Kept[]): Pick<Candidates, 'nodes' | 'bounds'> {
+  kept.sort((a, b) => a.least - b.least);
+  const bounds = new Float64Array(4 * kept.length);
+  kept.forEach(({ least, g }, i) => {
+    bounds[4 * i] = least;
+    bounds.set(g, 4 * i + 1);
+  });
+  return { nodes: kept.map(({ node }) => node), bounds };
+}
+
 /**
  * The cubes through which the surface may go: the whole is cut up, and what is all inside or all outside is left. Positions that
  * matter to a cube are handed down to its eighths, and cut up themselves as the cubes get smaller.
@@ -103,7 +112,8 @@ export function* activeCubes(
   for (let visits = 0; places.length > 0; visits++) {
     if (visits % 200 === 199) yield done;
     const { x, y, z, size, from } = places.pop()!;
-    const part = (size / count) ** 3;
+    const share = size / count;
+    const part = share * share * share;
     const half = 0.5 * size * edge;
     const cx = origin[0] + x * edge + half;
     const cy = origin[1] + y * edge + half;
@@ -149,19 +159,21 @@ export function* activeCubes(
     }
     const round = best + bestRound;
     const bowed = round > 0 ? (reach * reach) / (2 * round) : Infinity;
-    const nodes: PositionNode[] = [];
-    for (const { node, least, g } of kept) {
+    const matter: Kept[] = [];
+    for (const one of kept) {
+      const { least, g } = one;
       const out = along(g[0], g[1], g[2]);
       if (least - out > top + edge || least - out > best + reach) continue;
       if (least - along(g[0] - bestG[0], g[1] - bestG[1], g[2] - bestG[2]) > best + bowed) continue;
-      nodes.push(node);
+      matter.push(one);
     }
     if (size === smallest) {
-      made.push({ x, y, z, nodes });
+      made.push({ x, y, z, middle: [cx, cy, cz], ...inOrder(matter) });
       done += part;
       if (made.length > most) return null;
       continue;
     }
+    const nodes = matter.map(({ node }) => node);
     const step = size / 2;
     // the first is looked at first
     for (const dx of [step, 0])

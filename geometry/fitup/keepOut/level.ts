@@ -14,7 +14,7 @@ export interface Level {
 }
 
 /** Shares of the bound: where corners are put, their play, and what positions between those tried may take off. */
-const AT = 0.6;
+const AT = 0.8;
 const PLAY = 0.06;
 const TOLERANCE = 0.1;
 

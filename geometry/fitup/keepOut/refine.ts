@@ -1,7 +1,7 @@
 import { isAbout, type ActiveCube, type Lattice } from './lattice';
 import { safeRadius, type Level } from './level';
 import type { PositionNode } from './positions';
-import { found, type Found, type NearestSearch } from './search';
+import { anywhere, found, type Candidates, type Found, type NearestSearch } from './search';
 import type { GrowingMesh } from './surface';
 import { squared } from './squared';
 
@@ -96,6 +96,7 @@ const keyOf = (a: number, b: number): number => (a < b ? a * EDGE_KEY + b : b * 
 /** Asks for distances around a triangle's own cube, and anywhere where it has got off that. */
 class Looks {
   private readonly answer: Found = found();
+  private readonly all: Candidates;
   private readonly corners = new Float64Array(9);
   private readonly safe = new Map<ActiveCube, number>();
 
@@ -103,15 +104,17 @@ class Looks {
     private readonly lattice: Lattice,
     private readonly level: Level,
     private readonly search: NearestSearch,
-    private readonly roots: readonly PositionNode[],
-  ) {}
+    roots: readonly PositionNode[],
+  ) {
+    this.all = anywhere(roots);
+  }
 
-  private nodesFor(home: ActiveCube, x: number, y: number, z: number): readonly PositionNode[] {
-    return isAbout(this.lattice, home, x, y, z) ? home.nodes : this.roots;
+  private near(home: ActiveCube, x: number, y: number, z: number): Candidates {
+    return isAbout(this.lattice, home, x, y, z) ? home : this.all;
   }
 
   private find(home: ActiveCube, x: number, y: number, z: number, enough: number, cap: number): Found {
-    this.search.find(this.nodesFor(home, x, y, z), x, y, z, enough, cap, this.answer);
+    this.search.find(this.near(home, x, y, z), x, y, z, enough, cap, this.answer);
     return this.answer;
   }
 
@@ -145,7 +148,7 @@ class Looks {
 
   private isClear(home: ActiveCube, t: Float64Array): boolean {
     const isHome = [0, 3, 6].every((k) => isAbout(this.lattice, home, t[k], t[k + 1], t[k + 2]));
-    return this.search.isClear(isHome ? home.nodes : this.roots, t, this.level.grow);
+    return this.search.isClear(isHome ? home : this.all, t, this.level.grow);
   }
 
   /** The edge whose middle is deepest, where one dips below its corners; else the longest. Cuts then go across a ridge, not along it. */

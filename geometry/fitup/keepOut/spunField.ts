@@ -113,6 +113,11 @@ function sectionDistance(section: Section, u: number, w: number, slope: Float64A
     const share = Math.min(1, Math.max(-1, (pu * du + pw * dw) / square));
     pu -= share * du;
     pw -= share * dw;
+  } else if (halfU > 0 && halfW > 0 && Math.abs(pu) <= halfU && Math.abs(pw) <= halfW) {
+    const [deepU, deepW] = [Math.abs(pu) - halfU, Math.abs(pw) - halfW];
+    slope[0] = deepU >= deepW ? Math.sign(pu) : 0;
+    slope[1] = deepU >= deepW ? 0 : Math.sign(pw);
+    return Math.max(deepU, deepW) - round;
   } else {
     pu = pu > halfU ? pu - halfU : pu < -halfU ? pu + halfU : 0;
     pw = pw > halfW ? pw - halfW : pw < -halfW ? pw + halfW : 0;

@@ -1,7 +1,6 @@
 import type { ActiveCube, Lattice } from './lattice';
 import type { Level } from './level';
-import type { PositionNode } from './positions';
-import { found, type NearestSearch } from './search';
+import { found, type Candidates, type NearestSearch } from './search';
 import { squared } from './squared';
 
 /** A mesh that grows. */
@@ -81,12 +80,12 @@ export function* buildSurface(
   const answer = found();
   const cap = level.at + edge;
   /** a point of the lattice by its half edges: even ones are corners, odd ones middles */
-  const pointAt = (x: number, y: number, z: number, nodes: readonly PositionNode[]): number => {
+  const pointAt = (x: number, y: number, z: number, from: Candidates): number => {
     const key = keyOf(x, y, z);
     const known = numbers.get(key);
     if (known !== undefined) return known;
     const at = [origin[0] + 0.5 * edge * x, origin[1] + 0.5 * edge * y, origin[2] + 0.5 * edge * z] as const;
-    search.find(nodes, at[0], at[1], at[2], level.at - edge, cap, answer);
+    search.find(from, at[0], at[1], at[2], level.at - edge, cap, answer);
     places.push(...at);
     values.push(answer.distance);
     numbers.set(key, values.length - 1);
@@ -97,11 +96,11 @@ export function* buildSurface(
   const isInside = (point: number): boolean => values[point] < brink;
   const mesh: GrowingMesh = { positions: [], triangles: [], homes: [], distances: [] };
   const cuts = new Map<number, number>();
-  const cutAt = (inside: number, outside: number, nodes: readonly PositionNode[]): number => {
+  const cutAt = (inside: number, outside: number, from: Candidates): number => {
     const key = inside * EDGE_KEY + outside;
     const known = cuts.get(key);
     if (known !== undefined) return known;
-    const [share, distance] = shareAt(inside, outside, nodes);
+    const [share, distance] = shareAt(inside, outside, from);
     const number = mesh.positions.length / 3;
     for (let i = 0; i < 3; i++)
       mesh.positions.push(places[3 * inside + i] + share * (places[3 * outside + i] - places[3 * inside + i]));
@@ -110,11 +109,11 @@ export function* buildSurface(
     return number;
   };
   /** Where on the way from inside to outside the distance is that of the level, or a little more; and the distance there. */
-  const shareAt = (inside: number, outside: number, nodes: readonly PositionNode[]): readonly [number, number] => {
+  const shareAt = (inside: number, outside: number, from: Candidates): readonly [number, number] => {
     const [x, y, z] = [places[3 * inside], places[3 * inside + 1], places[3 * inside + 2]];
     const [u, v, w] = [places[3 * outside] - x, places[3 * outside + 1] - y, places[3 * outside + 2] - z];
     const distanceAt = (share: number): number => {
-      search.find(nodes, x + share * u, y + share * v, z + share * w, level.at - edge, cap, answer);
+      search.find(from, x + share * u, y + share * v, z + share * w, level.at - edge, cap, answer);
       return answer.distance;
     };
     let low = OFF_THE_ENDS;
@@ -140,7 +139,7 @@ export function* buildSurface(
     let mask = 0;
     corners.forEach((corner, i) => (mask |= isInside(corner) ? 1 << i : 0));
     if (mask === 0 || mask === 15) return;
-    const cut = (inside: number, outside: number): number => cutAt(corners[inside], corners[outside], cube.nodes);
+    const cut = (inside: number, outside: number): number => cutAt(corners[inside], corners[outside], cube);
     const pair = FROM_TWO[mask];
     if (pair !== undefined) {
       const [i, j, k, l] = pair;
@@ -167,20 +166,15 @@ export function* buildSurface(
   };
   for (const [index, cube] of cubes.entries()) {
     if (index % 200 === 199) yield index / cubes.length;
-    const { x, y, z, nodes } = cube;
+    const { x, y, z } = cube;
     for (let axis = 0; axis < 3; axis++) {
       for (const sense of [0, -1]) {
         // a face towards a lower neighbour is the neighbour's own, unless nobody looks at that
         const [bx, by, bz] = [0, 1, 2].map((i) => 2 * [x, y, z][i] + (i === axis ? 2 * sense : 0));
         if (sense === -1 && active.has(keyOf(bx, by, bz))) continue;
-        const first = pointAt(bx + 1, by + 1, bz + 1, nodes);
-        const second = pointAt(
-          bx + 1 + (axis === 0 ? 2 : 0),
-          by + 1 + (axis === 1 ? 2 : 0),
-          bz + 1 + (axis === 2 ? 2 : 0),
-          nodes,
-        );
-        const face = FACES[axis].map(([dx, dy, dz]) => pointAt(bx + dx, by + dy, bz + dz, nodes));
+        const first = pointAt(bx + 1, by + 1, bz + 1, cube);
+        const second = pointAt(bx + 1 + (axis === 0 ? 2 : 0), by + 1 + (axis === 1 ? 2 : 0), bz + 1 + (axis === 2 ? 2 : 0), cube);
+        const face = FACES[axis].map(([dx, dy, dz]) => pointAt(bx + dx, by + dy, bz + dz, cube));
         for (let k = 0; k < 4; k++) cutUp([first, second, face[k], face[(k + 1) % 4]], cube);
       }
     }

@@ -69,9 +69,13 @@ export interface NoKeepOut {
 /** More cubes or triangles than this are too much for a machine. */
 const MOST_CUBES = 600_000;
 const MOST_TRIANGLES = 3_000_000;
-/** Radius of a ball around a tetrahedron of the lattice, at most [mm]; and where something is sharp, in bounds: it is cut up later. */
-const LARGEST_RADIUS_MM = 14;
-const SHARP_RADIUS = 1.7;
+/**
+ * Radius of a ball around a tetrahedron of the lattice, at most [mm]; in radii at which no triangle reaches inside; and where something
+ * is sharp, in bounds. What is too coarse for its place is cut up later, which is quicker than a fine lattice all over.
+ */
+const LARGEST_RADIUS_MM = 20;
+const COARSER = 1.4;
+const SHARP_RADIUS = 2.4;
 /** The mesh may be inside of what is swept by no more than this [mm]. */
 const INSIDE_MM = 0.01;
 
@@ -137,8 +141,8 @@ export function* sweptSpaceSteps(
     SHARES[2],
   );
   if (refined === null) return tooFine(2, bound);
-  const { least, most } = refined;
-  if (least < -INSIDE_MM || most > bound + INSIDE_MM) return notProved(least, most, bound);
+  const { least, most, left } = refined;
+  if (left > 0 || least < -INSIDE_MM || most > bound + INSIDE_MM) return notProved(least, most, bound);
   const closed: ClosedMesh = { positions: Float64Array.from(mesh.positions), triangles: Uint32Array.from(mesh.triangles) };
   const outward = { least, most };
   return { mesh: closed, of: names, grow, bound, outward, volume: volumeOfMesh(closed), box: boxOf(closed), envelope, missing };
@@ -161,7 +165,7 @@ function edgeFor(level: Level, cubes: readonly ActiveCube[]): number {
     thinnest = Math.min(thinnest, Math.max(0, inside));
     sharpest = Math.min(sharpest, Math.max(0, round));
   }
-  const fine = Math.max(safeRadius(level, sharpest), SHARP_RADIUS * level.bound);
+  const fine = Math.max(COARSER * safeRadius(level, sharpest), SHARP_RADIUS * level.bound);
   return Math.min(LARGEST_RADIUS_MM, 0.95 * (thinnest + level.at), fine) / RADIUS_PER_EDGE;
 }
 
