@@ -1,6 +1,6 @@
 import { Segments } from '../look/controls/Segments';
 import { useBench } from '../shell/benchContext';
-import { useKept } from '../studies/keptState';
+import { useKept } from '../shell/keptState';
 import '../studies/studies.css';
 import { ClearanceTab } from './clearance/ClearanceTab';
 import './fitup.css';

@@ -1,7 +1,7 @@
 import { useCallback, useEffect, useRef, useState } from 'react';
 import type { Failure } from '../../geometry/index';
 import type { FitUpAnswers, FitUpOrder, FitUpProgress } from '../compute/fitup/fitUpOrder';
-import { useKept } from '../studies/keptState';
+import { useKept } from '../shell/keptState';
 import { FitUpHand } from './fitUpHand';
 
 /** What was asked and answered. */

@@ -7,6 +7,7 @@ import { saveFile } from '../look/saveFile';
 import { useBench, useWindow } from '../shell/benchContext';
 import { choosePoint } from '../state/actions/viewing';
 import { useUnits } from '../look/units';
+import { useKept } from '../shell/keptState';
 import { shownQuantity } from '../units/shownQuantity';
 import { useFieldUnit } from '../look/controls/useFieldUnit';
 import { ChosenPoint } from './ChosenPoint';
@@ -14,6 +15,7 @@ import { columnPlaces } from './columnPlaces';
 import { DraftPart } from './fields/DraftPart';
 import type { Field } from './fields/fieldTree';
 import { FormContext, type FormHost } from './fields/formHost';
+import { beginDraft, type Draft } from './fields/useDraft';
 import { isTypical } from './newCar/newCarSteps';
 import { placedFor } from './placedFor';
 import { PointCell } from './PointCell';
@@ -51,7 +53,7 @@ export const PointTable = ({ host }: { readonly host: FormHost }) => {
   const [side, setSide] = useState<SideName>('left');
   const [seen, setSeen] = useState(chosen);
   const table = useRef<HTMLTableElement>(null);
-  const [adding, setAdding] = useState(false);
+  const [draft, setDraft] = useKept<Draft | null>(`points.draft.${name}.points`, () => null);
   const [refused, setRefused] = useState<string | null>(null);
   const axle = host.document[name];
   // a point that was chosen in a picture is of the side that it was clicked on
@@ -220,13 +222,13 @@ export const PointTable = ({ host }: { readonly host: FormHost }) => {
               {refused}
             </p>
           )}
-          {picked !== null && !adding && <ChosenPoint host={host} line={picked} axle={name} onRefused={setRefused} />}
-          {adding ? (
+          {picked !== null && draft === null && <ChosenPoint host={host} line={picked} axle={name} onRefused={setRefused} />}
+          {draft ? (
             <FormContext value={host}>
-              <DraftPart field={POINT} path={[name, 'points', '']} onDone={() => setAdding(false)} />
+              <DraftPart field={POINT} path={[name, 'points', '']} draft={draft} onDraft={setDraft} />
             </FormContext>
           ) : (
-            <button type="button" className="button" onClick={() => setAdding(true)}>
+            <button type="button" className="button" onClick={() => setDraft(beginDraft(POINT))}>
               Add a point
             </button>
           )}

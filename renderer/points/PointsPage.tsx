@@ -6,9 +6,10 @@ import { showUnfinished } from '../state/actions/beginCar';
 import { choosePage } from '../state/actions/lookAt';
 import { askPick, choosePoint, layViews } from '../state/actions/viewing';
 import type { BegunCar } from '../state/begunCar';
+import { useKept } from '../shell/keptState';
 import { CarPanel, type PanelName } from './CarPanels';
 import { CoordinatesIn } from './coordinates/CoordinatesIn';
-import { EMPTY_QUESTION } from './coordinates/question';
+import { afterTaking, NO_LIST, questionOf, withQuestion } from './coordinates/keptList';
 import { NewCar, type Next } from './newCar/NewCar';
 import { Steps } from './newCar/Steps';
 import { UnfinishedPoints } from './newCar/UnfinishedPoints';
@@ -33,11 +34,16 @@ export const PointsPage = () => {
   const isOpen = useBench((state) => state.history !== null);
   const begun = useBench((state) => state.file?.begun ?? null);
   const given = useBench((state) => (state.isGiving ? state.unfinished : null));
-  const [tab, setTab] = useState<(typeof TABS)[number]['name']>('points');
-  const [step, setStep] = useState<StepName>('points');
-  const [over, setOver] = useState<Over>('none');
-  const car = useBench((state) => state.files.copy);
-  const [list, setList] = useState({ car, question: EMPTY_QUESTION });
+  const [tab, setTab] = useKept<(typeof TABS)[number]['name']>('points.tab', () => 'points');
+  const [step, setStep] = useKept<StepName>('points.step', () => 'points');
+  const [list, setList] = useKept('points.list', () => NO_LIST);
+  // a list that is being read in is there again when one comes back to the page
+  const [wasReading, keepReading] = useKept('points.reading', () => false);
+  const [over, setOver] = useState<Over>(wasReading ? 'coordinates' : 'none');
+  const isReading = over === 'coordinates';
+  useEffect(() => {
+    if (wasReading !== isReading) keepReading(isReading);
+  });
   const panel: PanelName = begun ? (step === 'layout' ? 'points' : step) : tab;
   // a part is turned in the solid picture; points are measured in two views square to the car
   const isSolid = panel === 'adjusters';
@@ -115,8 +121,10 @@ export const PointsPage = () => {
           </section>
           {over === 'coordinates' && (
             <CoordinatesIn
-              question={list.car === car ? list.question : EMPTY_QUESTION}
-              onAsk={(question) => setList({ car, question })}
+              question={questionOf(list, axle)}
+              isShiftKept={list.isShiftKept}
+              onAsk={(question) => setList((before) => withQuestion(before, axle, question))}
+              onTaken={() => setList(afterTaking)}
               onClose={() => setOver('none')}
             />
           )}

@@ -2,7 +2,7 @@ import { useCallback, useEffect, useRef, useState } from 'react';
 import type { StudyOrder } from '../../geometry/index';
 import { isSameDocument } from '../state/sameDocument';
 import { isStale } from './answers/isStale';
-import { useKept } from './keptState';
+import { useKept } from '../shell/keptState';
 import { useStudy, type Answered } from './useStudy';
 
 /** Whether two orders ask the same of a car that says the same. */

@@ -1,6 +1,6 @@
 import { useCallback, useEffect, useRef, useState } from 'react';
 import type { Failure, StudyAnswers, StudyOrder } from '../../geometry/index';
-import { useKept } from './keptState';
+import { useKept } from '../shell/keptState';
 import { StudyCancelled, StudyPool, type StudyProgress } from './studyPool';
 
 /** What was asked and answered. */

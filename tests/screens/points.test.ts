@@ -106,6 +106,9 @@ test('another car: by layout, from a list in other axes, with two adjusters; und
     .first()
     .waitFor();
   await page.getByRole('navigation').getByRole('link', { name: 'Points' }).click();
+  // at the step that it was left at
+  expect(await step(page, 'Wheel and body').getAttribute('aria-current')).toBe('step');
+  await step(page, 'Points').click();
   const undo = page.getByRole('button', { name: /^(Undo:|Nothing to undo)/ });
   for (let steps = 0; steps < 10 && (await undo.isEnabled()); steps += 1) await undo.click();
   expect(await undo.isDisabled()).toBe(true);

@@ -4,7 +4,7 @@ import { KeepTable } from '../../lengths/KeepTable';
 import { useUnits } from '../../look/units';
 import { useWindow } from '../../shell/benchContext';
 import { VerdictChip } from '../../studies/answers/AnswerCells';
-import { useKept } from '../../studies/keptState';
+import { useKept } from '../../shell/keptState';
 import { withUnit } from '../../units/shownQuantity';
 import { FitUpProgress } from '../FitUpProgress';
 import { FitUpQuestion } from '../FitUpQuestion';
@@ -19,6 +19,7 @@ import type { FitUpViewName } from '../view/fitUpContent';
 import { ClearanceDetail } from './ClearanceDetail';
 import { gapFigure, lengthsIn, shownClearance, clearancePlain, travelWords, verdictCounts, isPlainCut } from './clearanceTable';
 import { NotLookedAt } from './NotLookedAt';
+import { OverGround } from './OverGround';
 
 const VIEWS: readonly { readonly name: FitUpViewName; readonly label: string }[] = [
   { name: 'gap', label: 'At gap' },
@@ -184,6 +185,7 @@ export const ClearanceTab = ({ document, axle, asked, onAsk, tabs, cautions, the
               </table>
             </div>
           )}
+          {answered?.answer.ground && <OverGround ground={answered.answer.ground} />}
           {answered && <NotLookedAt answer={answered.answer} faults={faults} units={units} />}
         </section>
         {cautions}

@@ -7,7 +7,7 @@ import type { PlainTable } from '../../lengths/lengthTables';
 import { useUnits } from '../../look/units';
 import { useWindow } from '../../shell/benchContext';
 import { VerdictChip } from '../../studies/answers/AnswerCells';
-import { useKept } from '../../studies/keptState';
+import { useKept } from '../../shell/keptState';
 import { formatNumber } from '../../units/format';
 import { shownQuantity, withUnit } from '../../units/shownQuantity';
 import { lengthsIn, travelWords } from '../clearance/clearanceTable';

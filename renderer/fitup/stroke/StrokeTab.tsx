@@ -4,7 +4,7 @@ import { KeepTable } from '../../lengths/KeepTable';
 import { useUnits } from '../../look/units';
 import { useWindow } from '../../shell/benchContext';
 import { VerdictChip } from '../../studies/answers/AnswerCells';
-import { useKept } from '../../studies/keptState';
+import { useKept } from '../../shell/keptState';
 import { withUnit } from '../../units/shownQuantity';
 import { lengthsIn, travelWords } from '../clearance/clearanceTable';
 import { FitUpProgress } from '../FitUpProgress';

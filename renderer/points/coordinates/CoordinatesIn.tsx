@@ -7,7 +7,7 @@ import { faultOf, judgeEdit } from '../fields/judgeEdit';
 import { isTypical } from '../newCar/newCarSteps';
 import { ListOptions } from './ListOptions';
 import { ListPreview } from './ListPreview';
-import { answerList, EMPTY_QUESTION, nameRow, type ListAnswer, type ListQuestion, type Obstacle } from './question';
+import { answerList, nameRow, type ListAnswer, type ListQuestion, type Obstacle } from './question';
 
 const listWords = ({ file }: ListQuestion, { list, unit }: ListAnswer): string =>
   [file ?? 'pasted', `${list.rows.length} rows`, list.separator, `decimal ${list.decimal}`, ...(unit ? [unit] : [])].join(', ');
@@ -17,12 +17,16 @@ const countOf = (points: number): string => (points === 1 ? '1 point' : `${point
 interface CoordinatesInProps {
   /** kept by the page: a panel that was closed comes back with what was said in it */
   readonly question: ListQuestion;
+  /** what is added was kept from the list before */
+  readonly isShiftKept: boolean;
   readonly onAsk: (question: ListQuestion) => void;
+  /** closed after it was taken: the list goes, its frame stays for the next one */
+  readonly onTaken: () => void;
   readonly onClose: () => void;
 }
 
 /** A list of coordinates read in: how it is to be understood, every point of it beside what it replaces, and then taken. */
-export const CoordinatesIn = ({ question, onAsk, onClose }: CoordinatesInProps) => {
+export const CoordinatesIn = ({ question, isShiftKept, onAsk, onTaken, onClose }: CoordinatesInProps) => {
   const { store } = useWindow();
   const axle = useBench((state) => state.axle);
   const car = useBench((state) => state.history?.present.document ?? null);
@@ -94,7 +98,7 @@ export const CoordinatesIn = ({ question, onAsk, onClose }: CoordinatesInProps) 
           type="button"
           className="button"
           onClick={() => {
-            if (told !== null) onAsk(EMPTY_QUESTION);
+            if (told !== null) onTaken();
             onClose();
           }}
         >
@@ -132,6 +136,7 @@ export const CoordinatesIn = ({ question, onAsk, onClose }: CoordinatesInProps) 
           axle={axle}
           question={question}
           answer={answer}
+          isShiftKept={isShiftKept}
           isTypical={(point) => isTypical(begun, car, axle, point)}
           onAsk={ask}
         />

@@ -17,6 +17,7 @@ interface ListOptionsProps {
   readonly axle: AxleName;
   readonly question: ListQuestion;
   readonly answer: ListAnswer;
+  readonly isShiftKept: boolean;
   /** whether a point of the car stands where a new car begins with it: nobody has measured it */
   readonly isTypical: (point: string) => boolean;
   readonly onAsk: (part: Partial<ListQuestion>) => void;
@@ -39,7 +40,7 @@ const SIDES_OF = {
 } as const;
 
 /** Unit, axes, side and datum of a list. */
-export const ListOptions = ({ car, axle, question, answer, isTypical, onAsk }: ListOptionsProps) => {
+export const ListOptions = ({ car, axle, question, answer, isShiftKept, isTypical, onAsk }: ListOptionsProps) => {
   const length = shownQuantity({ quantity: 'length', decimals: 2 }, useUnits());
   const setAxis = (index: number, word: AxisWord) =>
     onAsk({ axes: answer.axes.map((old, i) => (i === index ? word : old)) as unknown as FrameAxes });
@@ -107,6 +108,7 @@ export const ListOptions = ({ car, axle, question, answer, isTypical, onAsk }: L
       </div>
       <p className="quiet">
         {answer.handed === null ? 'Two axes run along the same line.' : `${answer.handed === 'right' ? 'Right' : 'Left'}-handed.`}{' '}
+        {isShiftKept && <b>What is added is that of the list before. </b>}
         What is added is in the list’s own unit and axes{question.datum.length > 0 ? '; named points take it away again' : ''}.
       </p>
       <div className="optionrow">

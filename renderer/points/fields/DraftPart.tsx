@@ -6,6 +6,7 @@ import { FormContext, useForm, type FormHost } from './formHost';
 import type { Field } from './fieldTree';
 import { faultOf, faultWords, isAt, judgeEdit } from './judgeEdit';
 import { NameLeaf } from './NameLeaf';
+import { isFresh, type Draft, type SetDraft } from './useDraft';
 import { valueAt, withValue, type FieldPath } from './pathValue';
 import { faultOfSpelling, mendedName } from '../renaming/renamePart';
 import { sampleOfKind } from './sampleParts';
@@ -15,26 +16,35 @@ interface DraftPartProps {
   readonly field: Field;
   /** where the part will be; its last step is empty where the person names it */
   readonly path: FieldPath;
-  readonly onDone: () => void;
+  readonly draft: Draft;
+  readonly onDraft: SetDraft;
 }
 
 const STILL_MISSING = 'This is still missing.';
 
 const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
 
-/** A part that is being made: judged as a whole when it is added, and nothing of it is in the car before that. */
-export const DraftPart = ({ field, path, onDone }: DraftPartProps) => {
+/**
+ * A part that is being made: judged as a whole when it is added, and nothing of it is in the car before that. Whoever shows it
+ * keeps what was typed.
+ */
+export const DraftPart = ({ field, path, draft: { name, value }, onDraft }: DraftPartProps) => {
   const host = useForm();
   const isNamed = path.at(-1) === '';
-  const [name, setName] = useState('');
-  const [value, setValue] = useState<unknown>(field.kind === 'leaf' ? undefined : {});
+  const change = (part: (now: Draft) => Partial<Draft>) => onDraft((now) => (now === null ? null : { ...now, ...part(now) }));
+  const setValue = (made: (now: unknown) => unknown) => change((now) => ({ value: made(now.value) }));
+  const onDone = () => onDraft(null);
   // once it was to be made and could not be, it is judged as it changes: a field that was mended says nothing any more
   const [isJudged, setJudged] = useState(false);
   const [missing, setMissing] = useState<string | null>(null);
   const [attempts, setAttempts] = useState(0);
   const box = useRef<HTMLFieldSetElement>(null);
   const beforeDrag = useRef<unknown>(undefined);
-  useEffect(() => box.current?.querySelector<HTMLElement>('input, select')?.focus(), []);
+  // one that was there when the page was come back to is not jumped to
+  const begins = useRef(isFresh({ name, value }));
+  useEffect(() => {
+    if (begins.current) box.current?.querySelector<HTMLElement>('input, select')?.focus();
+  }, []);
   // what is missing may be out of sight, over the button that was pressed
   useEffect(() => {
     if (attempts > 0) box.current?.querySelector<HTMLElement>('.faulty input, .faulty select')?.focus();
@@ -54,7 +64,7 @@ export const DraftPart = ({ field, path, onDone }: DraftPartProps) => {
     read: (at) =>
       at.length >= place.length && place.every((step, i) => step === at[i]) ? valueAt(value, inDraft(at)) : host.read(at),
     write: (at, given) => {
-      setValue((before: unknown) => withValue(before, inDraft(at), given));
+      setValue((before) => withValue(before, inDraft(at), given));
       return null;
     },
     faultAt: (at) => {
@@ -63,7 +73,7 @@ export const DraftPart = ({ field, path, onDone }: DraftPartProps) => {
       return valueAt(value, inDraft(at)) === undefined ? STILL_MISSING : faultOf(own, at);
     },
     drag: (phase) =>
-      setValue((now: unknown) => {
+      setValue((now) => {
         if (phase === 'begin') beforeDrag.current = now;
         return phase === 'abandon' ? beforeDrag.current : now;
       }),
@@ -74,7 +84,7 @@ export const DraftPart = ({ field, path, onDone }: DraftPartProps) => {
     faultAt: () => missing,
     write: (_at, given) => {
       const typed = String(given ?? '').trim();
-      setName(typed);
+      change(() => ({ name: typed }));
       setMissing(typed === '' ? null : faultOfSpelling(typed));
       return null;
     },
@@ -111,7 +121,12 @@ export const DraftPart = ({ field, path, onDone }: DraftPartProps) => {
             </p>
           )}
           {field.kind === 'kinds' ? (
-            <NewKind field={field} path={place} value={value as Partial<AdjusterDocument>} onKind={setValue} />
+            <NewKind
+              field={field}
+              path={place}
+              value={value as Partial<AdjusterDocument>}
+              onKind={(made) => setValue(() => made)}
+            />
           ) : field.kind === 'group' ? (
             <FieldsOf fields={field.fields} path={place} />
           ) : (

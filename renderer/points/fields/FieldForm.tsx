@@ -6,6 +6,7 @@ import type { Field } from './fieldTree';
 import { LeafField } from './LeafField';
 import { NameLeaf } from './NameLeaf';
 import type { FieldPath } from './pathValue';
+import { beginDraft, useDraft } from './useDraft';
 
 export interface FieldFormProps {
   readonly field: Field;
@@ -134,11 +135,11 @@ const Group = ({ field, path, children }: FieldFormProps & { readonly children: 
 };
 
 const Absent = ({ field, path }: FieldFormProps) => {
-  const [making, setMaking] = useState(false);
-  if (making) return <DraftPart field={field} path={path} onDone={() => setMaking(false)} />;
+  const [draft, setDraft] = useDraft(path.join('.'));
+  if (draft) return <DraftPart field={field} path={path} draft={draft} onDraft={setDraft} />;
   return (
     <p className="absent">
-      <button type="button" className="button" onClick={() => setMaking(true)}>
+      <button type="button" className="button" onClick={() => setDraft(beginDraft(field))}>
         Add {lower(field.words.label)}
       </button>{' '}
       <span className="quiet">not in the file</span>
@@ -153,25 +154,26 @@ const entriesIn = (field: SeveralField, value: unknown): readonly (string | numb
 
 const Several = ({ field, path, above }: FieldFormProps & { readonly field: SeveralField }) => {
   const host = useForm();
-  const [making, setMaking] = useState(false);
+  const [draft, setDraft] = useDraft(path.join('.'));
   const keys = entriesIn(field, host.read(path));
   const one = lower(field.item.words.label || field.words.label);
   return (
     <fieldset className="group">
       <legend>{field.words.label}</legend>
-      {keys.length === 0 && !making && <p className="quiet">None in the file.</p>}
+      {keys.length === 0 && draft === null && <p className="quiet">None in the file.</p>}
       {/* by its place: a part that gets another name stays open, with the cursor in it */}
       {keys.map((key, index) => (
         <Entry key={index} field={field} path={[...path, key]} {...(above ? { above } : {})} />
       ))}
-      {making ? (
+      {draft ? (
         <DraftPart
           field={field.item}
           path={[...path, field.kind === 'list' ? keys.length : '']}
-          onDone={() => setMaking(false)}
+          draft={draft}
+          onDraft={setDraft}
         />
       ) : (
-        <button type="button" className="button" onClick={() => setMaking(true)}>
+        <button type="button" className="button" onClick={() => setDraft(beginDraft(field.item))}>
           Add {one}
         </button>
       )}

@@ -1,4 +1,4 @@
-import { useState, type KeyboardEvent } from 'react';
+import { useId, useRef, useState, type KeyboardEvent } from 'react';
 import { Segments } from '../../look/controls/Segments';
 import type { LengthUnit } from '../../../geometry/index';
 import { useBench, useWindow } from '../../shell/benchContext';
@@ -7,11 +7,10 @@ import { prefer } from '../../state/actions/prefer';
 import type { BegunCar, LayoutName, NewCarChoice } from '../../state/begunCar';
 import { benchOf, changeFiles, isUnsaved } from '../../state/benchStore';
 import { chosenUnits, UNIT_PREFERENCES } from '../../state/chosenUnits';
-import { parseNumber } from '../../units/parseNumber';
-import { unitsOf } from '../../units/typedUnits';
 import { faultWords, judgeEdit } from '../fields/judgeEdit';
 import { LayoutDrawing } from './LayoutDrawing';
 import { countOfPoints, FIRST_CHOICE, newCarDocument } from './newCarDocument';
+import { parseSize, sizeText } from './sizeText';
 import { TYPICAL_AXLES } from './typicalAxles';
 import { countGiven, emptyCar } from './unfinishedCar';
 
@@ -37,6 +36,7 @@ const LENGTHS = [
   ['rearTrack', 'Rear track'],
   ['loadedRadius', 'Loaded radius'],
 ] as const;
+type SizeName = (typeof LENGTHS)[number][0];
 
 /** A new car: how each axle is made, and where it begins; then its points are written over one by one, or read in. */
 export const NewCar = ({ begun, onCancel, onMade }: NewCarProps) => {
@@ -50,9 +50,16 @@ export const NewCar = ({ begun, onCancel, onMade }: NewCarProps) => {
   });
   const [next, setNext] = useState<Next>(() => (unfinished && !begun ? 'unfinished' : 'none'));
   const [refused, setRefused] = useState<string | null>(null);
+  /** sizes as they were typed */
+  const [typed, setTyped] = useState<Partial<Record<SizeName, string>>>({});
+  const sizes = useRef<HTMLDivElement>(null);
   const set = (part: Partial<NewCarChoice>) => {
     setRefused(null);
     setChoice((before) => ({ ...before, ...part }));
+  };
+  const setUnit = (unit: LengthUnit) => {
+    setTyped({});
+    set({ unit });
   };
   const layouts = [choice.front, choice.rear].filter((layout) => layout !== null);
   const typical = layouts.reduce((sum, layout) => sum + countOfPoints(layout), 0);
@@ -64,6 +71,11 @@ export const NewCar = ({ begun, onCancel, onMade }: NewCarProps) => {
       showUnit();
       keepUnfinished(store, emptyCar(choice, unfinished));
       return onMade(next);
+    }
+    const [wrong] = LENGTHS.filter(([key]) => typed[key] !== undefined && !parseSize(typed[key], choice.unit).ok);
+    if (wrong) {
+      sizes.current?.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus();
+      return setRefused(`${wrong[1]}: what was typed is no size of a car. Nothing was made.`);
     }
     const fresh = newCarDocument(choice);
     const present = begun ? benchOf(store.getState())?.document : undefined;
@@ -112,18 +124,25 @@ export const NewCar = ({ begun, onCancel, onMade }: NewCarProps) => {
           ) : (
             <div className="leaf">
               <span>Measured in</span>
-              <Segments label="Unit of the file" options={UNITS} chosen={choice.unit} onChoose={(unit) => set({ unit })} />
+              <Segments label="Unit of the file" options={UNITS} chosen={choice.unit} onChoose={setUnit} />
             </div>
           )}
-          {LENGTHS.map(([key, label]) => (
-            <LengthEntry
-              key={`${key} ${choice.unit}`}
-              label={label}
-              unit={choice.unit}
-              value={choice[key]}
-              onSet={(mm) => set({ [key]: mm })}
-            />
-          ))}
+          <div ref={sizes}>
+            {LENGTHS.map(([key, label]) => (
+              <LengthEntry
+                key={key}
+                label={label}
+                unit={choice.unit}
+                value={choice[key]}
+                typed={typed[key] ?? null}
+                onType={(text) => {
+                  const size = parseSize(text, choice.unit);
+                  setTyped((before) => ({ ...before, [key]: text }));
+                  set(size.ok ? { [key]: size.mm } : {});
+                }}
+              />
+            ))}
+          </div>
           <h2>Start from</h2>
           <label className="radio">
             <input type="radio" name="start" checked={next === 'none'} onChange={() => setNext('none')} />
@@ -232,34 +251,36 @@ interface LengthEntryProps {
   readonly unit: LengthUnit;
   /** mm */
   readonly value: number;
-  readonly onSet: (mm: number) => void;
+  /** what was typed, until it is another car's; null: nothing */
+  readonly typed: string | null;
+  readonly onType: (typed: string) => void;
 }
 
-const MM_PER = { mm: 1, in: 25.4 } as const;
-
 /** A length that must be over zero; what is typed wrong stays, with the reason. */
-const LengthEntry = ({ label, unit, value, onSet }: LengthEntryProps) => {
-  const [typed, setTyped] = useState<string | null>(null);
-  const read = typed === null ? null : parseNumber(typed, unitsOf(unit));
-  const faulty = read !== null && (read.kind !== 'number' || read.value <= 0);
+const LengthEntry = ({ label, unit, value, typed, onType }: LengthEntryProps) => {
+  const id = useId();
+  const read = typed === null ? null : parseSize(typed, unit);
+  const fault = read?.ok === false ? read.fault : null;
   return (
-    <label className={`leaf${faulty ? ' faulty' : ''}`}>
+    <label className={`leaf${fault === null ? '' : ' faulty'}`}>
       <span>{label}</span>
       <span className="entry">
         <input
           type="text"
           inputMode="decimal"
-          value={typed ?? String(Number((value / MM_PER[unit]).toFixed(3)))}
-          aria-invalid={faulty}
-          onChange={(event) => {
-            setTyped(event.target.value);
-            const number = parseNumber(event.target.value, unitsOf(unit));
-            if (number.kind === 'number' && number.value > 0) onSet(number.value * MM_PER[unit]);
-          }}
+          autoComplete="off"
+          value={typed ?? sizeText(value, unit)}
+          aria-invalid={fault !== null}
+          aria-describedby={fault === null ? undefined : id}
+          onChange={(event) => onType(event.target.value)}
         />
         <span className="unit">{unit}</span>
       </span>
-      {faulty && <span className="leaffault">A length over zero, please.</span>}
+      {fault !== null && (
+        <span className="leaffault" id={id}>
+          {fault}
+        </span>
+      )}
     </label>
   );
 };

@@ -3,7 +3,7 @@ import type { AskedStudy, AxleName, CarDocument, KeptQuestionDocument } from '..
 import { useWindow } from '../../shell/benchContext';
 import { chooseAxle } from '../../state/actions/lookAt';
 import { isSameDocument } from '../../state/sameDocument';
-import { useKept } from '../keptState';
+import { useKept } from '../../shell/keptState';
 import type { Keepable } from './keptParts';
 
 /** Questions of one study. */

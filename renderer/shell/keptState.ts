@@ -1,7 +1,7 @@
 import { useState } from 'react';
-import { useBench } from '../shell/benchContext';
+import { useBench } from './benchContext';
 
-/** What the forms of the studies hold, by the car as it was opened: another file begins with forms of its own. */
+/** What the forms of studies and pages hold, by the car as it was opened: another file begins with forms of its own. */
 const kept = new WeakMap<object, Map<string, unknown>>();
 const NO_CAR = {};
 
