@@ -22,6 +22,7 @@ import { redoStep, undoStep } from './state/actions/editSetup';
 import { keepCopies } from './state/actions/keepCopies';
 import { keepUnfinishedCopies } from './state/actions/keepUnfinishedCopies';
 import { openHanded } from './state/actions/openCar';
+import { openBefore, rememberOpen } from './state/actions/rememberOpen';
 import { saveCar, saveCarAs } from './state/actions/saveCar';
 import { watchFile } from './state/actions/watchFile';
 import { changeFiles, createBenchStore, isUnsaved } from './state/benchStore';
@@ -63,5 +64,7 @@ if (place) {
     };
     void answers[command]();
   });
-  void beginWindow(store, files);
+  const before = openBefore(window.sessionStorage);
+  rememberOpen(store, window.sessionStorage);
+  void beginWindow(store, files, before);
 }

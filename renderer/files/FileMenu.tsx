@@ -2,7 +2,7 @@ import { useRef, useState, type ChangeEvent, type KeyboardEvent } from 'react';
 import { nameOfKey } from '../adjusters/fitterWords';
 import { newCar } from '../commands/newCar';
 import { useBench, useWindow } from '../shell/benchContext';
-import { chooseCar } from '../state/actions/chooseCar';
+import { chooseCar, openRecentPicked } from '../state/actions/chooseCar';
 import { openGiven, openHanded, openSample } from '../state/actions/openCar';
 import { offerCopy } from '../state/actions/recoverCar';
 import { saveCar, saveCarAs } from '../state/actions/saveCar';
@@ -28,7 +28,7 @@ interface Group {
 const useGroups = (): readonly Group[] => {
   const { store, files } = useWindow();
   const samples = useBench((state) => state.samples);
-  const { recent, copies } = useBench((state) => state.files);
+  const { recent, copies, reopenable } = useBench((state) => state.files);
   const hasCar = useBench((state) => state.file !== null);
   const groups: readonly Group[] = [
     {
@@ -57,8 +57,11 @@ const useGroups = (): readonly Group[] => {
       items: recent.map(({ id, name, folder }) => ({
         key: id ?? name,
         label: name.replace(/\.jounce\.json$/, ''),
-        note: folder ?? 'choose it again',
-        run: () => void (id === null ? chooseCar(store, files) : openHanded(store, files, { id, name, folder: folder ?? '' })),
+        note: folder ?? (reopenable.includes(name) ? 'opened by the browser' : 'choose it again'),
+        run: () =>
+          void (id === null
+            ? openRecentPicked(store, files, name)
+            : openHanded(store, files, { id, name, folder: folder ?? '' })),
       })),
     },
     { label: 'New', items: [{ key: 'new-car', label: 'New car from its layouts…', run: () => newCar(store) }] },

@@ -1,12 +1,14 @@
 import { useState } from 'react';
 import { VerdictShape } from '../look/controls/VerdictShape';
 import { useBench, useWindow } from '../shell/benchContext';
+import { openRecentPicked } from '../state/actions/chooseCar';
 import { takeTheirs } from '../state/actions/openCar';
 import { dismissNotice, downloadCar, saveCar, saveCarAs, saveOver } from '../state/actions/saveCar';
 import type { FileNotice, NoticeWay } from '../state/filesState';
 import { clockTime } from './times';
 
 const WORDS: Readonly<Record<NoticeWay, string>> = {
+  openAgain: 'Open it again…',
   saveAgain: 'Save again',
   saveOver: 'Keep mine: write it',
   takeTheirs: 'Take theirs',
@@ -14,14 +16,15 @@ const WORDS: Readonly<Record<NoticeWay, string>> = {
   download: 'Download a copy',
 };
 
-const useWays = (): Readonly<Record<NoticeWay, () => void>> => {
+const useWays = (notice: FileNotice): Readonly<Record<NoticeWay, () => void>> => {
   const { store, files } = useWindow();
   return {
+    openAgain: () => void openRecentPicked(store, files, notice.name ?? ''),
     saveAgain: () => void saveCar(store, files),
     saveOver: () => void saveOver(store, files),
     takeTheirs: () => void takeTheirs(store, files),
     saveAs: () => void saveCarAs(store, files),
-    download: () => downloadCar(store),
+    download: () => downloadCar(store, 'copy'),
   };
 };
 
@@ -31,7 +34,7 @@ interface BarProps {
 }
 
 const Bar = ({ notice, onClose }: BarProps) => {
-  const ways = useWays();
+  const ways = useWays(notice);
   const { title, text, news } = notice;
   return (
     <div className={`filenotice ${news === 'good' ? 'news' : ''}`} role={news ? 'status' : 'alert'}>

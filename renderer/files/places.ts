@@ -10,6 +10,10 @@ export interface PickedFile {
     text(): Promise<string>;
   }>;
   createWritable(): Promise<{ write(text: string): Promise<void>; close(): Promise<void> }>;
+  /** What the browser lets the page do with it, as it stands; absent where it does not ask. */
+  queryPermission?(asked: { readonly mode: 'read' }): Promise<PermissionState>;
+  /** The same after asking the person, which a browser does only while a click or a key is being answered. */
+  requestPermission?(asked: { readonly mode: 'read' }): Promise<PermissionState>;
 }
 
 /**

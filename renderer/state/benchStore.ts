@@ -85,6 +85,8 @@ export interface RefusedFile {
   readonly faults: readonly Fault[];
   /** what stands in the file, mends included; null where it could not be read */
   readonly text: string | null;
+  /** nothing was open: a sample is, in its place */
+  readonly isAtStart?: true;
   /** the text is no longer the file's: something of it was mended here */
   readonly isMended?: true;
 }

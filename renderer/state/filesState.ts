@@ -3,7 +3,7 @@ import type { CarDocument } from '../../geometry/index';
 import type { UnfinishedCar } from './begunCar';
 
 /** What a message about the open file offers to do. */
-export type NoticeWay = 'saveAgain' | 'saveOver' | 'takeTheirs' | 'saveAs' | 'download';
+export type NoticeWay = 'openAgain' | 'saveAgain' | 'saveOver' | 'takeTheirs' | 'saveAs' | 'download';
 
 /** A message about the open file: what, where, and the ways on. */
 export interface FileNotice {
@@ -12,6 +12,8 @@ export interface FileNotice {
   readonly ways: readonly NoticeWay[];
   /** the version on the disk that it is about; null: there is none */
   readonly there?: FileVersion | null;
+  /** of the file that it is about, where that is not the open one */
+  readonly name?: string;
   /** it is only told: nothing is wrong (`good`), or something is to be minded (`mind`) */
   readonly news?: 'good' | 'mind';
 }
@@ -53,6 +55,8 @@ export interface FilesState {
   /** id of the recovery copy of a new car whose points are being given */
   readonly unfinishedCopy: string;
   readonly recent: readonly RecentFile[];
+  /** names of recent files that the browser keeps a handle on: they open without being chosen again */
+  readonly reopenable: readonly string[];
   /** copies that no window is at work on */
   readonly copies: readonly CopySummary[];
   readonly offer: Offer | UnfinishedOffer | null;
@@ -75,6 +79,7 @@ export const startFiles = (): FilesState => ({
   copy: crypto.randomUUID(),
   unfinishedCopy: crypto.randomUUID(),
   recent: [],
+  reopenable: [],
   copies: [],
   offer: null,
   question: null,

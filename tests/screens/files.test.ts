@@ -41,6 +41,8 @@ test('edit, kill server and browser, start again, recover, save, undo', async ()
   await gone.getByRole('button', { name: 'Download a copy' }).click();
   const download = await downloading;
   expect(download.suggestedFilename()).toBe('mine.jounce.json');
+  const downloaded = await lost.getByRole('status').filter({ hasText: 'Downloaded' }).innerText();
+  expect(downloaded).toMatch(/The file itself was not written, and the car counts as unsaved/);
   await doomed.kill();
   expect(await readFile(file, 'utf8')).toBe(original);
 

@@ -24,6 +24,16 @@ test('two windows of two programs are told of a file that the browser opened in 
   await told(two).waitFor({ state: 'detached' });
   await one.evaluate(() => window.dispatchEvent(new Event('focus')));
   await told(one).waitFor({ state: 'detached' });
+
+  // what the browser opened is on the list and opens from there, and again after a reload, as far as the browser lets it
+  await choose(two, /^mine opened by the browser/);
+  await heading(two, 'Check car 23');
+  await two.getByLabel('Setup on the bench').selectOption('Trial');
+  await two.reload();
+  const again = two.getByRole('status').filter({ hasText: '“mine.jounce.json” was open before the reload' });
+  await two.getByRole('heading', { level: 1, name: 'Check car 23' }).or(again).first().waitFor();
+  if (await again.count()) await again.getByRole('button', { name: 'Open it again…' }).click();
+  await heading(two, 'Check car 23');
 });
 
 test('another car asks before it replaces changes; a copy put aside comes back; dropped and recent files open', async () => {

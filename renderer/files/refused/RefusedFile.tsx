@@ -67,7 +67,12 @@ export const RefusedFile = () => {
           <p role="status">
             {isLeaving ? 'What you mended is in no file yet. ' : ''}
             {hasList ? 'Nothing of the file was taken; it is only changed if you save the mended car over it.' : message}{' '}
-            {open !== null && (
+            {open !== null && refused.isAtStart && (
+              <>
+                A sample is open instead, <b className="plain">{open}</b>.
+              </>
+            )}
+            {open !== null && !refused.isAtStart && (
               <>
                 The car that was open, <b className="plain">{open}</b>, is as it was.
               </>

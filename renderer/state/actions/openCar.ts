@@ -2,6 +2,7 @@ import { parseCar, parseCarBytes, setupNames, type Fault } from '../../../geomet
 import { failureWords } from '../../files/failureWords';
 import type { FileAnswer, FileService, HandedFile, HandedName } from '../../files/fileService';
 import { notePicked } from './notePicked';
+import { noteRecent, noteRecentHanded, noteRecentPicked } from './recentFiles';
 import { bytesOf, fileNameFor, nameOfPlace, type FilePlace, type PickedFile } from '../../files/places';
 import type { BegunCar } from '../begunCar';
 import { change, changeFiles, isUnsaved, openBench, type BenchStore } from '../benchStore';
@@ -116,9 +117,6 @@ const sourceOfHanded = ({ id, name, folder, version, isReadOnly }: HandedFile): 
   return { title: name, sample: null, place, savedAt: version.savedAt };
 };
 
-/** The shell keeps as many. */
-const LONGEST_RECENT = 12;
-
 /** Opens a file that the shell handed out. */
 export const openHanded = async (store: BenchStore, files: FileService, { id, name }: HandedName): Promise<void> => {
   const { window } = store.getState().files;
@@ -126,9 +124,8 @@ export const openHanded = async (store: BenchStore, files: FileService, { id, na
   if (!answer.ok) return tell(store, name, answer);
   const { others, alike, base64 } = answer.value;
   offerCar(store, files, sourceOfHanded(answer.value), bytesOf(base64), () => {
-    const { folder } = answer.value;
-    const rest = store.getState().files.recent.filter((file) => file.id !== id);
-    changeFiles(store, { others, alike, recent: [{ id, name, folder, usedAt: Date.now() }, ...rest].slice(0, LONGEST_RECENT) });
+    changeFiles(store, { others, alike });
+    noteRecentHanded(store, { id, name, folder: answer.value.folder });
   });
 };
 
@@ -140,7 +137,7 @@ export const openPicked = async (store: BenchStore, files: FileService, handle: 
     const bytes = new Uint8Array(await file.arrayBuffer());
     const source = { title: name, sample: null, place: { kind: 'picked', name, handle } as const, savedAt: file.lastModified };
     offerCar(store, files, source, bytes, () => {
-      void noteRecent(store, files, name);
+      void noteRecentPicked(store, files, handle);
       void notePicked(store, files, handle);
     });
   } catch {
@@ -158,11 +155,6 @@ export const openGiven = async (store: BenchStore, files: FileService, given: Fi
   } catch {
     tell(store, name, { ok: false, failure: { code: 'unreadable', name } });
   }
-};
-
-const noteRecent = async (store: BenchStore, files: FileService, name: string): Promise<void> => {
-  const answer = await files.noteRecent({ name });
-  if (answer.ok) changeFiles(store, { recent: answer.value });
 };
 
 /** Reads the open file anew, in place of what is open: somebody else's version is taken. */

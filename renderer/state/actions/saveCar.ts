@@ -8,6 +8,7 @@ import { changeFiles, type BenchState, type BenchStore, type OpenedFile, type Sa
 import { carTitle } from '../carTitle';
 import type { FileNotice, NoticeWay } from '../filesState';
 import { namesIn } from '../pointNames';
+import { noteRecentHanded, noteRecentPicked } from './recentFiles';
 
 /** What would be written now. */
 export const textOfCar = ({ file, history }: Pick<BenchState, 'file' | 'history'>): string | null =>
@@ -76,6 +77,7 @@ const saveHanded = async (
   const { version, isReadOnly, others, alike } = answer.value;
   noteSaved(store, { document, text, at: version?.savedAt ?? null }, { kind: 'handed', file: handed, version, isReadOnly });
   changeFiles(store, { others, alike });
+  noteRecentHanded(store, handed);
   return true;
 };
 
@@ -94,7 +96,12 @@ const codeOfReason = (reason: unknown): FileFailure['code'] => {
 };
 
 /** @param expected - the text that may be written over; null: whatever is there */
-const savePicked = async (store: BenchStore, handle: PickedFile, expected: string | null): Promise<boolean> => {
+const savePicked = async (
+  store: BenchStore,
+  files: FileService,
+  handle: PickedFile,
+  expected: string | null,
+): Promise<boolean> => {
   const state = store.getState();
   const [text, document] = [textOfCar(state), state.history?.present.document];
   if (text === null || !document) return false;
@@ -116,6 +123,7 @@ const savePicked = async (store: BenchStore, handle: PickedFile, expected: strin
       () => Date.now(),
     );
     noteSaved(store, { document, text, at }, { kind: 'picked', name, handle });
+    void noteRecentPicked(store, files, handle);
     return true;
   } catch (reason) {
     return tellFailure(store, { code: codeOfReason(reason), name });
@@ -125,17 +133,23 @@ const savePicked = async (store: BenchStore, handle: PickedFile, expected: strin
 /** Whether a file holds this text; a byte-order mark is not a part of it. */
 export const isSameText = (file: string, text: string): boolean => file === text || file === `\uFEFF${text}`;
 
-const PLACE_AGAIN = 'Downloaded';
+/** Why a car is downloaded. `noPlace`: the browser has no other way to save; `copy`: it cannot be saved to its file now. */
+export type DownloadReason = 'noPlace' | 'copy';
+
+const DOWNLOAD_WORDS: Readonly<Record<DownloadReason, string>> = {
+  noPlace: 'This browser cannot write a file in place: every save is a new download.',
+  copy: 'It holds everything up to now. The file itself was not written, and the car counts as unsaved.',
+};
 
 /** Hands the car to the browser's downloads. Whether they kept it is not told to the page, so the recovery copy stays. */
-export const downloadCar = (store: BenchStore): void => {
+export const downloadCar = (store: BenchStore, reason: DownloadReason): void => {
   const { file, ...state } = store.getState();
   const text = textOfCar({ file, ...state });
   if (!file || text === null) return;
   const name = fileNameFor(nameOfPlace(file.place));
   download(name, text);
-  const said = `“${name}” went to the browser’s downloads. This browser cannot write a file in place: every save is a new download.`;
-  changeFiles(store, { notice: { title: PLACE_AGAIN, text: said, ways: [], news: 'good' } });
+  const said = `“${name}” went to the browser’s downloads. ${DOWNLOAD_WORDS[reason]}`;
+  changeFiles(store, { notice: { title: 'Downloaded', text: said, ways: [], news: 'good' } });
 };
 
 /** Saves the car to the file that it came from, and asks for a place where it has none. @returns whether it was saved */
@@ -146,7 +160,7 @@ export const saveCar = async (store: BenchStore, files: FileService): Promise<bo
     case 'handed':
       return saveHanded(store, files, file.place.file, file.place.version?.stamp ?? null);
     case 'picked':
-      return savePicked(store, file.place.handle, file.saved.text);
+      return savePicked(store, files, file.place.handle, file.saved.text);
     case 'none':
       return saveCarAs(store, files);
   }
@@ -171,10 +185,10 @@ export const saveCarAs = async (store: BenchStore, files: FileService): Promise<
   }
   const handle = await choosePlaceInBrowser(name);
   if (handle === 'cancelled') return false;
-  if (handle !== 'none') return savePicked(store, handle, null);
+  if (handle !== 'none') return savePicked(store, files, handle, null);
   const [text, document] = [textOfCar(state), state.history?.present.document];
   if (text === null || !document) return false;
-  downloadCar(store);
+  downloadCar(store, 'noPlace');
   const { notice, copy } = store.getState().files;
   changeFiles(store, { downloaded: copy });
   noteSaved(store, { document, text, at: Date.now() }, { kind: 'none', name }, notice);
@@ -187,7 +201,7 @@ export const saveOver = async (store: BenchStore, files: FileService): Promise<b
   if (!file) return false;
   const there = known.notice?.there ?? null;
   if (file.place.kind === 'handed') return saveHanded(store, files, file.place.file, there?.stamp ?? null);
-  if (file.place.kind === 'picked') return savePicked(store, file.place.handle, null);
+  if (file.place.kind === 'picked') return savePicked(store, files, file.place.handle, null);
   return saveCarAs(store, files);
 };
 
