@@ -39,7 +39,7 @@ export const clearanceOrder = memoLast(
     ({
       job: 'clearance',
       document,
-      question: { axles: [axle], sides: sides === 'both' ? ['left', 'right'] : [sides], setups, meshes },
+      question: { axles: [axle], sides: sides === 'both' ? ['left', 'right'] : [sides], setups, meshes, ground: true },
     }) satisfies FitUpOrder,
   4,
 );

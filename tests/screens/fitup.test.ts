@@ -21,6 +21,13 @@ test('fit-up: clearance and joints, a row chosen by key and taken to the bench',
     return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`);
   };
   expect(await faults()).toEqual([]);
+  // under the pairs: what is lowest over the ground, reached from the head of the list, which scrolls alone
+  await page.getByRole('button', { name: /^Over the ground: [\d.]+ mm$/ }).click();
+  const ground = page.getByRole('region', { name: 'Over the ground' });
+  expect(await ground.evaluate((table) => table === document.activeElement)).toBe(true);
+  expect(await ground.locator('thead').innerText()).toMatch(/Standing[^]*Left flat[^]*Right flat[^]*Solid/);
+  expect(await page.evaluate(() => document.scrollingElement!.scrollTop)).toBe(0);
+  expect(await faults()).toEqual([]);
   await page.getByRole('group', { name: 'Fit-up' }).getByRole('button', { name: 'Joints' }).click();
   await page.getByRole('region', { name: 'Table of joints' }).locator('tbody tr').first().waitFor();
   expect(await faults()).toEqual([]);

@@ -19,7 +19,7 @@ import type { FitUpViewName } from '../view/fitUpContent';
 import { ClearanceDetail } from './ClearanceDetail';
 import { gapFigure, lengthsIn, shownClearance, clearancePlain, travelWords, verdictCounts, isPlainCut } from './clearanceTable';
 import { NotLookedAt } from './NotLookedAt';
-import { OverGround } from './OverGround';
+import { OverGround, ToGround } from './OverGround';
 
 const VIEWS: readonly { readonly name: FitUpViewName; readonly label: string }[] = [
   { name: 'gap', label: 'At gap' },
@@ -95,6 +95,7 @@ export const ClearanceTab = ({ document, axle, asked, onAsk, tabs, cautions, the
                 </VerdictChip>
               ))}
           </span>
+          {answered?.answer.ground && <ToGround ground={answered.answer.ground} />}
         </div>
         <FitUpQuestion document={document} axle={axle} asked={asked} onChange={onAsk}>
           {answered && rows.length > 0 && <KeepTable name="clearance" table={() => clearancePlain(answered.answer, units)} />}
