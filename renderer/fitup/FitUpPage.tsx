@@ -7,12 +7,14 @@ import './fitup.css';
 import { FitUpCautions } from './FitUpCautions';
 import { JointsTab } from './joints/JointsTab';
 import { ALL_ASKED, type FitUpAsked, type FitUpTab } from './fitUpQuestion';
+import { LoadsTab } from './loads/LoadsTab';
 import { StrokeTab } from './stroke/StrokeTab';
 
 const TABS: readonly { readonly name: FitUpTab; readonly label: string }[] = [
   { name: 'clearance', label: 'Clearance' },
   { name: 'joints', label: 'Joints' },
   { name: 'stroke', label: 'Stroke, threads' },
+  { name: 'loads', label: 'Link loads' },
 ];
 
 /** Whether it touches, binds or runs out of thread, and what it carries: tables with the least to spare first, and where it is. */
@@ -38,6 +40,8 @@ export const FitUpPage = ({ theme }: { readonly theme: string }) => {
       return <ClearanceTab {...common} />;
     case 'joints':
       return <JointsTab {...common} />;
+    case 'loads':
+      return <LoadsTab {...common} />;
     default:
       return <StrokeTab {...common} />;
   }

@@ -8,6 +8,10 @@ export interface TypedUnit {
 }
 
 const MM_PER_INCH = 25.4;
+/** International pound, and the force of its weight; exact. Source: NIST Special Publication 811, appendix B.8. */
+const KG_PER_POUND = 0.45359237;
+const NEWTON_PER_POUND = 4.4482216152605;
+const NEWTON_PER_MM_IN_LB_PER_IN = NEWTON_PER_POUND / MM_PER_INCH;
 const MINUTES_PER_DEGREE = 60;
 const DEGREES_PER_HOUR = 30;
 
@@ -16,6 +20,10 @@ const same = (number: number): number => number;
 const clean = (number: number): number => Number(number.toFixed(9));
 
 const MM = ['mm', 'millimetre', 'millimetres', 'millimeter', 'millimeters'];
+const NEWTON_PER_MM = ['n/mm'];
+const POUNDS_PER_INCH = ['lb/in', 'lbs/in', 'lbf/in', '#/in'];
+const NEWTON = ['n', 'newton', 'newtons'];
+const POUNDS = ['lb', 'lbs', 'lbf', 'pound', 'pounds'];
 const INCH = ['in', 'inch', 'inches', '"', '″', 'in.'];
 
 const MINUTES: TypedUnit = {
@@ -23,6 +31,10 @@ const MINUTES: TypedUnit = {
   written: ['′', "'", '’', 'min', 'minute', 'minutes'],
   toField: (number) => clean(number / MINUTES_PER_DEGREE),
 };
+
+const NEWTON_METRE_PER_POUND_FOOT = (NEWTON_PER_POUND * MM_PER_INCH * 12) / 1000;
+const NEWTON_METRE = ['n·m', 'nm', 'n m'];
+const POUND_FOOT = ['lb·ft', 'lbft', 'lb ft', 'lbf·ft', 'ft·lb', 'ft lb'];
 
 const UNITS: Readonly<Record<string, readonly TypedUnit[]>> = {
   mm: [
@@ -34,6 +46,37 @@ const UNITS: Readonly<Record<string, readonly TypedUnit[]>> = {
     { name: 'mm', written: MM, toField: (number) => clean(number / MM_PER_INCH) },
   ],
   '°': [{ name: '°', written: ['°', 'deg', 'degree', 'degrees'], toField: same }, MINUTES],
+  'N·m': [
+    { name: 'N·m', written: NEWTON_METRE, toField: same },
+    { name: 'lb·ft', written: POUND_FOOT, toField: (number) => clean(number * NEWTON_METRE_PER_POUND_FOOT) },
+  ],
+  'lb·ft': [
+    { name: 'lb·ft', written: POUND_FOOT, toField: same },
+    { name: 'N·m', written: NEWTON_METRE, toField: (number) => clean(number / NEWTON_METRE_PER_POUND_FOOT) },
+  ],
+  'N/mm': [
+    { name: 'N/mm', written: NEWTON_PER_MM, toField: same },
+    { name: 'lb/in', written: POUNDS_PER_INCH, toField: (number) => clean(number * NEWTON_PER_MM_IN_LB_PER_IN) },
+  ],
+  'lb/in': [
+    { name: 'lb/in', written: POUNDS_PER_INCH, toField: same },
+    { name: 'N/mm', written: NEWTON_PER_MM, toField: (number) => clean(number / NEWTON_PER_MM_IN_LB_PER_IN) },
+  ],
+  N: [
+    { name: 'N', written: NEWTON, toField: same },
+    { name: 'kN', written: ['kn', 'kilonewton', 'kilonewtons'], toField: (number) => clean(number * 1000) },
+    { name: 'lb', written: POUNDS, toField: (number) => clean(number * NEWTON_PER_POUND) },
+  ],
+  lb: [
+    { name: 'lb', written: POUNDS, toField: same },
+    { name: 'N', written: NEWTON, toField: (number) => clean(number / NEWTON_PER_POUND) },
+  ],
+  kg: [
+    { name: 'kg', written: ['kg'], toField: same },
+    { name: 'lb', written: POUNDS, toField: (number) => clean(number * KG_PER_POUND) },
+  ],
+  /** a part of one, as the file has it */
+  share: [{ name: '%', written: ['%'], toField: (number) => clean(number / 100) }],
   turn: [{ name: 'turns', written: ['turn', 'turns'], toField: same }],
 };
 

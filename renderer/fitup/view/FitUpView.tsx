@@ -26,6 +26,8 @@ export interface ViewPlace {
 /** What is drawn over the corner. */
 export type Shown = Pick<FitUpContent, 'about' | 'gap' | 'forces' | 'items' | 'focus'>;
 
+const NO_PARTS: FitUpContent['parts'] = [];
+
 export const NOTHING_SHOWN: Shown = { about: [], gap: null, forces: [], items: [], focus: null };
 
 /** Ends of the hoses of a corner, by name [mm]. */
@@ -130,6 +132,7 @@ export const FitUpView = ({
       rack: at.rack,
     });
     if (!placed) return null;
+    const over = typeof shown === 'function' ? shown(placed[side], last.answer.spans) : shown;
     return {
       axleName: axle,
       axle: own,
@@ -137,8 +140,9 @@ export const FitUpView = ({
       placed,
       rack: at.rack,
       side,
-      parts: last.answer.parts,
-      ...(typeof shown === 'function' ? shown(placed[side], last.answer.spans) : shown),
+      // arrows are of links, which a liner or a duct would hide
+      parts: over.forces.length > 0 ? NO_PARTS : last.answer.parts,
+      ...over,
       view,
       subject,
     };

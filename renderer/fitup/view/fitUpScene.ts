@@ -18,6 +18,8 @@ const LOCATOR = { size: 148, edge: 12 } as const;
 /** The gap's part of the view's height, and least of what is shown around it [mm]. */
 const GAP_SHARE = 0.12;
 const LEAST_SHOWN = 170;
+/** Room for the arrow of a force where the picture is aimed, so that a larger one of another case is in sight too [mm]. */
+const ARROW_ROOM = 300;
 
 const eyeTo = ([x, y, z]: Point): { azimuth: number; elevation: number } => ({
   azimuth: Math.atan2(y, x),
@@ -140,7 +142,11 @@ export const runFitUpScene = (host: HTMLElement, svg: SVGSVGElement, lengthWords
       [0, 0, -r],
     ];
     const rim = around.map(([x, y, z]): Vector => [wheelCentre[0] + x, wheelCentre[1] + y, wheelCentre[2] + z]);
-    return [...Object.values(points), ...rim].map(ground);
+    const tips = now.forces.flatMap(({ at, arrow }) => {
+      const size = Math.hypot(...arrow) || 1;
+      return [at, at.map((value, axis) => value + (ARROW_ROOM * (arrow[axis] ?? 0)) / size) as unknown as Vector];
+    });
+    return [...Object.values(points), ...rim, ...tips].map(ground);
   };
 
   const usualWay = (now: FitUpContent): { azimuth: number; elevation: number } => ({

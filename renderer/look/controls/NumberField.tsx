@@ -3,7 +3,7 @@ import { formatShort } from '../../units/format';
 import { parseNumber } from '../../units/parseNumber';
 import { unitsOf, type TypedUnit } from '../../units/typedUnits';
 import { withinRange } from '../../units/withinRange';
-import { labelIn, useFieldUnit } from './useFieldUnit';
+import { labelIn, useFieldUnit, type FieldMeasure } from './useFieldUnit';
 import { FieldFault } from './FieldFault';
 
 export interface NumberFieldProps {
@@ -14,8 +14,8 @@ export interface NumberFieldProps {
   readonly absent?: string;
   /** the unit of `value`, `min` and `max`: others of the same quantity may be typed, and the person may have chosen another to read in */
   readonly unit: string;
-  /** what is measured: a length in mm or an angle in degrees is then read and typed in the units that the person chose */
-  readonly measures?: 'length' | 'angle' | 'toe';
+  /** what is measured: a length in mm, an angle in degrees, a force in N is then read and typed in the units that the person chose */
+  readonly measures?: FieldMeasure;
   /** more that may be typed behind the number */
   readonly moreUnits?: readonly TypedUnit[];
   readonly min: number;

@@ -1,7 +1,12 @@
 import { useMemo } from 'react';
 import { formatShort } from '../../units/format';
-import { shownQuantity } from '../../units/shownQuantity';
+import { shownMoment } from '../../units/shownMoment';
+import { shownQuantity, type ShownQuantity } from '../../units/shownQuantity';
+import type { ShownUnits } from '../../units/unitChoice';
 import { useUnits } from '../units';
+
+/** What a field can be a measure of, and then read and typed in the units that the person chose. */
+export type FieldMeasure = 'length' | 'angle' | 'toe' | 'force' | 'moment';
 
 export interface FieldUnit {
   /** what stands behind the number; nothing where the number says it itself: 1°28′ */
@@ -22,14 +27,19 @@ const MORE_FOR_INCHES = 2;
 /** A typed inch becomes millimetres with a tail of noughts and ones: nine decimals are kept. */
 const clean = (value: number): number => Number(value.toFixed(9));
 
+const shownAs = (measures: FieldMeasure, decimals: number, units: ShownUnits): ShownQuantity => {
+  if (measures === 'moment') return shownMoment(decimals, units);
+  if (measures === 'toe') return shownQuantity({ quantity: 'angle', decimals, isToe: true }, units);
+  return shownQuantity({ quantity: measures, decimals }, units);
+};
+
 /** How a field shows and takes its number in the units that the person chose; without `measures` as it is. */
-export const useFieldUnit = (measures: 'length' | 'angle' | 'toe' | undefined, unit: string, decimals: number): FieldUnit => {
+export const useFieldUnit = (measures: FieldMeasure | undefined, unit: string, decimals: number): FieldUnit => {
   const units = useUnits();
   return useMemo(() => {
     const plain = { unit, typedIn: unit, format: (value: number) => bare(value, decimals), toShown: same, fromShown: same };
     if (measures === undefined) return plain;
-    const quantity = measures === 'length' ? 'length' : 'angle';
-    const shown = shownQuantity({ quantity, decimals, isToe: measures === 'toe' }, units);
+    const shown = shownAs(measures, decimals, units);
     if (shown.unit === unit) return plain;
     if (shown.unit === '') return { ...plain, unit: '', format: shown.format };
     const places = shown.unit === 'in' ? decimals + MORE_FOR_INCHES : decimals;
