@@ -11,7 +11,7 @@ import { SteerRule } from './SteerRule';
 import { PLAY_KIND } from './playChoices';
 import { PlayControl } from './PlayControl';
 import { RIDE_KINDS, rideSpan, type RideKind } from './ride';
-import { isTouched } from './touched';
+import { isReload, isTouched } from './touched';
 import { asksForLess, usePlay } from './usePlay';
 
 /** One press of an arrow key: what a person would try next. */
@@ -38,18 +38,19 @@ export const Motion = () => {
     const track = standing?.both['track'];
     return ranges && rideSpan(ranges, typeof track === 'number' ? track : null);
   }, [ranges, standing]);
-  const { playing, toggle, play } = usePlay(kind, span);
+  const { playing, toggle, greet } = usePlay(kind, span);
   const narrow = useNarrow();
   const [chosen, setChosen] = useState<(typeof MOTIONS)[number]['name']>('bump');
   const shows = (name: typeof chosen): boolean => !narrow || name === chosen;
   const greeted = useRef(false);
   const isSample = useBench((state) => (state.file?.sample ?? null) !== null);
-  // First start: a sample moves until the first touch, unless the system asks for less movement. After that nothing plays by itself.
+  // First start: a sample moves for a moment or to the first touch, unless the system asks for less movement, and then stands.
+  // After that nothing plays by itself, and nothing does after a reload.
   useEffect(() => {
     if (!ranges || greeted.current) return;
     greeted.current = true;
-    if (isSample && !isTouched() && !asksForLess()) play();
-  }, [ranges, isSample, play]);
+    if (isSample && !isTouched() && !asksForLess() && !isReload()) greet();
+  }, [ranges, isSample, greet]);
   if (!ranges) return <footer className="motion" aria-label="Motion" role="group" />;
   return (
     <footer className={narrow ? 'motion one' : 'motion'} aria-label="Motion" role="group">

@@ -10,6 +10,8 @@ export const RIDE_KINDS = ['bump', 'roll', 'steer', 'combined'] as const satisfi
 const PERIOD = 4200;
 const STILL_PERIOD = 12_000;
 const STILLS = 8;
+/** The ride that greets: whole waves, so that it ends where the car stands [ms]. */
+export const GREETING = 2 * PERIOD;
 /** Bump and roll together use half of each, so that neither wheel goes past its damper's ends. */
 const TOGETHER = 0.5;
 

@@ -12,3 +12,7 @@ if (typeof window !== 'undefined')
       },
       { capture: true, once: true },
     );
+
+/** Whether this window was loaded again: who did that has seen it before. */
+export const isReload = (): boolean =>
+  performance.getEntriesByType('navigation').some((entry) => (entry as PerformanceNavigationTiming).type === 'reload');

@@ -6,7 +6,7 @@ import { useBench, useWindow } from '../shell/benchContext';
 import { prefer } from '../state/actions/prefer';
 import { closedGroups, groupId, READINGS_CLOSED, shownGroups } from './chosenReadings';
 import { LimitChips } from './LimitChips';
-import { isMoved, lastReachedWords, positionWords } from './positionWords';
+import { isMoved, lastReachedWords, positionWords, ridingWords } from './positionWords';
 import { hasOwnChanges, readingGroups, type ReadingGroup } from './readingRows';
 import { ReadingLine } from './ReadingLine';
 import { readingTable } from './readingTable';
@@ -89,10 +89,12 @@ export const Readings = () => {
   const units = useUnits();
   const shown = useBench((state) => state.shown);
   const against = useBench((state) => state.shown?.against ?? null);
-  const position = useBench(({ answer, shown: last, position: asked }) =>
-    answer?.ok === false && last ? lastReachedWords(last.position, units) : positionWords(asked, units),
+  const position = useBench(({ answer, shown: last, position: asked, isPlaying }) =>
+    answer?.ok === false && last
+      ? lastReachedWords(last.position, units)
+      : (isPlaying ? ridingWords : positionWords)(asked, units),
   );
-  const isAway = useBench(({ answer, position: asked }) => answer?.ok === false || isMoved(asked));
+  const isAway = useBench(({ answer, position: asked, isPlaying }) => answer?.ok === false || isPlaying || isMoved(asked));
   const { preferences, opened, closed, onOpen, onClose } = useTable();
   const all = useMemo(() => (shown ? readingGroups(shown, units) : []), [shown, units]);
   const groups = useMemo(() => shownGroups(all, preferences), [all, preferences]);

@@ -22,6 +22,10 @@ export const movedWords = ({ travel, rollDeg, rack }: BenchPosition, units: Show
 export const positionWords = (position: BenchPosition, units: ShownUnits): string =>
   isMoved(position) ? `at ${movedWords(position, units)}` : 'standing';
 
+/** While a ride is played: "moving: bump −77.5 mm", so that no number of it is read as the standing car's. */
+export const ridingWords = (position: BenchPosition, units: ShownUnits): string =>
+  isMoved(position) ? `moving: ${movedWords(position, units)}` : 'moving';
+
 /** Which position the numbers are of while the one asked for cannot be reached: "last that could be reached: bump −3.1 mm". */
 export const lastReachedWords = (position: BenchPosition, units: ShownUnits): string =>
   `last that could be reached: ${isMoved(position) ? movedWords(position, units) : 'standing'}`;

@@ -85,6 +85,8 @@ export interface RefusedFile {
   readonly faults: readonly Fault[];
   /** what stands in the file, mends included; null where it could not be read */
   readonly text: string | null;
+  /** it is no car, and there is a page that takes such files */
+  readonly page?: PageName;
   /** nothing was open: a sample is, in its place */
   readonly isAtStart?: true;
   /** the text is no longer the file's: something of it was mended here */
@@ -103,6 +105,8 @@ export interface BenchState {
   readonly study: StudyName;
   readonly axle: AxleName;
   readonly position: BenchPosition;
+  /** a ride is played: the position is one of many */
+  readonly isPlaying: boolean;
   /** the adjuster under the hand, by its key; null when none is held */
   readonly held: string | null;
   readonly view: ViewName;
@@ -136,6 +140,7 @@ const START: Omit<BenchState, 'files'> = {
   study: 'ways',
   axle: 'front',
   position: { travel: 0, rollDeg: 0, rack: 0 },
+  isPlaying: false,
   held: null,
   view: 'corner',
   viewing: START_VIEWING,

@@ -70,39 +70,6 @@ test('opens on a sample with its picture, its numbers and the cautions; views ar
   expect(complaints).toEqual([]);
 });
 
-test('the car moves by itself at the first start, until the first touch; Home stops it where it stands', async () => {
-  const { page } = await openWindow({ graphics: 'none' });
-  await page.locator('tr[data-reading="camber"]').waitFor();
-  const bump = motionField(page, 'Bump');
-  await expect.poll(() => bump.inputValue(), { timeout: 15_000 }).not.toBe('0');
-  await page.keyboard.press('Shift');
-  await page.waitForTimeout(300);
-  const stopped = await bump.inputValue();
-  await page.waitForTimeout(700);
-  expect(await bump.inputValue()).toBe(stopped);
-
-  const play = page.getByRole('button', { name: 'Play bump' });
-  await play.click();
-  await expect.poll(() => bump.inputValue()).not.toBe(stopped);
-  await page.keyboard.press('Home');
-  await page.waitForTimeout(300);
-  expect(await bump.inputValue()).toBe('0');
-  expect(await play.getAttribute('aria-pressed')).toBe('false');
-  expect(await page.locator('.readingtable thead .at').innerText()).toBe('standing');
-
-  // another ride, chosen by keys; the space bar plays it
-  await page.getByRole('button', { name: 'Played: bump' }).press('Enter');
-  await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toBe('Bump');
-  await page.keyboard.press('ArrowDown');
-  await page.keyboard.press('ArrowDown');
-  await page.keyboard.press('Enter');
-  expect(await page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toBe('Played: steer');
-  await page.getByRole('button', { name: 'Play steer' }).press('Enter');
-  await expect.poll(() => motionField(page, 'Steer').inputValue()).not.toBe('0');
-  await page.keyboard.press('Shift');
-  expect(await bump.inputValue()).toBe('0');
-});
-
 test('the picture follows: a bump, the rear axle, and a position that cannot be reached, where it stays', async () => {
   const { page } = await openBench();
   const [still, standing] = [await pictureOf(page), await cellsOf(page, 'camber')];
