@@ -66,14 +66,24 @@ test('another car asks before it replaces changes; a copy put aside comes back; 
   await unsaved(page).waitFor({ state: 'detached' });
 
   const text = (await reference('car-21')).replace('"Check car 21"', '"Dropped"');
-  const drop = () =>
-    page.evaluate((content) => {
-      const transfer = new DataTransfer();
-      transfer.items.add(new File([content], 'dropped.jounce.json', { type: 'application/json' }));
-      window.dispatchEvent(new DragEvent('drop', { dataTransfer: transfer, bubbles: true, cancelable: true }));
-    }, text);
+  const drop = (content = text, name = 'dropped.jounce.json') =>
+    page.evaluate(
+      (file) => {
+        const transfer = new DataTransfer();
+        transfer.items.add(new File([file.content], file.name));
+        window.dispatchEvent(new DragEvent('drop', { dataTransfer: transfer, bubbles: true, cancelable: true }));
+      },
+      { content, name },
+    );
   await drop();
   await heading(page, 'Dropped');
+  // a list is no broken car: where it goes is said, with the way there
+  await drop('Point,X,Y,Z\narmFront,1,2,3\narmRear,4,5,6\n', 'points.csv');
+  const list = page.getByRole('dialog', { name: /points\.csv/ });
+  expect(await list.innerText()).toMatch(/is a list, not a car.*on Points, by Coordinates in/s);
+  await list.getByRole('button', { name: 'Go to Points' }).click();
+  await page.getByRole('button', { name: /Coordinates in/ }).waitFor();
+  await page.getByRole('link', { name: 'Bench' }).click();
   await choose(page, /^mine/);
   await heading(page, 'Check car 23');
   await press(page, 'File');

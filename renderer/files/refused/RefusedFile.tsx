@@ -3,6 +3,8 @@ import { VerdictShape } from '../../look/controls/VerdictShape';
 import { useBench, useWindow } from '../../shell/benchContext';
 import { chooseCar } from '../../state/actions/chooseCar';
 import { openMended } from '../../state/actions/mendRefused';
+import { PAGES } from '../../shell/pages';
+import { choosePage } from '../../state/actions/lookAt';
 import { dismissRefused } from '../../state/actions/openCar';
 import type { RefusedFile as Refused } from '../../state/benchStore';
 import { download } from '../browserFiles';
@@ -87,6 +89,18 @@ export const RefusedFile = () => {
         {isMended && text !== null && (
           <button type="button" className="button" onClick={() => download(fileNameFor(title), text)}>
             Download the text
+          </button>
+        )}
+        {refused.page && (
+          <button
+            type="button"
+            className="button primary"
+            onClick={() => {
+              dismissRefused(store);
+              if (refused.page) choosePage(store, refused.page);
+            }}
+          >
+            Go to {PAGES.find(({ name }) => name === refused.page)?.label}
           </button>
         )}
         {!isMended && (

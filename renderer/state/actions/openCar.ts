@@ -3,6 +3,7 @@ import { failureWords } from '../../files/failureWords';
 import type { FileAnswer, FileService, HandedFile, HandedName } from '../../files/fileService';
 import { notePicked } from './notePicked';
 import { noteRecent, noteRecentHanded, noteRecentPicked } from './recentFiles';
+import { otherFile } from '../../files/otherFiles';
 import { bytesOf, fileNameFor, nameOfPlace, type FilePlace, type PickedFile } from '../../files/places';
 import type { BegunCar } from '../begunCar';
 import { change, changeFiles, isUnsaved, openBench, type BenchStore } from '../benchStore';
@@ -70,13 +71,22 @@ export const openCarText = (store: BenchStore, title: string, sample: string | n
 
 const decoded = (bytes: Uint8Array): string => new TextDecoder().decode(bytes);
 
+/** What is no car at all is told as what it is, and not by the faults that it has as one. */
+const refuseBytes = (store: BenchStore, title: string, faults: readonly Fault[], bytes: Uint8Array): void => {
+  const other = otherFile(title, bytes);
+  if (!other) return refuseFaults(store, title, faults, decoded(bytes));
+  const { words, advice, page } = other;
+  const refused = { title, message: `“${title}” is ${words}. ${advice}`, faults: [], text: null };
+  store.setState({ refused: { ...refused, ...(page && { page }) } });
+};
+
 /**
  * Opens a car by its bytes, so that its encoding is judged too. One with faults changes nothing; where what is open has
  * changes that were not saved, the person is asked first.
  */
 const offerCar = (store: BenchStore, files: FileService, source: CarSource, bytes: Uint8Array, then?: () => void): void => {
   const read = parseCarBytes(bytes);
-  if (!read.ok) return refuseFaults(store, source.title, read.failure.faults, decoded(bytes));
+  if (!read.ok) return refuseBytes(store, source.title, read.failure.faults, bytes);
   const open = (): void => {
     putOnBench(store, source, read.value);
     if (source.place.kind === 'none') void files.releaseFile({ window: store.getState().files.window });
