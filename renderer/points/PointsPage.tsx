@@ -7,6 +7,7 @@ import { choosePage } from '../state/actions/lookAt';
 import { askPick, choosePoint, layViews } from '../state/actions/viewing';
 import type { BegunCar } from '../state/begunCar';
 import { useKept } from '../shell/keptState';
+import { CarCautions } from './CarCautions';
 import { CarPanel, type PanelName } from './CarPanels';
 import { CoordinatesIn } from './coordinates/CoordinatesIn';
 import { afterTaking, NO_LIST, questionOf, withQuestion } from './coordinates/keptList';
@@ -116,6 +117,7 @@ export const PointsPage = () => {
               </button>
             </div>
             <Unreachable />
+            <CarCautions />
             <CarPanel key={panel === 'car' ? panel : `${panel} ${axle}`} panel={panel} />
             {begun && over === 'none' && <StepEnd begun={begun} chosen={step} onChoose={goTo} />}
           </section>

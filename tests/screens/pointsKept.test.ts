@@ -58,6 +58,18 @@ test(
     await page.getByRole('button', { name: 'Add body' }).click();
     await setField(page, 'Mass', '640');
     await step(page, 'Limits').click();
+    // a limit is in the unit of its reading, as chosen, and takes others
+    await page.getByRole('button', { name: 'Add limit' }).click();
+    await field(page, 'Reading').selectOption({ label: 'Track' });
+    await field(page, 'Axle').selectOption('front');
+    await setField(page, 'Least', '1540 mm');
+    expect(await field(page, 'Least').inputValue()).toBe('60.629921');
+    await setField(page, 'Most', '50');
+    await page.locator('.draft').getByRole('button', { name: 'Make it' }).click();
+    expect(await page.locator('.draft .leaffault').first().innerText()).toContain('“Most”');
+    await setField(page, 'Most', '62');
+    await page.locator('.draft').getByRole('button', { name: 'Make it' }).click();
+    await page.locator('details.part', { hasText: 'Track front' }).waitFor();
     await step(page, 'Wheel and body').click();
     expect(await field(page, 'Mass').inputValue()).toBe('640');
     await goTo('Bench');

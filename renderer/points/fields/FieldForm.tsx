@@ -1,4 +1,5 @@
 import { useState, type ReactNode } from 'react';
+import { findReading } from '../../../geometry/index';
 import { nameOfKey } from '../../adjusters/fitterWords';
 import { DraftPart } from './DraftPart';
 import { FormContext, useForm } from './formHost';
@@ -37,7 +38,11 @@ export const FieldForm = ({ field, path, above }: FieldFormProps) => {
   const host = useForm();
   switch (field.kind) {
     case 'leaf':
-      return <LeafField field={field} path={path} />;
+      return field.key === 'layout' && host.isOfCar ? (
+        <Settled field={field} path={path} />
+      ) : (
+        <LeafField field={field} path={path} />
+      );
     case 'group':
       return host.read(path) === undefined && !field.required ? (
         <Absent field={field} path={path} />
@@ -52,6 +57,20 @@ export const FieldForm = ({ field, path, above }: FieldFormProps) => {
     case 'list':
       return <Several field={field} path={path} {...(above ? { above } : {})} />;
   }
+};
+
+/** A value that the car was begun with and that nothing but a new car has otherwise. */
+const Settled = ({ field, path }: FieldFormProps) => {
+  const host = useForm();
+  return (
+    <div className="leaf">
+      <span>{field.words.label}</span>
+      <span className="entry">
+        <b>{String(host.read(path))}</b>
+      </span>
+      <span className="meaning">{field.meaning}</span>
+    </div>
+  );
 };
 
 const KindFields = ({ field, path }: { readonly field: Extract<Field, { kind: 'kinds' }>; readonly path: FieldPath }) => {
@@ -184,9 +203,19 @@ const Several = ({ field, path, above }: FieldFormProps & { readonly field: Seve
 const titleOf = (host: ReturnType<typeof useForm>, path: FieldPath): string => {
   const key = path.at(-1);
   const value = host.read(path) as Readonly<Record<string, unknown>> | undefined;
-  const own = value?.['label'] ?? value?.['name'] ?? value?.['reading'] ?? value?.['setting'];
+  const reading = findReading(String(path[0] === 'tolerances' ? key : value?.['reading']))?.name;
+  const own = value?.['label'] ?? value?.['name'] ?? reading ?? value?.['reading'] ?? value?.['setting'];
   if (typeof key === 'number') return typeof own === 'string' && own !== '' ? own : String(key + 1);
   return typeof own === 'string' && own !== '' ? `${own}` : nameOfKey(String(key));
+};
+
+/** The name in the file where the title is another; of a limit the axle and the side that it is of. */
+const besideTitle = (host: ReturnType<typeof useForm>, path: FieldPath, title: string): string => {
+  const key = path.at(-1);
+  if (typeof key === 'string') return title === key ? '' : key;
+  if (path[0] !== 'limits') return '';
+  const limit = host.read(path) as Readonly<Record<string, unknown>> | undefined;
+  return [limit?.['axle'], limit?.['side']].filter((part) => typeof part === 'string').join(', ');
 };
 
 const Entry = ({ field, path, above }: FieldFormProps & { readonly field: SeveralField }) => {
@@ -215,8 +244,7 @@ const Entry = ({ field, path, above }: FieldFormProps & { readonly field: Severa
   return (
     <details className="part" open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>
-        <b>{title}</b>{' '}
-        <span className="quiet">{typeof path.at(-1) === 'string' && title !== path.at(-1) ? path.at(-1) : ''}</span>
+        <b>{title}</b> <span className="quiet">{besideTitle(host, path, title)}</span>
       </summary>
       {open && (
         <>

@@ -1,12 +1,16 @@
 import { useEffect, useId, useState } from 'react';
+import { VerdictShape } from '../../look/controls/VerdictShape';
 import { useUnits } from '../../look/units';
+import { withUnit } from '../../units/shownQuantity';
 import { useBench, useWindow } from '../../shell/benchContext';
 import type { Triple } from '../../../geometry/index';
 import { askPick } from '../../state/actions/viewing';
 import { aimedFrom, firstDirection, isPointField, isRodField, namesFor, rodsAt, useForm } from './formHost';
 import type { Field } from './fieldTree';
-import { fieldScale } from './fieldScale';
+import { choicesAt } from './choicesAt';
 import { leafText, parseLeaf } from './leafText';
+import { noteAt } from './noteAt';
+import { scaleAt } from './scaleAt';
 import type { FieldPath } from './pathValue';
 
 type Leaf = Extract<Field, { kind: 'leaf' }>;
@@ -22,9 +26,10 @@ export const LeafField = ({ field, path }: LeafFieldProps) => {
   const id = useId();
   const { input, words, meaning, required } = field;
   const units = useUnits();
-  const { factor, unit, typedIn } = fieldScale(words.unit, host.mm, units);
+  const scale = scaleAt(host, path, words.unit, units);
+  const { unit, typedIn } = scale;
   const value = host.read(path);
-  const text = leafText(input, value, factor);
+  const text = leafText(input, value, scale);
   const [typed, setTyped] = useState<string | null>(null);
   const [refused, setRefused] = useState<string | null>(null);
   useEffect(() => {
@@ -37,14 +42,19 @@ export const LeafField = ({ field, path }: LeafFieldProps) => {
       setRefused(null);
       return;
     }
-    const read = parseLeaf(input, given, typedIn, factor);
-    const fault = read.ok ? host.write(path, read.value, words.label) : read.fault;
+    const read = parseLeaf(input, given, typedIn, scale);
+    const fault = read.ok ? host.write(path, read.value, words.label, spoken(given, unit)) : read.fault;
     setRefused(fault);
     setTyped(fault === null ? null : given);
   };
   const fault = refused ?? (typed === null ? host.faultAt(path) : null);
+  const note = fault === null && typed === null ? noteAt(host, path, units) : null;
   const names = namesFor(host, path);
-  const notes = [meaning === '' ? null : `${id}-meaning`, fault === null ? null : `${id}-fault`].filter((note) => note !== null);
+  const notes = [
+    meaning === '' ? null : `${id}-meaning`,
+    fault === null ? null : `${id}-fault`,
+    note === null ? null : `${id}-note`,
+  ].filter((note) => note !== null);
   const common = {
     id,
     'aria-invalid': fault !== null,
@@ -60,6 +70,7 @@ export const LeafField = ({ field, path }: LeafFieldProps) => {
     onChange: (event: { target: { value: string } }) => setTyped(event.target.value),
     onBlur: () => typed !== null && take(typed),
   };
+  const groups = choicesAt(host, path);
   const chosen = input.kind === 'choice' ? input.options.map(String) : input.kind === 'flag' ? ['true', 'false'] : null;
   return (
     <div className={`leaf${fault === null ? '' : ' faulty'}${input.kind === 'number' ? ' short' : ''}`}>
@@ -68,7 +79,20 @@ export const LeafField = ({ field, path }: LeafFieldProps) => {
         {required && <span aria-hidden="true"> *</span>}
       </label>
       <span className="entry">
-        {chosen ? (
+        {groups ? (
+          <select {...common} value={text} onChange={(event) => take(event.target.value)}>
+            {(!required || text === '') && <option value="">–</option>}
+            {groups.map(({ heading, options }) => (
+              <optgroup key={heading} label={heading}>
+                {options.map((option) => (
+                  <option key={option.value} value={option.value}>
+                    {option.label}
+                  </option>
+                ))}
+              </optgroup>
+            ))}
+          </select>
+        ) : chosen ? (
           <select {...common} value={text} onChange={(event) => take(event.target.value)}>
             {(!required || text === '') && <option value="">–</option>}
             {chosen.map((option) => (
@@ -112,6 +136,12 @@ export const LeafField = ({ field, path }: LeafFieldProps) => {
           {meaning}
         </span>
       )}
+      {note !== null && (
+        <span className="leafnote" id={`${id}-note`}>
+          <VerdictShape verdict="close" />
+          <span>{note}</span>
+        </span>
+      )}
       {fault !== null && (
         <span className="leaffault" id={`${id}-fault`} role="alert">
           {fault}
@@ -119,6 +149,12 @@ export const LeafField = ({ field, path }: LeafFieldProps) => {
       )}
     </div>
   );
+};
+
+/** What was typed, with the unit that a bare number was taken in. */
+const spoken = (typed: string, unit: string): string => {
+  const text = typed.trim();
+  return /[\d.]$/.test(text) && !/[…,]/.test(unit) ? withUnit(text, unit) : text;
 };
 
 const isSame = (a: Triple, b: Triple): boolean => a.every((part, index) => part === b[index]);

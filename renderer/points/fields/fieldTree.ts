@@ -145,5 +145,7 @@ const ownDescription = (given: Schema, root: Schema): string => {
   const general = given.$ref === undefined ? undefined : root.$defs?.[given.$ref.split('/').at(-1) ?? '']?.description;
   const { description = '' } = given;
   const known = ['point', 'name', 'title', 'direction'].map((name) => root.$defs?.[name]?.description);
-  return description === general || known.includes(description) ? '' : description;
+  // the unit alone stands behind the field, as it was chosen
+  const isUnit = /^(N\/mm²?|kg)\.$/.test(description);
+  return description === general || known.includes(description) || isUnit ? '' : description;
 };

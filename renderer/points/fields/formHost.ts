@@ -1,13 +1,17 @@
 import { createContext, useContext } from 'react';
 import type { AxleDocument, AxleName, CarDocument, Triple } from '../../../geometry/index';
-import { CATALOGUE, setupNames } from '../../../geometry/index';
+import { setupNames } from '../../../geometry/index';
+import { marginKinds } from './noteAt';
 import type { FieldPath } from './pathValue';
 
 /** What the fields of a form read and write: the open car, or a part that is being made. */
 export interface FormHost {
   readonly read: (path: FieldPath) => unknown;
-  /** @returns null where the value was taken, else why it was not, in one sentence */
-  readonly write: (path: FieldPath, value: unknown, what: string) => string | null;
+  /**
+   * @param typed - the value as it was typed, with its unit; left out where it was not typed
+   * @returns null where the value was taken, else why it was not, in one sentence
+   */
+  readonly write: (path: FieldPath, value: unknown, what: string, typed?: string) => string | null;
   /**
    * Gives the part at a path another name, and tells it to everything that names it.
    * @returns null where it has the name now, else why not, in one sentence
@@ -114,9 +118,7 @@ export const namesFor = (host: FormHost, path: FieldPath): readonly string[] => 
       ? ['strut', 'arm', 'knuckle']
       : ['knuckle', ...(axle?.trailingArm ? ['trailingArm'] : []), ...rods];
   if (last === 'toeAdjuster') return adjusters;
-  if (last === 'setting')
-    return [...Object.keys(host.document.front?.adjusters ?? {}), ...Object.keys(host.document.rear?.adjusters ?? {})];
   if (last === 'onCar') return setupNames(host.document);
-  if (last === 'reading') return CATALOGUE.map(({ key }) => key);
+  if (path[0] === 'margins' && last === 'key') return marginKinds(host);
   return [];
 };

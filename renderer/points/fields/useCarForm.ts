@@ -36,11 +36,11 @@ const renamedKey = (document: CarDocument, path: FieldPath, to: string): Renamin
 };
 
 /** The value written; the name of a bar's hole is told to the setups that use it. */
-const written = (document: CarDocument, path: FieldPath, value: unknown): Renaming => {
+const written = (document: CarDocument, path: FieldPath, value: unknown, typed: string | null): Renaming => {
   const hole = holeAt(path, valueAt(document, path));
   if (hole && typeof value === 'string') return renamePart(document, hole, value);
   const changed = withValue(document, path, value);
-  const fault = faultOf(judgeEdit(changed), path);
+  const fault = faultOf(judgeEdit(changed), path, typed);
   return fault === null ? { ok: true, document: changed } : { ok: false, fault };
 };
 
@@ -60,10 +60,10 @@ export const useCarForm = (axle: AxleName | null): FormHost | null => {
       mm: mmPerFileUnit(document),
       read: (path) => valueAt(document, path),
       faultAt: () => null,
-      write: (path, value, what) => {
+      write: (path, value, what, typed) => {
         const bench = benchOf(store.getState());
         if (!bench) return 'The car is no longer open.';
-        const changed = written(bench.document, path, value);
+        const changed = written(bench.document, path, value, typed ?? null);
         if (!changed.ok) return changed.fault;
         editCar(store, OF_THEIR_OWN.test(what) ? what : `Change ${lower(what)}`, () => changed.document);
         return null;

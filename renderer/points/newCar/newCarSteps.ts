@@ -42,10 +42,9 @@ const pointsNote = (begun: BegunCar, document: CarDocument): Omit<StepState, 'na
     : { note: `${typical} of ${names.length} still typical`, isDone: false };
 };
 
-const missing = (parts: readonly (readonly [string, boolean])[], filled: string): Omit<StepState, 'name' | 'label'> => {
-  const lacking = parts.filter(([, isThere]) => !isThere).map(([part]) => part);
-  return lacking.length === 0 ? { note: filled, isDone: true } : { note: `no ${lacking.join(', no ')} yet`, isDone: false };
-};
+/** @param lacking - what is missing, in words */
+const missing = (lacking: readonly string[], filled: string): Omit<StepState, 'name' | 'label'> =>
+  lacking.length === 0 ? { note: filled, isDone: true } : { note: `no ${lacking.join(', no ')} yet`, isDone: false };
 
 const counted = (count: number, what: string): Omit<StepState, 'name' | 'label'> => ({
   note: count === 0 ? 'none yet' : `${count} ${what}`,
@@ -54,8 +53,14 @@ const counted = (count: number, what: string): Omit<StepState, 'name' | 'label'>
 
 /** The six steps with what is in each and what is missing. */
 export const stepsOf = (begun: BegunCar, document: CarDocument): readonly StepState[] => {
-  const axles = axlesOf(document).map(([, axle]) => axle);
-  const every = (has: (axle: AxleDocument) => boolean): boolean => axles.every(has);
+  const named = axlesOf(document);
+  const axles = named.map(([, axle]) => axle);
+  /** The part where an axle lacks it; with the axle's name where another one has it. */
+  const lacks = (part: string, has: (axle: AxleDocument) => boolean): readonly string[] => {
+    const without = named.filter(([, axle]) => !has(axle));
+    if (without.length === 0) return [];
+    return [without.length === named.length ? part : `${part} at the ${without.map(([name]) => name).join(', ')}`];
+  };
   return [
     { name: 'layout', label: 'Layout', note: layoutNote(begun), isDone: true },
     { name: 'points', label: 'Points', ...pointsNote(begun, document) },
@@ -64,8 +69,8 @@ export const stepsOf = (begun: BegunCar, document: CarDocument): readonly StepSt
       label: 'Wheel and body',
       ...missing(
         [
-          ['tyre width', every(({ wheel }) => wheel.tyreWidth !== undefined)],
-          ['mass', document.body?.mass !== undefined],
+          ...lacks('tyre width', ({ wheel }) => wheel.tyreWidth !== undefined),
+          ...(document.body?.mass === undefined ? ['mass'] : []),
         ],
         'filled',
       ),
@@ -75,9 +80,9 @@ export const stepsOf = (begun: BegunCar, document: CarDocument): readonly StepSt
       label: 'Spring, damper, bar',
       ...missing(
         [
-          ['rate', every(({ spring }) => spring?.rate !== undefined)],
-          ['damper', every(({ damper }) => damper !== undefined)],
-          ['bar', every(({ antiRollBar }) => antiRollBar !== undefined)],
+          ...lacks('rate', ({ spring }) => spring?.rate !== undefined),
+          ...lacks('damper', ({ damper }) => damper !== undefined),
+          ...lacks('bar', ({ antiRollBar }) => antiRollBar !== undefined),
         ],
         'filled',
       ),

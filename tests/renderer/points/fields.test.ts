@@ -1,10 +1,16 @@
 import { describe, expect, test } from 'vitest';
-import { carFileSchema } from '../../../geometry/index';
+import { carFileSchema, type CarDocument } from '../../../geometry/index';
 import { buildFieldTree, ELSEWHERE, type Field } from '../../../renderer/points/fields/fieldTree';
 import { fieldWords } from '../../../renderer/points/fields/fieldWords';
 import { faultOf, judgeEdit } from '../../../renderer/points/fields/judgeEdit';
+import { timesFile } from '../../../renderer/points/fields/fieldScale';
+import { scaleAt } from '../../../renderer/points/fields/scaleAt';
+import type { FormHost } from '../../../renderer/points/fields/formHost';
+import { STANDARD_UNITS } from '../../../renderer/units/unitChoice';
+import type { LeafInput } from '../../../renderer/points/fields/fieldTree';
 import { leafText, parseLeaf } from '../../../renderer/points/fields/leafText';
-import { valueAt, withKeyRenamed, withValue } from '../../../renderer/points/fields/pathValue';
+import type { ShownUnits } from '../../../renderer/units/unitChoice';
+import { valueAt, withKeyRenamed, withValue, type FieldPath } from '../../../renderer/points/fields/pathValue';
 import { carDocument } from '../carUnderTest';
 
 interface Schema {
@@ -52,6 +58,8 @@ const leavesOf = (fields: readonly Field[], path: readonly string[]): (readonly 
     }
   });
 
+const AS_IT_IS = timesFile(1);
+
 const tree = buildFieldTree();
 const leaves = new Map([...leavesOf(tree.car, []), ...leavesOf(tree.axle, ['axle']), ...leavesOf(tree.fitUp, [])]);
 
@@ -98,7 +106,7 @@ describe('what stands in a field', () => {
       switch (field.kind) {
         case 'leaf': {
           const scale = field.words.unit === 'length' ? factor : 1;
-          const read = parseLeaf(field.input, leafText(field.input, value, scale), '', scale);
+          const read = parseLeaf(field.input, leafText(field.input, value, timesFile(scale)), '', timesFile(scale));
           expect(JSON.parse(JSON.stringify(read)), field.key).toEqual(JSON.parse(JSON.stringify({ ok: true, value })));
           return count + 1;
         }
@@ -123,22 +131,101 @@ describe('what stands in a field', () => {
   });
 
   test('what is typed: decimal commas, several numbers, words, nothing; what is none says so', () => {
-    expect(parseLeaf({ kind: 'numbers', count: 3 }, '0, 0,5 -1', '', 1)).toEqual({ ok: true, value: [0, 0.5, -1] });
-    expect(parseLeaf({ kind: 'free' }, 'spindle', '', 1)).toEqual({ ok: true, value: 'spindle' });
-    expect(parseLeaf({ kind: 'free' }, '-60, 70', 'mm', 1)).toEqual({ ok: true, value: [-60, 70] });
-    expect(parseLeaf({ kind: 'number' }, '1 in', 'mm', 1)).toEqual({ ok: true, value: 25.4 });
-    const range = parseLeaf({ kind: 'numbers', count: 2 }, '-8 mm, 0.5 in', 'in', 25.4);
+    expect(parseLeaf({ kind: 'numbers', count: 3 }, '0, 0,5 -1', '', AS_IT_IS)).toEqual({ ok: true, value: [0, 0.5, -1] });
+    expect(parseLeaf({ kind: 'free' }, 'spindle', '', AS_IT_IS)).toEqual({ ok: true, value: 'spindle' });
+    expect(parseLeaf({ kind: 'free' }, '-60, 70', 'mm', AS_IT_IS)).toEqual({ ok: true, value: [-60, 70] });
+    expect(parseLeaf({ kind: 'number' }, '1 in', 'mm', AS_IT_IS)).toEqual({ ok: true, value: 25.4 });
+    const range = parseLeaf({ kind: 'numbers', count: 2 }, '-8 mm, 0.5 in', 'in', timesFile(25.4));
     expect(range).toEqual({ ok: true, value: [Number((-8 / 25.4 / 25.4).toFixed(9)), Number((0.5 / 25.4).toFixed(9))] });
-    expect(parseLeaf({ kind: 'numbers', count: 2 }, '−8mm; 8 mm', 'mm', 1)).toEqual({ ok: true, value: [-8, 8] });
-    expect(parseLeaf({ kind: 'number' }, '  ', 'mm', 1)).toEqual({ ok: true, value: undefined });
-    expect(parseLeaf({ kind: 'numbers', count: 2 }, '4', 'mm', 1)).toMatchObject({ ok: false });
-    expect(parseLeaf({ kind: 'number' }, 'ten', '', 1)).toMatchObject({ ok: false });
-    expect(parseLeaf({ kind: 'nameList' }, 'disc, archLiner', '', 1)).toEqual({ ok: true, value: ['disc', 'archLiner'] });
+    expect(parseLeaf({ kind: 'numbers', count: 2 }, '−8mm; 8 mm', 'mm', AS_IT_IS)).toEqual({ ok: true, value: [-8, 8] });
+    expect(parseLeaf({ kind: 'number' }, '  ', 'mm', AS_IT_IS)).toEqual({ ok: true, value: undefined });
+    expect(parseLeaf({ kind: 'numbers', count: 2 }, '4', 'mm', AS_IT_IS)).toMatchObject({ ok: false });
+    expect(parseLeaf({ kind: 'number' }, 'ten', '', AS_IT_IS)).toMatchObject({ ok: false });
+    expect(parseLeaf({ kind: 'nameList' }, 'disc, archLiner', '', AS_IT_IS)).toEqual({ ok: true, value: ['disc', 'archLiner'] });
     const axes = [[0.94, 0, 0.342], [-0.342, 0, 0.94]]; // prettier-ignore
     const asDirections = { kind: 'directions', count: 2 } as const;
-    expect(parseLeaf(asDirections, leafText(asDirections, axes, 1), '', 1)).toEqual({ ok: true, value: axes });
-    expect(parseLeaf(asDirections, '1, 0, 0', '', 1)).toMatchObject({ ok: false });
-    expect(parseLeaf({ kind: 'pairList' }, '-80, 190; 40', 'mm', 1)).toMatchObject({ ok: false });
+    expect(parseLeaf(asDirections, leafText(asDirections, axes, AS_IT_IS), '', AS_IT_IS)).toEqual({ ok: true, value: axes });
+    expect(parseLeaf(asDirections, '1, 0, 0', '', AS_IT_IS)).toMatchObject({ ok: false });
+    expect(parseLeaf({ kind: 'pairList' }, '-80, 190; 40', 'mm', AS_IT_IS)).toMatchObject({ ok: false });
+  });
+
+  test('brackets as the help writes them, and commas without a blank where they cannot be decimal marks', () => {
+    const value = (kind: LeafInput, text: string) => parseLeaf(kind, text, 'mm', AS_IT_IS);
+    const two = { kind: 'numbers', count: 2 } as const;
+    const three = { kind: 'numbers', count: 3 } as const;
+    expect(value({ kind: 'free' }, '[-2.5, 2.6]')).toEqual({ ok: true, value: [-2.5, 2.6] });
+    expect(value(two, '[-60, 70]')).toEqual({ ok: true, value: [-60, 70] });
+    expect(value(two, '-2.5,2.6')).toEqual({ ok: true, value: [-2.5, 2.6] });
+    expect(value(two, '-3,-1')).toEqual({ ok: true, value: [-3, -1] });
+    expect(value(three, '0,1,0')).toEqual({ ok: true, value: [0, 1, 0] });
+    expect(value({ kind: 'free' }, '0,1,0')).toEqual({ ok: true, value: [0, 1, 0] });
+    expect(value({ kind: 'pairList' }, '[-80, 190], [40, 205]')).toEqual({ ok: true, value: [[-80, 190], [40, 205]] }); // prettier-ignore
+    // these may be decimal commas
+    expect(value(two, '3,5')).toMatchObject({ ok: false });
+    expect(value({ kind: 'free' }, '3,5')).toEqual({ ok: true, value: 3.5 });
+    expect(value({ kind: 'numberList' }, '0,5,1,0')).toMatchObject({ ok: false });
+  });
+
+  test('rates and masses in other units; a unit or a text that is none is refused with those that are taken', () => {
+    const typed = (text: string, unit: string) => parseLeaf({ kind: 'number' }, text, unit, AS_IT_IS);
+    expect(typed('1200 lb/in', 'N/mm')).toEqual({
+      ok: true,
+      value: expect.closeTo((1200 * 4.4482216152605) / 25.4, 6) as number,
+    });
+    expect(typed('210 N/mm', 'lb/in')).toEqual({ ok: true, value: expect.closeTo((210 * 25.4) / 4.4482216152605, 6) as number });
+    expect(typed('100 lb', 'kg')).toEqual({ ok: true, value: 45.359237 });
+    expect(typed('55 %', 'share')).toEqual({ ok: true, value: 0.55 });
+    expect(typed('3 ft', 'mm')).toEqual({ ok: false, fault: '“ft” is not a unit of this field: mm or in.' });
+    expect(typed('abc', 'mm')).toMatchObject({ fault: expect.stringContaining('“abc” is not a number') as string });
+  });
+});
+
+describe('limits and tolerances are in the unit of what they are of', () => {
+  const hostOf = (document: CarDocument, mm: number): FormHost => ({
+    read: (path) => valueAt(document, path),
+    write: () => null,
+    rename: () => null,
+    faultAt: () => null,
+    isOfCar: true,
+    mm,
+    document,
+    axle: null,
+    drag: () => undefined,
+  });
+  const pounds = { ...STANDARD_UNITS, length: 'in', force: 'pound' } as const;
+  const car = {
+    ...carDocument('car-21'),
+    limits: [
+      { reading: 'wheelRate', axle: 'front' },
+      { reading: 'track', axle: 'front' },
+      { reading: 'toe', axle: 'front' },
+    ],
+    tolerances: { track: {}, toe: {} },
+  } as CarDocument;
+  const at = (document: CarDocument, mm: number, units: ShownUnits, path: FieldPath) => {
+    const scale = scaleAt(hostOf(document, mm), path, '', units);
+    return { unit: scale.unit, shown: scale.toShown(10), back: scale.fromShown(scale.toShown(10)) };
+  };
+
+  test('a rate in lb/in, a length from the file’s unit to the chosen one, an angle in degrees', () => {
+    expect(at(car, 1, pounds, ['limits', 0, 'min'])).toMatchObject({
+      unit: 'lb/in',
+      shown: expect.closeTo(254 / 4.4482216152605, 9) as number,
+    });
+    expect(at(car, 25.4, STANDARD_UNITS, ['limits', 1, 'max'])).toMatchObject({ unit: 'mm', shown: 254 });
+    expect(at(car, 25.4, pounds, ['limits', 1, 'max'])).toMatchObject({ unit: 'in', shown: expect.closeTo(10, 12) as number });
+    expect(at(car, 25.4, STANDARD_UNITS, ['tolerances', 'track', 'set'])).toMatchObject({ unit: 'mm', shown: 254 });
+    expect(at(car, 1, { ...STANDARD_UNITS, angle: 'minutes' }, ['limits', 2, 'min'])).toMatchObject({ unit: '°', shown: 10 });
+  });
+
+  test('toe across the rim of the axle that it is of, and back; of both axles it stays an angle', () => {
+    const wheel = { ...car.front!.wheel, toeDiameter: 400 };
+    const measured = { ...car, front: { ...car.front!, wheel } } as CarDocument;
+    const rim = { ...STANDARD_UNITS, toe: 'rim', toeDiameter: 999 } as const;
+    const limit = at(measured, 1, rim, ['limits', 2, 'min']);
+    expect(limit).toMatchObject({ unit: 'mm', shown: expect.closeTo(400 * Math.sin((10 * Math.PI) / 180), 9) as number });
+    expect(limit.back).toBeCloseTo(10, 9);
+    expect(at(measured, 1, rim, ['tolerances', 'toe', 'set'])).toMatchObject({ unit: '°', shown: 10 });
   });
 });
 
@@ -160,6 +247,11 @@ describe('edits', () => {
     const path = ['front', 'wheel', 'loadedRadius'];
     const faults = judgeEdit(withValue(car, path, -3));
     expect(faultOf(faults, path)).toBe('Found -3, expected a number greater than 0.');
+    expect(faultOf(faults, path, '-3 mm')).toBe('Found “-3 mm”, expected a number greater than 0.');
+    const camber = ['front', 'wheel', 'camber'];
+    expect(faultOf(judgeEdit(withValue(car, camber, undefined)), camber, '')).toBe('This is needed: a number from -45 to 45.');
+    const reversed = judgeEdit({ ...car, limits: [{ reading: 'camber', axle: 'front', min: 2, max: 1 }] });
+    expect(faultOf(reversed, ['limits', 0, 'min'], '2°')).toBe('Found “2°”, expected no more than “Most” (1).');
     expect(faultOf(judgeEdit(withValue(car, ['front', 'points', 'armRear'], undefined)), ['front', 'toeAdjuster'])).toContain(
       'front.points.armRear',
     );

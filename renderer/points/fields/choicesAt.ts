@@ -1,0 +1,47 @@
+import { CATALOGUE, type AxleName } from '../../../geometry/index';
+import type { FormHost } from './formHost';
+import type { FieldPath } from './pathValue';
+
+/** What can be chosen under one heading: as the file has it, and as it is read. */
+export interface ChoiceGroup {
+  readonly heading: string;
+  readonly options: readonly { readonly value: string; readonly label: string }[];
+}
+
+/** Readings that are one number, by the headings that they stand under on the bench. */
+const READINGS: readonly ChoiceGroup[] = [...new Set(CATALOGUE.map(({ group }) => group))]
+  .map((heading) => ({
+    heading,
+    options: CATALOGUE.filter(({ group, components }) => group === heading && components === undefined).map(({ key, name }) => ({
+      value: key,
+      label: name,
+    })),
+  }))
+  .filter(({ options }) => options.length > 0);
+
+/** What a tolerance can be of besides one reading. */
+const FAMILIES: ChoiceGroup = {
+  heading: 'All of a kind',
+  options: [
+    { value: 'wheelbase', label: 'Wheelbase' },
+    { value: 'anti-geometry', label: 'Anti-geometry' },
+  ],
+};
+
+const adjustersOf = (host: FormHost, axle: AxleName): ChoiceGroup => ({
+  heading: axle === 'front' ? 'Front axle' : 'Rear axle',
+  options: Object.entries(host.document[axle]?.adjusters ?? {}).map(([name, { label }]) => ({
+    value: name,
+    label: label === undefined || label === name ? name : `${label} (${name})`,
+  })),
+});
+
+/** What a field is chosen from by words that are not those of the file; null where it is typed. */
+export const choicesAt = (host: FormHost, path: FieldPath): readonly ChoiceGroup[] | null => {
+  const [holder, last] = [path[0], path.at(-1)];
+  if (holder === 'limits' && path.length === 3 && last === 'reading') return READINGS;
+  if (holder === 'limits' && path.length === 3 && last === 'setting')
+    return (['front', 'rear'] as const).map((axle) => adjustersOf(host, axle)).filter(({ options }) => options.length > 0);
+  if (holder === 'tolerances' && path.length === 3 && last === 'key') return [...READINGS, FAMILIES];
+  return null;
+};
