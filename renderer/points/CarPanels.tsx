@@ -1,4 +1,4 @@
-import { useMemo } from 'react';
+import { useMemo, useState, type ReactNode } from 'react';
 import { AdjusterCard } from '../adjusters/AdjusterCard';
 import { useBench } from '../shell/benchContext';
 import { FieldForm, FieldsOf } from './fields/FieldForm';
@@ -6,6 +6,9 @@ import { buildFieldTree, type Field } from './fields/fieldTree';
 import { FormContext, type FormHost } from './fields/formHost';
 import type { FieldPath } from './fields/pathValue';
 import { useCarForm } from './fields/useCarForm';
+import { MeshIn } from './parts/MeshIn';
+import { partsHost } from './parts/partsHost';
+import { PartTools } from './parts/PartTools';
 import { PointTable } from './PointTable';
 import { useViewFollows } from './useViewFollows';
 
@@ -62,6 +65,8 @@ const FitUpFields = () => {
   const host = useCarForm(null);
   const tree = useMemo(() => buildFieldTree(), []);
   useViewFollows('left');
+  // the part that is being made is kept beside the fields that show it
+  const [, drawAnew] = useState(0);
   if (!host) return null;
   return (
     <>
@@ -70,7 +75,8 @@ const FitUpFields = () => {
         <span className="quiet">places at design, left side; * is needed</span>
       </div>
       <div className="scroll forms" tabIndex={0} role="group" aria-label="Parts, joints, hoses">
-        <FormContext value={host}>
+        <FormContext value={partsHost(host)}>
+          <MeshIn onDraft={() => drawAnew((count) => count + 1)} />
           <Fields fields={tree.fitUp} path={[]} />
         </FormContext>
       </div>
@@ -130,7 +136,7 @@ const Fields = ({ fields, path }: { readonly fields: readonly Field[]; readonly 
           key={field.key}
           field={field}
           path={[...path, field.key]}
-          {...(field.key === 'adjusters' ? { above: (at: FieldPath) => <TryIt path={at} /> } : {})}
+          {...(ABOVE[field.key] ? { above: ABOVE[field.key] } : {})}
         />
       ))}
   </>
@@ -147,4 +153,10 @@ const TryIt = ({ path }: { readonly path: FieldPath }) => {
       <AdjusterCard name={name} adjuster={adjuster} dense />
     </div>
   );
+};
+
+/** What stands over the fields of a part that the person named. */
+const ABOVE: Readonly<Record<string, (path: FieldPath) => ReactNode>> = {
+  adjusters: (path) => <TryIt path={path} />,
+  parts: (path) => <PartTools path={path} />,
 };

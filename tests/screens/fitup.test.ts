@@ -1,5 +1,6 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test } from 'vitest';
+import { binaryStl, tetrahedron } from '../geometry/fitup/stlFiles';
 import { openWindow } from './chromium';
 
 test('fit-up: clearance and joints, a row chosen by key and taken to the bench', async () => {
@@ -80,5 +81,45 @@ test('fit-up: load cases are invented until one is given figures; every change i
   await expect.poll(heads).not.toContain('Long left');
   await page.keyboard.press('Control+z');
   await expect.poll(heads).toContain('Long left');
+  expect(complaints).toEqual([]);
+}, 120_000);
+
+test('parts: one of an STL file, with its unit; another shape in its place, a copy, and away again', async () => {
+  const { page, complaints } = await openWindow({ reducedMotion: 'reduce', graphics: 'none' });
+  await page.getByRole('heading', { name: 'Saltmarsh hatch' }).waitFor();
+  await page.getByRole('navigation').getByRole('link', { name: 'Points' }).click();
+  await page.getByRole('group', { name: 'What is edited' }).getByRole('button', { name: 'Parts' }).click();
+  const mesh = page.getByRole('region', { name: 'Part from an STL file' });
+  const choose = (name: string, bytes: Uint8Array) =>
+    mesh.getByLabel('Part from an STL file…').setInputFiles({ name, mimeType: 'model/stl', buffer: Buffer.from(bytes) });
+  await choose('cut off.stl', binaryStl(tetrahedron(40)).slice(0, 150));
+  await mesh.getByRole('alert').getByText('save the mesh again as binary STL').waitFor();
+  await choose('ear.stl', binaryStl(tetrahedron(40).slice(9)));
+  await mesh.getByText('Not closed: 3 edges').waitFor();
+  await choose('Seat bracket.stl', binaryStl(tetrahedron(2)));
+  await mesh.getByText('4 triangles, 2.0 × 2.0 × 2.0 mm').waitFor();
+  await mesh.getByLabel('Unit of the STL').selectOption('in');
+  await mesh.getByText('50.8 × 50.8 × 50.8 mm, closed').waitFor();
+  await mesh.getByRole('button', { name: 'Go on' }).click();
+  const draft = page.getByRole('group', { name: 'New part' });
+  expect(await draft.getByRole('textbox', { name: /^Name/ }).inputValue()).toBe('SeatBracket');
+  await draft.getByRole('button', { name: 'Make it' }).click();
+  await draft.waitFor({ state: 'detached' });
+  const summary = page.locator('details.part > summary').filter({ hasText: 'Seat bracket' });
+  await summary.click();
+  const tools = page.getByRole('group', { name: 'Part SeatBracket' });
+  await tools.getByText('50.8 × 50.8 × 50.8 mm').waitFor();
+  const { violations } = await new AxeBuilder({ page }).include('main').analyze();
+  expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`)).toEqual([]);
+  await tools.getByLabel('Kind of shape of SeatBracket').selectOption('box');
+  await expect.poll(() => page.getByRole('button', { name: /^Undo/ }).first().innerText()).toContain('shape of SeatBracket');
+  await tools.getByRole('button', { name: 'Copy' }).click();
+  await page.locator('details.part > summary').filter({ hasText: 'SeatBracket2' }).waitFor();
+  await page
+    .locator('details.part[open]')
+    .getByRole('button', { name: /^Remove/ })
+    .last()
+    .click();
+  await expect.poll(() => page.locator('details.part > summary').filter({ hasText: 'Seat bracket' }).count()).toBe(1);
   expect(complaints).toEqual([]);
 }, 120_000);
