@@ -14,6 +14,7 @@ import { copySetup, makeSetup } from '../state/actions/setups';
 import { benchOf } from '../state/benchStore';
 import { freeTrialName } from '../state/settings';
 import type { Command, CommandGroup, CommandMaker } from './command';
+import { fitUp } from './fitUpCommands';
 import { goTo, press } from './goTo';
 import { newCar } from './newCar';
 import { curveReadings, curves, pages, readings, samples, studies, themes, units, views } from './lookCommands';
@@ -188,6 +189,7 @@ const GROUPS: readonly CommandMaker[] = [
   ...[adjusters, axleValues, motions, setups, axles, curves, table, views].map(withCar),
   pages,
   withCar(studies),
+  withCar(fitUp),
   units,
   themes,
   samples,

@@ -1,6 +1,7 @@
 import { Segments } from '../look/controls/Segments';
-import { useBench } from '../shell/benchContext';
+import { useBench, useWindow } from '../shell/benchContext';
 import { useKept } from '../shell/keptState';
+import { choosePage } from '../state/actions/lookAt';
 import '../studies/studies.css';
 import { ClearanceTab } from './clearance/ClearanceTab';
 import './fitup.css';
@@ -19,12 +20,30 @@ const TABS: readonly { readonly name: FitUpTab; readonly label: string }[] = [
 
 /** Whether it touches, binds or runs out of thread, and what it carries: tables with the least to spare first, and where it is. */
 export const FitUpPage = ({ theme }: { readonly theme: string }) => {
+  const { store } = useWindow();
   const bench = useBench((state) => state.history?.present ?? null);
   const axle = useBench((state) => state.axle);
   const [tab, setTab] = useKept<FitUpTab>('fitup.tab', () => 'clearance');
+  // the tab of the page of points that edits them
+  const [, showParts] = useKept<string>('points.tab', () => 'points');
   const [asked, setAsked] = useKept<FitUpAsked>('fitup.asked', () => ALL_ASKED);
   if (!bench) return <p className="nostudies">No car is open. Open one, or a sample, from the file menu.</p>;
-  const tabs = <Segments label="Fit-up" options={TABS} chosen={tab} className="fituptabs" onChoose={setTab} />;
+  const tabs = (
+    <>
+      <Segments label="Fit-up" options={TABS} chosen={tab} className="fituptabs" onChoose={setTab} />
+      <button
+        type="button"
+        className="button"
+        title="Parts, joints and hoses of the car file, edited on the page of points; parts of STL files there too"
+        onClick={() => {
+          showParts('fitUp');
+          choosePage(store, 'points');
+        }}
+      >
+        Parts…
+      </button>
+    </>
+  );
   const common = {
     document: bench.document,
     setup: bench.setup,

@@ -123,3 +123,35 @@ test('parts: one of an STL file, with its unit; another shape in its place, a co
   await expect.poll(() => page.locator('details.part > summary').filter({ hasText: 'Seat bracket' }).count()).toBe(1);
   expect(complaints).toEqual([]);
 }, 120_000);
+
+test('fit-up by keys alone: from the command list to a row; Escape calls the search off at once', async () => {
+  const { page, complaints } = await openWindow({ reducedMotion: 'reduce', graphics: 'none' });
+  await page.getByRole('heading', { name: 'Saltmarsh hatch' }).waitFor();
+  const command = async (typed: string) => {
+    await page.keyboard.press('Control+k');
+    await page.getByRole('dialog', { name: 'Command list' }).waitFor();
+    await page.keyboard.type(typed);
+    await page.keyboard.press('Enter');
+  };
+  await command('Clearance of parts');
+  await page.getByRole('progressbar').waitFor({ timeout: 60_000 });
+  const took = await page.evaluate(async () => {
+    const since = performance.now();
+    document.body.dispatchEvent(new KeyboardEvent('keydown', { key: 'Escape', bubbles: true, cancelable: true }));
+    while (!document.body.innerText.includes('Called off.')) await new Promise(requestAnimationFrame);
+    return performance.now() - since;
+  });
+  expect(took).toBeLessThan(100);
+  await page.getByRole('button', { name: 'Work it out' }).focus();
+  await page.keyboard.press('Enter');
+  await page.getByRole('region', { name: 'Table of clearance' }).locator('tbody tr').first().waitFor({ timeout: 60_000 });
+  await command('Go to the chosen row');
+  await expect.poll(() => page.evaluate(() => document.activeElement?.className)).toBe('pickrow');
+  await command('Loads in the links');
+  await page.getByRole('region', { name: 'Table of link loads' }).waitFor();
+  await command('Take the position of the row to the bench');
+  await page.getByRole('group', { name: 'Motion' }).waitFor();
+  await command('Parts, joints and hoses');
+  await page.getByRole('region', { name: 'Part from an STL file' }).waitFor();
+  expect(complaints).toEqual([]);
+}, 120_000);

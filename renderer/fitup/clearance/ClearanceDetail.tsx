@@ -46,7 +46,7 @@ export const ClearanceDetail = ({ row, remedies, bound, isPlainCut, onBench }: C
       )}
       <p className="fitupfoot">
         <span>{isPlainCut ? 'They cut into each other; how deep is not known for these shapes.' : proofWords(row, bound)}</span>
-        <button type="button" className="button" disabled={onBench === null} onClick={onBench ?? undefined}>
+        <button type="button" data-press="to-bench" className="button" disabled={onBench === null} onClick={onBench ?? undefined}>
           Take position to the bench
         </button>
       </p>

@@ -214,6 +214,7 @@ export const JointsTab = ({ document, axle, asked, onAsk, tabs, cautions, theme 
               <span>Where a fan is drawn it is what the maker rates, and the arc the tilt here, where it is greatest.</span>
               <button
                 type="button"
+                data-press="to-bench"
                 className="button"
                 disabled={standing === null || isOld}
                 onClick={() =>

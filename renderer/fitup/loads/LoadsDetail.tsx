@@ -12,13 +12,14 @@ interface LoadsDetailProps {
   readonly line: LoadLine;
   /** how long a kN is drawn [mm]; null: nothing is drawn */
   readonly perKilonewton: number | null;
+  readonly onBench: () => void;
 }
 
 /** Names of parts are of the file, and words of their own are said as they are. */
 const onWords = (on: string): string => (on === 'body' || on === 'knuckle' || on === 'ground' ? `the ${on}` : nameOfKey(on));
 
 /** What the chosen link puts on the parts at its ends in the chosen case, as vectors of the car's frame; and what the arrows are. */
-export const LoadsDetail = ({ one, side, line, perKilonewton }: LoadsDetailProps) => {
+export const LoadsDetail = ({ one, side, line, perKilonewton, onBench }: LoadsDetailProps) => {
   const units = useUnits();
   const [forces, moments] = [forcesIn(units), momentsIn(units)];
   const row = one.rows.find(({ side: own, link, kind }) => own === side && link === line.link && kind === line.kind);
@@ -94,6 +95,10 @@ export const LoadsDetail = ({ one, side, line, perKilonewton }: LoadsDetailProps
           <span>
             {perThousand} = {withUnit(lengths.format(perKilonewton), lengths.unit)}
           </span>
+          <span className="spread" />
+          <button type="button" data-press="to-bench" className="button" onClick={onBench}>
+            Take position to the bench
+          </button>
         </p>
       )}
     </div>

@@ -4,6 +4,7 @@ import { Segments } from '../../look/controls/Segments';
 import { useUnits } from '../../look/units';
 import { KeepTable } from '../../lengths/KeepTable';
 import { useCarForm } from '../../points/fields/useCarForm';
+import { useWindow } from '../../shell/benchContext';
 import { useKept } from '../../shell/keptState';
 import { setupNamed } from '../../state/settings';
 import { VerdictChip } from '../../studies/answers/AnswerCells';
@@ -13,6 +14,7 @@ import { FitUpProgress } from '../FitUpProgress';
 import { loadsOrder, meshesOfCar } from '../fitUpQuestion';
 import { FitUpWarnings } from '../FitUpWarnings';
 import type { TabProps } from '../tabProps';
+import { takeToBench } from '../toBench';
 import { useFitUp } from '../useFitUp';
 import { FitUpView, NOTHING_SHOWN } from '../view/FitUpView';
 import type { FitUpViewName } from '../view/fitUpContent';
@@ -39,6 +41,7 @@ const ARROWS: readonly { readonly name: ArrowView; readonly label: string }[] = 
 
 /** What every link carries in every load case, with the cases to edit and the forces as arrows. */
 export const LoadsTab = ({ document, setup, axle, tabs, cautions, theme }: TabProps) => {
+  const { store } = useWindow();
   const units = useUnits();
   const length = lengthsIn(units);
   const host = useCarForm(axle);
@@ -176,7 +179,13 @@ export const LoadsTab = ({ document, setup, axle, tabs, cautions, theme }: TabPr
             <div className="arrowchoice" data-over-view>
               <Segments label="Arrows" options={ARROWS} chosen={arrows} onChoose={setArrows} />
             </div>
-            <LoadsDetail one={one} side={side} line={line} perKilonewton={drawn?.perKilonewton ?? null} />
+            <LoadsDetail
+              one={one}
+              side={side}
+              line={line}
+              perKilonewton={drawn?.perKilonewton ?? null}
+              onBench={() => takeToBench(store, { axle, setup: own, travel: asked.travel, rack })}
+            />
           </>
         )}
       </FitUpView>

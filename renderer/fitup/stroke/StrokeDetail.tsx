@@ -40,7 +40,7 @@ export const StrokeDetail = ({ line, onBench }: StrokeDetailProps) => {
             ? 'The bench moves both wheels of an axle alike: there this bar does not twist so far.'
             : 'Least left of all setups is what stands in the table.'}
         </span>
-        <button type="button" className="button" disabled={onBench === null} onClick={onBench ?? undefined}>
+        <button type="button" data-press="to-bench" className="button" disabled={onBench === null} onClick={onBench ?? undefined}>
           Take position to the bench
         </button>
       </p>

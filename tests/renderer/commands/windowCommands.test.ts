@@ -41,6 +41,9 @@ describe('the command list', () => {
         'scope.axle',
         'overlay.ghost',
         'units.length.in',
+        'fitup.clearance',
+        'fitup.loads',
+        'fitup.parts',
       ]),
     );
     expect(commands.every(({ label, where }) => label.trim() !== '' && where.trim() !== '')).toBe(true);
