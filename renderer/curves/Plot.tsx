@@ -4,6 +4,7 @@ import { saveFile } from '../look/saveFile';
 import { useBench } from '../shell/benchContext';
 import { useUnits } from '../look/units';
 import { shownQuantity, shownReading, type ShownQuantity } from '../units/shownQuantity';
+import { unitBeside } from '../units/unitBeside';
 import { curveCsv } from './curveCsv';
 import { comparedValues, spokenValues } from './cursorWords';
 import { cursorValues, readingOfNumber, type PlotContent } from './plotContent';
@@ -61,7 +62,7 @@ const ReadingChoice = ({
 }) => (
   <label className="plotname">
     <span className="named">
-      {readingOfNumber(number)?.name} <span className="unit">{unit}</span>
+      {readingOfNumber(number)?.name} <span className="unit">{unitBeside(readingOfNumber(number)?.name ?? '', unit)}</span>
     </span>
     <select aria-label={`Reading of curve ${place + 1}`} value={number} onChange={(event) => onChoose(event.target.value)}>
       {READINGS.map(({ group, numbers }) => (

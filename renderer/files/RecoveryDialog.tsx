@@ -1,5 +1,6 @@
 import { useEffect, useMemo, useRef } from 'react';
 import { PartDrawing } from '../adjusters/parts/PartDrawing';
+import { useUnits } from '../look/units';
 import { VerdictShape } from '../look/controls/VerdictShape';
 import { useWindow } from '../shell/benchContext';
 import { putOfferOff, takeBoth, takeCopy, takeSaved, wasNeverSaved } from '../state/actions/recoverCar';
@@ -90,7 +91,11 @@ const Part = ({
 
 const Differences = ({ offer }: { readonly offer: Offer }) => {
   const { document, saved, copy } = offer;
-  const differences = useMemo(() => (saved ? carDifferences(saved, document, copy.note.against) : []), [saved, document, copy]);
+  const units = useUnits();
+  const differences = useMemo(
+    () => (saved ? carDifferences(saved, document, copy.note.against, units) : []),
+    [saved, document, copy, units],
+  );
   const mm = mmPerFileUnit(document);
   if (wasNeverSaved(offer)) return <p className="plain">This car was never saved: the copy is all there is of it.</p>;
   if (!saved)

@@ -2,7 +2,7 @@ import { setupNames, type AdjusterDocument, type AxleName, type CarDocument } fr
 import { fitterWords, nameOfKey } from '../adjusters/fitterWords';
 import { isSameDocument } from '../state/sameDocument';
 import { settingOf, setupNamed } from '../state/settings';
-import { STANDARD_UNITS } from '../units/unitChoice';
+import type { ShownUnits } from '../units/unitChoice';
 import { mmPerFileUnit } from '../units/fileLength';
 import { questionWords } from './questionWords';
 
@@ -54,7 +54,13 @@ const originOf = (saved: CarDocument, setup: string, against: string): string | 
   return [setup, saved.onCar, against, names[0]].find((name) => name !== undefined && names.includes(name)) ?? null;
 };
 
-const settingsOf = (saved: CarDocument, changed: CarDocument, setup: string, origin: string): readonly CarDifference[] => {
+const settingsOf = (
+  saved: CarDocument,
+  changed: CarDocument,
+  setup: string,
+  origin: string,
+  units: ShownUnits,
+): readonly CarDifference[] => {
   const [before, after] = [setupNamed(saved, origin), setupNamed(changed, setup)];
   const isNew = origin !== setup;
   const where = isNew ? `${setup}, new, from ${origin}` : setup;
@@ -62,7 +68,7 @@ const settingsOf = (saved: CarDocument, changed: CarDocument, setup: string, ori
     const settings = Object.entries(changed[axle]?.adjusters ?? {}).flatMap(([name, adjuster]) => {
       const label = adjuster.label ?? nameOfKey(name);
       const of = (side: 'left' | 'right') => [settingOf(before, axle, name, side), settingOf(after, axle, name, side)] as const;
-      const words = (value: number | null): string => fitterWords(adjuster, value, mmPerFileUnit(changed), STANDARD_UNITS).short;
+      const words = (value: number | null): string => fitterWords(adjuster, value, mmPerFileUnit(changed), units).short;
       const told = ([from, to]: readonly [number | null, number | null], side: string): readonly CarDifference[] =>
         // set to nothing and not set are one to the fitter
         from === to || ((from === null || to === null) && words(from) === words(to))
@@ -84,32 +90,40 @@ const withoutSides = (entries: object = {}): unknown =>
   Object.fromEntries(Object.entries(entries).filter(([key]) => !['both', 'left', 'right'].includes(key)));
 
 /** Questions that the file keeps, as sentences; what no sentence says of a question is told as it stands. */
-const questionsOf = (saved: CarDocument, changed: CarDocument): readonly CarDifference[] => {
+const questionsOf = (saved: CarDocument, changed: CarDocument, units: ShownUnits): readonly CarDifference[] => {
   const [before, after] = [saved.questions ?? {}, changed.questions ?? {}];
   const where = 'Questions';
   return [...new Set([...Object.keys(after), ...Object.keys(before)])].flatMap((part): readonly CarDifference[] => {
     const [old, now] = [before[part], after[part]];
-    const was = old === undefined ? 'nothing' : questionWords(saved, old, STANDARD_UNITS);
-    const is = now === undefined ? 'deleted' : questionWords(changed, now, STANDARD_UNITS);
+    const was = old === undefined ? 'nothing' : questionWords(saved, old, units);
+    const is = now === undefined ? 'deleted' : questionWords(changed, now, units);
     if (was !== is) return isSameDocument(old, now) ? [] : [{ part, where, before: was, after: is }];
     return leaves(old, now, [where, part]);
   });
 };
 
-/** Everything in which a changed car differs from the saved one: settings of setups first, in the fitter's words. */
-export const carDifferences = (saved: CarDocument, changed: CarDocument, against: string): readonly CarDifference[] => {
+/**
+ * Everything in which a changed car differs from the saved one: settings of setups first, in the fitter's words and the units that
+ * are read; the rest as it stands in the file, in the file's.
+ */
+export const carDifferences = (
+  saved: CarDocument,
+  changed: CarDocument,
+  against: string,
+  units: ShownUnits,
+): readonly CarDifference[] => {
   const { setups: _savedSetups, questions: _savedQuestions, ...savedRest } = saved;
   const { setups: _changedSetups, questions: _changedQuestions, ...changedRest } = changed;
   const [savedNames, changedNames] = [setupNames(saved), setupNames(changed)];
   const settings = changedNames.flatMap((name) => {
     const origin = originOf(saved, name, against);
     if (origin === null) return [];
-    const told = settingsOf(saved, changed, name, origin);
+    const told = settingsOf(saved, changed, name, origin, units);
     if (savedNames.includes(name) || told.length > 0) return told;
     return [{ part: name, where: 'Setups', before: 'nothing', after: `new, as ${origin}` }];
   });
   const removed = savedNames
     .filter((name) => !changedNames.includes(name))
     .map((name) => ({ part: name, where: 'Setups', before: 'there', after: 'deleted' }));
-  return [...settings, ...removed, ...questionsOf(saved, changed), ...leaves(savedRest, changedRest, [])];
+  return [...settings, ...removed, ...questionsOf(saved, changed, units), ...leaves(savedRest, changedRest, [])];
 };

@@ -7,6 +7,7 @@ import { chooseScope } from '../state/actions/viewing';
 import { scopeOf } from '../state/viewing';
 import type { BenchState } from '../state/benchStore';
 import { shownReading, type ShownQuantity } from '../units/shownQuantity';
+import { unitBeside } from '../units/unitBeside';
 import { useShort, useStrip } from './useShort';
 import { PLAN, wheelPlace, wheelTurn } from './wheelPlaces';
 import './picker.css';
@@ -73,7 +74,7 @@ const Plan = ({
         {NAMES[axle]} {side}
       </b>
       <span title="The wheels are drawn with ten times their toe">
-        {isReached ? `camber, toe${hasLengthToe(shown) ? ` ${shown.toe.unit}` : ''}` : 'last reached'}
+        {isReached ? `camber, toe${hasLengthToe(shown) ? ` ${unitBeside('toe', shown.toe.unit)}` : ''}` : 'last reached'}
       </span>
     </p>
     <div className="plan">

@@ -1,4 +1,5 @@
 import { lazy, memo, Suspense } from 'react';
+import { unitBeside } from '../units/unitBeside';
 import { LimitBars, type LimitPair } from './LimitBars';
 import { numberClass } from './numberClass';
 import type { ReadingRow } from './readingRows';
@@ -30,7 +31,7 @@ const Name = ({
       onClick={() => onOpen(row.id)}
     >
       {row.name}
-      {row.unit && <span className="unit">{`\u00a0${row.unit}`}</span>}
+      {row.unit && <span className="unit">{`\u00a0${unitBeside(row.name, row.unit)}`}</span>}
     </button>
   </th>
 );

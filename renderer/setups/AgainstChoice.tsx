@@ -31,7 +31,8 @@ export const AgainstChoice = () => {
   };
   return (
     <label className="choice compared">
-      <span className="quiet">against</span>
+      <span className="quiet wholewords">against</span>
+      <span className="quiet shortwords">±</span>
       <select
         aria-label="Setup compared with"
         value={other ? `${bench.againstCar.kind}:${other.setup}` : NOTHING}

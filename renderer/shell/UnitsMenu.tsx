@@ -47,7 +47,7 @@ const CHOICES = [
 
 /** The same where there is little room: signs for words. */
 const shortUnitWords = (words: string): string =>
-  words.replace('degrees, minutes', '°′').replace('degrees', '°').replace('toe at the rim', 'toe: rim');
+  words.replace('degrees, minutes', '°′').replace('degrees', '°').replace('toe at the rim', 'rim');
 
 /** The units that the window reads and types in, and the choice of others. The car file keeps its own. */
 export const UnitsMenu = () => {

@@ -111,7 +111,7 @@ export const ViewTools = ({ control }: { readonly control: RefObject<SceneContro
       <div className="viewchoice" data-over-view>
         <Segments
           label="View"
-          className="upright"
+          className="stacked"
           options={viewsFor(axle, scope)}
           chosen={view}
           onChoose={(name) => chooseView(store, name)}

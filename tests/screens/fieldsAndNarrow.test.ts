@@ -40,6 +40,19 @@ test('640 × 360: nothing runs off, one panel at a time, the motion strip stays'
       .map(({ outerHTML }) => outerHTML.slice(0, 80)),
   );
   expect(off).toEqual([]);
+
+  // the tools of the view are all in sight, and the wheels' figures stand clear of them; after a look at fit-up too
+  await page.getByRole('link', { name: 'Fit-up' }).click();
+  await page.locator('link[rel="stylesheet"][href*="FitUpPage"]').waitFor({ state: 'attached' });
+  await page.getByRole('link', { name: 'Bench' }).click();
+  await panels.getByRole('button', { name: 'View' }).click();
+  for (const name of ['Corner', 'Wheel', 'Axis', 'Left', 'Car'])
+    await page
+      .getByRole('group', { name: /^(View|Shown)$/ })
+      .getByRole('button', { name, exact: true })
+      .click({ trial: true });
+  const [figures, tools] = [await page.locator('.picker').boundingBox(), await page.locator('.scopetools').boundingBox()];
+  expect(figures && tools && figures.x + figures.width <= tools.x).toBe(true);
 });
 
 test('from 920 px the header is one row in which nothing touches, and every wheel is picked beside two columns too', async () => {
@@ -75,6 +88,19 @@ test('from 920 px the header is one row in which nothing touches, and every whee
       await page.getByRole('button', { name: new RegExp(`^${corner}: camber`) }).click();
       expect(await pressed(new RegExp(`^${corner}: camber`)), `${corner} at ${width}`).toBe('true');
     }
+  }
+  // the shown units are whole, however many of them were changed
+  await page.getByRole('button', { name: /^Units:/ }).click();
+  for (const name of ['inches', 'degrees, minutes', 'across the rim', 'lb, lb/in'])
+    await page.getByRole('button', { name, exact: true }).click();
+  await page.keyboard.press('Escape');
+  for (const width of [920, 960, 1000, 1079]) {
+    await page.setViewportSize({ width, height: 640 });
+    const cut = await page
+      .locator('.unitline .shortwords')
+      .evaluate((words) => [words.scrollWidth - words.clientWidth, words.textContent?.endsWith(' · lb') === true]);
+    expect(cut, `units at ${width}`).toEqual([0, true]);
+    expect(await crowded(), `at ${width}`).toEqual([]);
   }
   // In a low window those of the axle on the bench are left.
   await page.setViewportSize({ width: 1010, height: 560 });

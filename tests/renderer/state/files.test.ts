@@ -15,6 +15,7 @@ import { lookAtFile } from '../../../renderer/state/actions/watchFile';
 import { isSameDocument } from '../../../renderer/state/sameDocument';
 import { createBenchStore, isUnsaved, type BenchStore } from '../../../renderer/state/benchStore';
 import { carText } from '../carUnderTest';
+import { STANDARD_UNITS } from '../../../renderer/units/unitChoice';
 
 const yes = <Value>(value: Value): FileAnswer<Value> => ({ ok: true, value });
 
@@ -288,15 +289,17 @@ test('what differs is told in the fitter’s words, a new setup with the one it 
   turn(-5);
   const [saved, changed] = [store.getState().file?.saved.document, store.getState().history?.present.document];
   if (!saved || !changed) throw new Error('a car is open');
-  const [difference, ...others] = carDifferences(saved, { ...changed, notes: 'New' }, 'Baseline');
+  const [difference, ...others] = carDifferences(saved, { ...changed, notes: 'New' }, 'Baseline', STANDARD_UNITS);
   expect(difference).toMatchObject({ part: 'Plate across', after: '5 mm inboard', where: 'Trial 1, new, from Baseline' });
   expect(others).toMatchObject([{ part: 'Notes', after: 'New' }]);
-  expect(carDifferences(saved, saved, setupNames(saved)[0] ?? '')).toEqual([]);
+  const inches = carDifferences(saved, changed, 'Baseline', { ...STANDARD_UNITS, length: 'in' });
+  expect(inches[0]).toMatchObject({ part: 'Plate across', after: '0.1969 in inboard' });
+  expect(carDifferences(saved, saved, setupNames(saved)[0] ?? '', STANDARD_UNITS)).toEqual([]);
   // set and set to nothing again: the fitter reads the same, so nothing is told
   turn(0);
   const back = store.getState().history?.present.document;
   if (!back) throw new Error('a car is open');
-  expect(carDifferences(saved, back, 'Baseline').filter(({ part }) => part === 'Plate across')).toEqual([]);
+  expect(carDifferences(saved, back, 'Baseline', STANDARD_UNITS).filter(({ part }) => part === 'Plate across')).toEqual([]);
 });
 
 test('documents are the same by what they say, not by who they are', () => {
