@@ -45,7 +45,13 @@ export interface GaugeForm {
   readonly cambers: WheelFields;
 }
 
-const ROWS = 6;
+/** About so many rows either way. */
+const ROWS = 4;
+/** The step that goes into the reach without a rest, nearest to what makes that many rows. */
+const stepFor = (reach: number): number => {
+  const whole = Array.from({ length: reach / 5 }, (_, index) => 5 * (index + 1)).filter((step) => reach % step === 0);
+  return whole.reduce((best, step) => (Math.abs(step - reach / ROWS) < Math.abs(best - reach / ROWS) ? step : best), 5);
+};
 const mapWheels = (of: (wheel: WheelName) => FieldValue): WheelFields => ({
   frontLeft: of('frontLeft'),
   frontRight: of('frontRight'),
@@ -70,7 +76,7 @@ export const beginGauges = (document: CarDocument, axle: AxleName, ranges: Motio
     gauge: 'bumpSteer',
     from: fieldOf(-reach),
     to: fieldOf(reach),
-    by: fieldOf(Math.max(5, Math.round(reach / ROWS / 5) * 5)),
+    by: fieldOf(stepFor(reach)),
     spacing: fieldOf(254),
     dials: 'mm',
     swing: fieldOf(20),
@@ -120,12 +126,15 @@ export const gaugeFaults = (form: GaugeForm): GaugeFault => {
   return Object.fromEntries(faults.filter(([, fault]) => fault !== null));
 };
 
-/** The bumps that are jacked to, zero always among them where it lies between the ends. */
+/** The bumps that are jacked to: both ends, and between them whole steps from zero. */
 export const bumpsOf = ({ from, to, by }: Pick<GaugeForm, 'from' | 'to' | 'by'>): readonly number[] => {
   const [low, high, step] = [from.value ?? 0, to.value ?? 0, by.value ?? 1];
-  const bumps: number[] = [];
-  for (let index = Math.ceil(low / step - 1e-9); index * step <= high + 1e-9; index += 1)
-    bumps.push(index === 0 ? 0 : index * step);
+  const bumps: number[] = [low];
+  for (let index = Math.ceil(low / step - 1e-9); index * step <= high + 1e-9; index += 1) {
+    const bump = index === 0 ? 0 : index * step;
+    if (bump > low + 1e-9 && bump < high - 1e-9) bumps.push(bump);
+  }
+  if (high > low) bumps.push(high);
   return bumps;
 };
 

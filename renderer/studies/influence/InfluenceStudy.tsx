@@ -118,7 +118,7 @@ interface SentenceProps extends InfluenceProps {
 }
 
 const InfluenceSentence = ({ form, document, setup, axle, fault, onChange }: SentenceProps) => {
-  const toe = ownToe(document, setup, axle);
+  const toe = ownToe(document, setup, [axle]);
   return (
     <form className="ask" aria-label="Influence" onSubmit={(event) => event.preventDefault()}>
       <div className="sentence">
@@ -127,7 +127,7 @@ const InfluenceSentence = ({ form, document, setup, axle, fault, onChange }: Sen
         <span>at</span>
         <PlacePicker of="one step" place={form.place} onChange={(place) => onChange({ ...form, place })} />
         <ToePicker
-          own={toe === null ? [] : [toe]}
+          own={toe}
           choice={form.toe}
           faultId={fault === null ? null : 'influence-fault'}
           onChange={(choice) => onChange({ ...form, toe: choice })}

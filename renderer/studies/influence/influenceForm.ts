@@ -54,7 +54,6 @@ export const influenceOrder = (
 ): InfluenceOrder | null => {
   if (influenceFault({ ...form, readings: [] }) !== null) return null;
   const { travel, rack, roll } = form.place;
-  const isReset = ownToe(document, setup, axle) !== null;
   return {
     study: 'influence',
     document,
@@ -62,7 +61,7 @@ export const influenceOrder = (
       setup: setupNamed(document, setup),
       axles: [axle],
       side: form.side,
-      toeReset: isReset ? askedToe(form.toe) : undefined,
+      toeReset: askedToe(form.toe, ownToe(document, setup, [axle])),
       at: {
         travel: travel.value ?? 0,
         rack: document[axle]?.steering === undefined ? 0 : (rack.value ?? 0),

@@ -39,7 +39,7 @@ export const MapSentence = ({ form, document, setup, axle, faults, isRunning, on
   const second = findReading(form.second);
   const shown = entry && shownReading(entry, units);
   const shownSecond = second && shownReading(second, units);
-  const toe = ownToe(document, setup, axle);
+  const toe = ownToe(document, setup, [axle]);
   const faultId = (field: keyof MapFault) => faultIdOf({ idBase: id, faults }, field);
   const hasWheel = entry?.of === 'corner' || second?.of === 'corner';
   return (
@@ -145,7 +145,7 @@ export const MapSentence = ({ form, document, setup, axle, faults, isRunning, on
         <span>at</span>
         <PlacePicker of="the map" place={form.place} onChange={(place) => onChange({ ...form, place })} />
         <ToePicker
-          own={toe === null ? [] : [toe]}
+          own={toe}
           choice={form.toe}
           faultId={faultId('toe')}
           onChange={(choice) => onChange({ ...form, toe: choice })}

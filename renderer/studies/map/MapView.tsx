@@ -74,11 +74,12 @@ export const MapView = ({ order, answer, form, faults, document, setup, axle }: 
 
   const sides = { x: sideOf(x, answer.x, order.document, units), y: sideOf(y, answer.y, order.document, units) };
   const now = markOf(order, { document, setup, name: setup });
+  const own = ownToe(document, setup, [axle]);
   const found: FoundAnswer | null = chosen && {
     from: setup,
     settings: stepSettings(order.question, chosen),
-    toeOn: ownToe(document, setup, axle) === null ? [] : [axle],
-    toe: askedToe(form.toe),
+    toeOn: own === null ? [] : [axle],
+    toe: askedToe(form.toe, own),
   };
   const pressed = (at: MapPoint) => {
     const nearest = nearestStep(steps, at, sides);

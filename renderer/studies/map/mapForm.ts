@@ -121,7 +121,7 @@ const isEmpty = ({ value, typed }: FieldValue): boolean => value === null && (ty
 /** What is wrong with a form, field by field. */
 export const mapFaults = (form: MapForm, document: CarDocument, axle: AxleName): MapFault => {
   const place = faultOfPlace(form.place);
-  const toe = ownToe(document, setupOfToe(document), axle) === null ? null : faultOfToe(form.toe);
+  const toe = document[axle]?.toeAdjuster === undefined ? null : faultOfToe(form.toe);
   const number = (field: FieldValue, what: string): string | null =>
     isEmpty(field) || faultOfNumber(field) === null ? null : `${what}: ${faultOfNumber(field) ?? ''}.`;
   const tolerance = isEmpty(form.wanted)
@@ -141,8 +141,6 @@ export const mapFaults = (form: MapForm, document: CarDocument, axle: AxleName):
   ];
   return Object.fromEntries(faults.filter(([, fault]) => fault !== null));
 };
-
-const setupOfToe = (document: CarDocument): string => Object.keys(document.setups ?? {})[0] ?? 'Baseline';
 
 const axisOf = (name: string, axle: AxleName, side: MapForm['side'], ranges: MotionRanges): MapAxis | null => {
   const motion = motionOf(name);
@@ -174,15 +172,13 @@ export const mapOrder = (
   const second = form.second === '' || form.second === form.reading ? null : readingOf(form.second, form.wheel, axle);
   const [x, y] = [axisOf(form.x, axle, form.side, ranges), axisOf(form.y, axle, form.side, ranges)];
   if (!reading || !x || !y || x.kind !== 'adjuster' || !document[axle]?.adjusters?.[x.name]) return null;
-  const isReset = ownToe(document, setup, axle) !== null;
+  const toe = askedToe(form.toe, ownToe(document, setup, [axle]));
   const { travel, rack, roll } = form.place;
   return {
     study: 'map',
     document,
     question: {
-      setup: isReset
-        ? withToeReset(document, setupNamed(document, setup), [axle], askedToe(form.toe))
-        : setupNamed(document, setup),
+      setup: withToeReset(document, setupNamed(document, setup), [axle], toe),
       x,
       y,
       nx: GRID,

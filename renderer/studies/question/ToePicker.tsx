@@ -1,13 +1,13 @@
 import { findReading } from '../../../geometry/index';
 import { useUnits } from '../../look/units';
 import { shownReading, withUnit } from '../../units/shownQuantity';
-import type { ToeChoice } from './toeChoice';
+import type { OwnToe, ToeChoice } from './toeChoice';
 import { fieldOf } from './fieldValue';
 import { QuestionField } from './QuestionField';
 
 interface ToePickerProps {
-  /** what the setup keeps by itself [degrees per wheel]; more than one where axles differ */
-  readonly own: readonly number[];
+  /** what the setup has by itself; null where no adjuster turns toe */
+  readonly own: OwnToe | null;
   readonly choice: ToeChoice;
   readonly faultId: string | null;
   readonly onChange: (choice: ToeChoice) => void;
@@ -18,9 +18,9 @@ const TOE = findReading('toe');
 /** What becomes of toe while parts are turned. Nothing is drawn where no adjuster turns toe. */
 export const ToePicker = ({ own, choice, faultId, onChange }: ToePickerProps) => {
   const units = useUnits();
-  if (own.length === 0 || !TOE) return null;
+  if (own === null || !TOE) return null;
   const shown = shownReading(TOE, units);
-  const words = own.map((toe) => withUnit(shown.format(toe), shown.unit)).join(' and ');
+  const words = own.toes.map((toe) => withUnit(shown.format(toe), shown.unit)).join(' and ');
   return (
     <span className="toepick">
       <select
@@ -29,10 +29,15 @@ export const ToePicker = ({ own, choice, faultId, onChange }: ToePickerProps) =>
         value={choice.kind}
         onChange={(event) => {
           const kind = event.target.value as ToeChoice['kind'];
-          onChange({ kind, value: kind === 'value' && choice.value.value === null ? fieldOf(own[0]) : choice.value });
+          onChange({
+            kind,
+            value: kind === 'value' && choice.value.value === null ? fieldOf(own.toes[0] ?? null) : choice.value,
+          });
         }}
       >
-        <option value="own">toe kept at {words}</option>
+        <option value="own">
+          {own.isDrawn ? `toe set to ${words}, the drawing’s where the setup sets none` : `toe kept at ${words}`}
+        </option>
         <option value="value">toe set to…</option>
         <option value="follow">toe left to follow</option>
       </select>

@@ -236,6 +236,12 @@ const ReachLine = ({ row, table, order, isSame, sparkWidth, isChosen, onChoose }
               <b>{words}</b>
             </span>
           ))}
+          {row.toe.map((words) => (
+            <span key={words} className="quiet toeturn">
+              {' '}
+              for the toe: {words}
+            </span>
+          ))}
         </span>
       </span>
     </th>

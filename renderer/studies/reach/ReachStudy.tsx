@@ -1,5 +1,5 @@
 import { useId, useMemo, useState, type FormEvent } from 'react';
-import { findReading, MOST_TRIED, type AxleName, type CarDocument } from '../../../geometry/index';
+import { MOST_TRIED, type AxleName, type CarDocument } from '../../../geometry/index';
 import { useUnits } from '../../look/units';
 import { useBench } from '../../shell/benchContext';
 import { isSameDocument } from '../../state/sameDocument';
@@ -10,7 +10,6 @@ import { ruleWords } from '../map/limitWords';
 import { KeptQuestions } from '../kept/KeptQuestions';
 import { useQuestionPage, type QuestionForms } from '../kept/useQuestionPage';
 import { timeTaken, useTellRun } from '../lastRun';
-import { axlesOf } from '../question/readingChoices';
 import { PLAIN_NUMBER } from '../question/fieldValue';
 import { QuestionField } from '../question/QuestionField';
 import { SetupSelect } from '../question/SetupSelect';
@@ -23,7 +22,7 @@ import { isStale } from '../answers/isStale';
 import { MayTurn } from './MayTurn';
 import { combinationsOf } from './combinations';
 import { ReachAnswers } from './ReachAnswers';
-import { beginReach, formOf, moved, nextWanted, type ReachForm } from './reachForm';
+import { axlesAsked, beginReach, formOf, moved, nextWanted, type ReachForm } from './reachForm';
 import { readReach, type ReachFaults } from './readReach';
 import type { ReachOrder } from './reachTable';
 import { WantedRow } from './WantedRow';
@@ -116,14 +115,6 @@ const changedSince = (asked: ReachOrder, now: ReturnType<typeof readReach>, docu
   return 'question' in now && isSameDocument(now.question, asked.question) ? null : 'question';
 };
 
-/** The axles that a question is about: those whose toe is kept. */
-const axlesAsked = ({ wanted, may }: ReachForm, document: CarDocument): readonly AxleName[] => {
-  const isOfCar = wanted.some(({ reading }) => findReading(reading)?.of === 'car');
-  return axlesOf(document).filter(
-    (one) => isOfCar || may.some(({ axle }) => axle === one) || wanted.some(({ axle }) => axle === one),
-  );
-};
-
 interface QuestionProps {
   readonly form: ReachForm;
   readonly document: CarDocument;
@@ -136,7 +127,7 @@ interface QuestionProps {
 const ReachQuestion = ({ form, document, axle, faults, onChange, onRun }: QuestionProps) => {
   const id = useId();
   const combinations = combinationsOf(form, document);
-  const toes = [...new Set(axlesAsked(form, document).flatMap((one) => ownToe(document, form.setup, one) ?? []))];
+  const toe = ownToe(document, form.setup, axlesAsked(form, document));
   const faultId = (field: string): string | null => (faults[field] === undefined ? null : `${id}-${field}`);
   const words =
     form.may.length === 0
@@ -197,7 +188,12 @@ const ReachQuestion = ({ form, document, axle, faults, onChange, onRun }: Questi
             onChange={(setup) => onChange({ ...form, setup })}
           />
         </label>
-        <ToePicker own={toes} choice={form.toe} faultId={faultId('toe')} onChange={(toe) => onChange({ ...form, toe })} />
+        <ToePicker
+          own={toe}
+          choice={form.toe}
+          faultId={faultId('toe')}
+          onChange={(choice) => onChange({ ...form, toe: choice })}
+        />
         <label className="choice">
           <span>the best</span>
           <QuestionField

@@ -1,4 +1,5 @@
 import {
+  findReading,
   mattersOf,
   setWithin,
   type AxleName,
@@ -7,6 +8,7 @@ import {
   type Sides,
 } from '../../../geometry/index';
 import { toeOf } from '../kept/keptParts';
+import { axlesOf } from '../question/readingChoices';
 import { EMPTY_FIELD, fieldOf, type FieldValue } from '../question/fieldValue';
 import { RIDE_HEIGHT, type Place } from '../question/place';
 import type { ToeChoice } from '../question/toeChoice';
@@ -134,6 +136,14 @@ export const withWhere = (wanted: WantedForm, where: WantedForm['where']): Wante
   isChange: where === 'over',
   relation: where === 'over' ? 'steady' : 'value',
 });
+
+/** The axles that a question is about: those whose toe is kept. */
+export const axlesAsked = ({ wanted, may }: Pick<ReachForm, 'wanted' | 'may'>, document: CarDocument): readonly AxleName[] => {
+  const isOfCar = wanted.some(({ reading }) => findReading(reading)?.of === 'car');
+  return axlesOf(document).filter(
+    (one) => isOfCar || may.some(({ axle }) => axle === one) || wanted.some(({ axle }) => axle === one),
+  );
+};
 
 /** Every part of an axle that may be turned: not what is locked, what sets the toe, nor what is there already. */
 export const withAllOf = (form: ReachForm, document: CarDocument, axle: AxleName): ReachForm => {

@@ -15,6 +15,7 @@ import { columnsOf, effectsOf, shortName, type Effect, type EffectColumn } from 
 import { turnedParts, type TurnedPart } from '../answers/turnedParts';
 import { missWords, wantedName, type MissWords } from './reachWords';
 import { stretchesOf, type Stretch } from './stretches';
+import { toeTurns } from './toeTurns';
 
 export type ReachOrder = Extract<StudyOrder, { study: 'reach' }> & { readonly from: string };
 
@@ -31,6 +32,8 @@ export interface ReachRow {
   readonly parts: readonly TurnedPart[];
   /** free points: "tie-rod end 2.5 mm up" */
   readonly points: readonly string[];
+  /** what sets the toe goes too: "tie rod about 0.76 turn shorter" */
+  readonly toe: readonly string[];
   readonly wanted: readonly WantedCell[];
   readonly used: readonly { readonly label: string; readonly share: number | null }[];
   readonly effects: readonly Effect[];
@@ -72,12 +75,21 @@ const usualOf = (axles: readonly (AxleName | 'wholeCar')[]): readonly string[] =
 /** Rows of answers whose sparkline is worked out; past them there are hundreds, which nobody looks at one by one. */
 const MOST_DRAWN = 30;
 
+/**
+ * Those that give everything come first, each kind by its score: a setting that leaves its band by a hair for a better value is
+ * nearer by the score, and no answer to what was asked.
+ */
+const metFirst = (answers: ReachAnswer['answers']): ReachAnswer['answers'] => [
+  ...answers.filter(({ met }) => met),
+  ...answers.filter(({ met }) => !met),
+];
+
 /** The answers as a table. @param most - columns of side effects that there is room for */
 export const reachTable = (order: ReachOrder, { answers }: ReachAnswer, units: ShownUnits, most: number): ReachTable => {
   const { document, question, from } = order;
   const axles = [...new Set(question.wanted.map(({ axle }) => axle ?? 'wholeCar'))];
   const withAxle = axles.length > 1;
-  const rows = answers.map((answer, index): ReachRow => {
+  const rows = metFirst(answers).map((answer, index): ReachRow => {
     const stretches = index < MOST_DRAWN ? stretchesOf(document, question, from, answer) : [];
     const parts = turnedParts(document, answer.settings, units);
     const named = question.may.map((may) =>
@@ -88,6 +100,7 @@ export const reachTable = (order: ReachOrder, { answers }: ReachAnswer, units: S
       answer,
       parts,
       points: pointWords(document, answer, units),
+      toe: index < MOST_DRAWN ? toeTurns(document, question, from, answer, units) : [],
       wanted: question.wanted.map((wanted, at) => {
         const entry = findReading(wanted.reading);
         const result = answer.wanted[at] ?? { worst: NaN, missBy: NaN };
@@ -126,8 +139,8 @@ export const reachTable = (order: ReachOrder, { answers }: ReachAnswer, units: S
 };
 
 /** What is done in a row, in one line. */
-export const rowWords = ({ parts, points }: Pick<ReachRow, 'parts' | 'points'>): string =>
-  [...parts.map(({ label, words }) => `${label} ${words}`), ...points].join(' · ');
+export const rowWords = ({ parts, points, toe }: Pick<ReachRow, 'parts' | 'points' | 'toe'>): string =>
+  [...parts.map(({ label, words }) => `${label} ${words}`), ...points, ...toe].join(' · ');
 
 /** The table as it is copied and saved: full numbers in the units shown, every reading that changes. */
 export const reachPlainTable = (order: ReachOrder, answer: ReachAnswer, units: ShownUnits): PlainTable => {

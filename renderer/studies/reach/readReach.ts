@@ -8,11 +8,10 @@ import {
   type QuestionDocument,
   type WantedDocument,
 } from '../../../geometry/index';
-import { setToeOf } from '../kept/keptParts';
 import { faultOfNumber, type FieldValue } from '../question/fieldValue';
 import { faultOfPlace } from '../question/place';
-import { faultOfToe } from '../question/toeChoice';
-import { DIRECTIONS, type MayForm, type ReachForm, type WantedForm } from './reachForm';
+import { askedToe, faultOfToe, ownToe } from '../question/toeChoice';
+import { axlesAsked, DIRECTIONS, type MayForm, type ReachForm, type WantedForm } from './reachForm';
 
 /** What is wrong, by the field: "wanted.2.value", "may.1.step", "wanted", "count". */
 export type ReachFaults = Readonly<Record<string, string>>;
@@ -200,7 +199,7 @@ export const readReach = (
   return {
     question: {
       setup: form.setup,
-      setToe: setToeOf(form.toe),
+      setToe: askedToe(form.toe, ownToe(document, form.setup, axlesAsked(form, document))) ?? false,
       ...(form.withLocked && { locked: true }),
       count,
       ...(form.seed !== null && { seed: form.seed }),

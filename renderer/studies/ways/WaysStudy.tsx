@@ -125,7 +125,7 @@ const WaysSentence = ({ form, document, axle, faults, onChange, onRun }: Sentenc
   const id = useId();
   const entry = findReading(form.reading);
   const shown = entry ? shownReading(entry, units) : null;
-  const toe = ownToe(document, form.setup, axle);
+  const toe = ownToe(document, form.setup, [axle]);
   const faultId = (field: keyof WaysFault) => faultIdOf({ idBase: id, faults }, field);
   const spoken = shown?.unit === '°' ? 'degrees' : (shown?.unit ?? '');
   return (
@@ -173,7 +173,7 @@ const WaysSentence = ({ form, document, axle, faults, onChange, onRun }: Sentenc
           onChange={(setup) => onChange({ ...form, setup })}
         />
         <ToePicker
-          own={toe === null ? [] : [toe]}
+          own={toe}
           choice={form.toe}
           faultId={faultId('toe')}
           onChange={(choice) => onChange({ ...form, toe: choice })}

@@ -14,7 +14,7 @@ import { atOf, placeOf, setToeOf, toeOf } from '../kept/keptParts';
 import type { QuestionForms } from '../kept/useQuestionPage';
 import { EMPTY_FIELD, faultOfNumber, fieldOf, type FieldValue } from '../question/fieldValue';
 import { faultOfPlace, RIDE_HEIGHT, type Place } from '../question/place';
-import { askedToe, faultOfToe, type ToeChoice } from '../question/toeChoice';
+import { askedToe, faultOfToe, ownToe, type ToeChoice } from '../question/toeChoice';
 
 export type WaysOrder = Extract<StudyOrder, { study: 'ways' }> & { readonly from: string };
 
@@ -81,7 +81,7 @@ export const readWays = (
     ...(toe !== null && { toe }),
   };
   if (entry === undefined || Object.keys(faults).length > 0) return { faults };
-  const asked = askedToe(form.toe);
+  const asked = askedToe(form.toe, ownToe(document, form.setup, [axle]));
   return {
     order: {
       study: 'ways',
