@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import {
   answerStudy,
+  fitterWords,
   openStudy,
+  settingOf,
   readingsOfCar,
   assembleCar,
   toMechanism,
@@ -11,7 +13,7 @@ import {
 import { effectsOf, columnsOf } from '../../../renderer/studies/answers/sideEffects';
 import { isStale } from '../../../renderer/studies/answers/isStale';
 import { turnedParts } from '../../../renderer/studies/answers/turnedParts';
-import { reachPlainTable, reachTable, type ReachOrder } from '../../../renderer/studies/reach/reachTable';
+import { reachPlainTable, reachTable, rowWords, type ReachOrder } from '../../../renderer/studies/reach/reachTable';
 import { helpWords, missWords, nearestWords, proofWords, stepsWords } from '../../../renderer/studies/reach/reachWords';
 import { isMetAsItStands } from '../../../renderer/studies/reach/stretches';
 import { sparkPoints } from '../../../renderer/studies/reach/sparkPoints';
@@ -106,6 +108,42 @@ describe('answers of reach as a table', () => {
     });
     expect(isMetAsItStands(document, asked(camber + 0.09), 'Baseline')).toBe(true);
     expect(isMetAsItStands(document, asked(camber + 0.11), 'Baseline')).toBe(false);
+  });
+
+  test('what sets the toe is said with the parts, by how far it goes from where it stands', () => {
+    const axle = 'front';
+    const key = document[axle]?.toeAdjuster ?? '';
+    const stands = (setup: ReturnType<typeof setupNamed>): number => {
+      const car = assembleCar(toMechanism(document), setup);
+      const reset = car.ok ? car.value.front?.toeReset : null;
+      return reset ? reset.left : (settingOf(setup, axle, key, 'left') ?? 0);
+    };
+    const found = { from: 'Baseline', settings: best.answer.settings, toeOn: [axle], toe: true } as const;
+    const turns = stands(answeredSetup(document, found)) - stands(setupNamed(document, 'Baseline'));
+    expect(Math.abs(turns)).toBeGreaterThan(0.05);
+    const [words] = best.toe;
+    expect(words).toMatch(new RegExp(`^.+ about .*turns? ${turns > 0 ? 'longer' : 'shorter'}$`));
+    const said = fitterWords(document[axle]!.adjusters![key]!, Math.round(turns * 100) / 100, 1, STANDARD_UNITS).short;
+    expect(words).toContain(said);
+    expect(rowWords(best)).toContain(said);
+    // without a toe reset nobody touches it
+    const kept: QuestionDocument = { ...QUESTION, setToe: false };
+    const answeredKept = answerStudy(openStudy(orderOf(kept)));
+    if (!answeredKept.ok) throw new Error('answered');
+    expect(reachTable(orderOf(kept), answeredKept.value, STANDARD_UNITS, 4).rows[0]?.toe).toEqual([]);
+  });
+
+  test('settings that give everything stand first, whatever the score of one that leaves its band', () => {
+    const [first] = answer.answers;
+    if (!first) throw new Error('there is an answer');
+    const answers = [
+      { ...first, met: false, score: 0.1 },
+      { ...first, met: true, score: 0.4 },
+      { ...first, met: true, score: 0.6 },
+    ];
+    const sorted = reachTable(order, { ...answer, answers }, STANDARD_UNITS, 4).rows;
+    expect(sorted.map((row) => row.answer.score)).toEqual([0.4, 0.6, 0.1]);
+    expect(sorted.map(({ index }) => index)).toEqual([0, 1, 2]);
   });
 
   test('as it is copied: a number in every column that is one', () => {

@@ -14,8 +14,13 @@ const form: GaugeForm = { ...begun, from: fieldOf(-20), to: fieldOf(25), by: fie
 const radians = (degrees: number): number => (degrees * Math.PI) / 180;
 const toeAt = (bump: number): number => radians(numberOf(readAt(car, 'front', { travel: bump }), 'left', 'toe'));
 
-test('bumps are whole steps between the ends, zero among them', () => {
-  expect(bumpsOf(form)).toEqual([-20, -10, 0, 10, 20]);
+test('bumps are both ends, and between them whole steps with zero among them; the steps begun with end where the ends are', () => {
+  expect(bumpsOf(form)).toEqual([-20, -10, 0, 10, 20, 25]);
+  expect(bumpsOf({ ...form, from: fieldOf(-25), to: fieldOf(20) })).toEqual([-25, -20, -10, 0, 10, 20]);
+  expect(bumpsOf({ ...form, from: fieldOf(5), to: fieldOf(5) })).toEqual([5]);
+  const bumps = bumpsOf(begun);
+  const steps = bumps.slice(1).map((bump, index) => bump - (bumps[index] ?? NaN));
+  expect(new Set(steps)).toEqual(new Set([begun.by.value]));
   expect(gaugeFaults({ ...form, by: fieldOf(0) }).by).toContain('more than 0');
   expect(gaugeFaults({ ...form, to: fieldOf(-40) }).to).toContain('over where it begins');
   expect(gaugeFaults({ ...form, by: fieldOf(0.01) }).by).toContain('200');
