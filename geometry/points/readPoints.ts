@@ -228,8 +228,8 @@ function readRow(fields: readonly Field[], columns: Columns, form: Form, faults:
     faults.push(faultAt(field, field.text === '' ? 'nothing' : describe(field.text), `a number for ${'xyz'[i]}`, hint));
     return 0;
   });
-  const axle = wordOf(fields, columns.axle, ['front', 'rear'] as const, faults);
-  const side = wordOf(fields, columns.side, ['left', 'right'] as const, faults);
+  const axle = wordOf(fields, columns.axle, AXLE_WORDS, faults);
+  const side = wordOf(fields, columns.side, SIDE_WORDS, faults);
   if (faults.length > before) return null;
   const at: Vector = [read[0], read[1], read[2]];
   const posed = columns.design?.some((column, i) => {
@@ -246,16 +246,20 @@ function readRow(fields: readonly Field[], columns: Columns, form: Form, faults:
   };
 }
 
+/** What a column may say for each, the word itself first: the letter too, which is how lists are written on the floor. */
+const AXLE_WORDS: Readonly<Record<AxleName, readonly string[]>> = { front: ['front', 'f'], rear: ['rear', 'r'] };
+const SIDE_WORDS: Readonly<Record<SideName, readonly string[]>> = { left: ['left', 'l', 'lh'], right: ['right', 'r', 'rh'] };
+
 function wordOf<Word extends string>(
   fields: readonly Field[],
   column: number | null,
-  words: readonly Word[],
+  words: Readonly<Record<Word, readonly string[]>>,
   faults: Fault[],
 ): Word | null {
   const field = column === null ? undefined : fields[column];
   if (field === undefined || field.text === '') return null;
-  const word = words.find((known) => known === field.text.toLowerCase());
-  if (word === undefined)
-    faults.push(faultAt(field, describe(field.text), words.map((known) => JSON.stringify(known)).join(' or ')));
+  const known = Object.keys(words) as Word[];
+  const word = known.find((one) => words[one].includes(field.text.toLowerCase()));
+  if (word === undefined) faults.push(faultAt(field, describe(field.text), known.map((one) => JSON.stringify(one)).join(' or ')));
   return word ?? null;
 }

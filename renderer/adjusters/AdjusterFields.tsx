@@ -1,7 +1,6 @@
 import type { AdjusterDocument } from '../../geometry/index';
 import { NumberField } from '../look/controls/NumberField';
-import { hoursOf } from '../units/typedUnits';
-import { clockSeen } from './clockWords';
+import { hoursTyped } from './hoursTyped';
 import type { Sides } from '../state/settings';
 import type { AdjusterInHand } from './useAdjuster';
 
@@ -12,13 +11,6 @@ const MARKS = { both: '=', left: 'L', right: 'R' } as const;
 const reasonOf = (adjuster: AdjusterDocument, hand: AdjusterInHand): string | undefined => {
   if (hand.toeDeg !== null) return `Set by toe: the adjuster is turned until toe is ${hand.toeDeg}°.`;
   return adjuster.locked === undefined ? undefined : `Locked: ${adjuster.locked}`;
-};
-
-/** A bushing's hole is read like a clock, and can be typed like one: as the fitter sees it. */
-const hoursTyped = (adjuster: AdjusterDocument, sides: Sides) => {
-  if (adjuster.kind !== 'offset-bushing') return undefined;
-  // mirroring a clock twice gives it back: the same rule leads from what is seen to the setting
-  return [hoursOf((seen) => clockSeen(seen, adjuster.axis, adjuster.seenFrom, sides === 'right' ? 'right' : 'left'))];
 };
 
 const Field = ({ adjuster, hand, sides }: { adjuster: AdjusterDocument; hand: AdjusterInHand; sides: Sides }) => {

@@ -3,7 +3,13 @@ import type { CarDocument } from '../../geometry/index';
 import { VerdictShape } from '../look/controls/VerdictShape';
 import { useUnits } from '../look/units';
 import { useBench } from '../shell/benchContext';
-import { cautionsOf } from './cautions';
+import { cautionsOf, type Caution } from './cautions';
+
+/** With the axle that it is of; a sentence that stands at its field needs none. */
+const ofAxle = ({ path, words }: Caution): string => {
+  const axle = /^(front|rear)(?=\.|$)/.exec(path ?? '')?.[1];
+  return axle === undefined ? words : `${axle === 'front' ? 'Front' : 'Rear'}: ${words}`;
+};
 
 /** What is odd about the car and breaks no rule: taken as given, and said. It stands still while something is dragged. */
 export const CarCautions = () => {
@@ -18,15 +24,15 @@ export const CarCautions = () => {
     <div className="farnotice carcautions" role="status">
       <VerdictShape verdict="close" />
       {others.length === 0 ? (
-        <span>{first.words}</span>
+        <span>{ofAxle(first)}</span>
       ) : (
         <details>
           <summary>
-            {first.words} <b>{others.length} more</b>
+            {ofAxle(first)} <b>{others.length} more</b>
           </summary>
           <ul>
-            {others.map(({ path, words }) => (
-              <li key={`${path} ${words}`}>{words}</li>
+            {others.map((caution) => (
+              <li key={`${caution.path} ${caution.words}`}>{ofAxle(caution)}</li>
             ))}
           </ul>
         </details>

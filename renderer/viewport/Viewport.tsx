@@ -7,6 +7,7 @@ import { usePicture } from './usePicture';
 import { useViewInput } from './useViewInput';
 import { useWebgl } from './useWebgl';
 import { ViewTools } from './ViewTools';
+import './asked.css';
 
 const NoPicture = ({ why }: { readonly why: string }) => (
   <div className="nopicture" role="status">

@@ -102,13 +102,21 @@ export const rollAxisItems = ({ axles }: OverlayContent): OverlayItem[] => {
   ];
 };
 
-/** The floor in the views square to the car: its line, a tick every 100 mm, figures every 300; and the car's middle. */
-export const floorItems = ({ axles, view, sides, roll }: OverlayContent): OverlayItem[] => {
+/** What the floor is graduated in: a tick in mm, how many of them have a figure, and what the figure says of one. */
+const FLOOR_RULE = { mm: { mm: 100, figure: 3, worth: 100 }, in: { mm: 4 * 25.4, figure: 3, worth: 4 } } as const;
+
+/**
+ * The floor in the views square to the car: its line, ticks and figures from the middle in the chosen unit, which the first figure
+ * of either side says; and the car's middle.
+ */
+export const floorItems = ({ axles, view, sides, roll, lengthUnit }: OverlayContent): OverlayItem[] => {
   const [first] = axles;
   if (!first || view !== 'front') return [];
   const { placed, frame } = first;
   const [x, y] = frame.toGround(placed[sides[0] ?? 'left'].contactCentre);
-  const half = Math.ceil((Math.abs(y) + 220) / 100) * 100;
+  const rule = FLOOR_RULE[lengthUnit];
+  const ticks = Math.ceil((Math.abs(y) + 220) / rule.mm);
+  const half = ticks * rule.mm;
   const [from, to] = [sides.includes('right') ? -half : 0, sides.includes('left') ? half : 0];
   const items: OverlayItem[] = [
     {
@@ -120,8 +128,10 @@ export const floorItems = ({ axles, view, sides, roll }: OverlayContent): Overla
       ],
     },
   ];
-  for (let mm = from; mm <= to; mm += 100) {
-    const long = mm % 300 === 0 ? 22 : 12;
+  for (let tick = Math.round(from / rule.mm); tick <= to / rule.mm; tick += 1) {
+    const mm = tick * rule.mm;
+    const isFigure = tick % rule.figure === 0;
+    const long = isFigure ? 22 : 12;
     items.push({
       kind: 'line',
       className: 'tick',
@@ -130,7 +140,9 @@ export const floorItems = ({ axles, view, sides, roll }: OverlayContent): Overla
         [x, mm, -long],
       ],
     });
-    if (mm % 300 === 0) items.push({ kind: 'label', text: String(Math.abs(mm)), at: [x, mm, -long], reach: [0, 12] });
+    const unit = Math.abs(tick) === rule.figure ? ` ${lengthUnit}` : '';
+    if (isFigure)
+      items.push({ kind: 'label', text: `${Math.abs(tick) * rule.worth}${unit}`, at: [x, mm, -long], reach: [0, 12] });
   }
   if (sides.length < 2) return items;
   const top = frame.toGround([placed.left.contactCentre[0], 0, placed.left.wheelCentre[2] + first.wheelRadius]);

@@ -1,7 +1,7 @@
 import type { AxleDocument, AxleName, PlacedAxle, PlacedCorner, SideName, Triple } from '../../geometry/index';
 import type { AimRange, OverlayName, PointRef, Scope, ViewName } from '../state/viewing';
 import type { GroundFrame } from './groundFrame';
-import type { Point } from './points';
+import { along, direction, type Point } from './points';
 
 /** What is written at one wheel. */
 export interface WheelWords {
@@ -53,11 +53,13 @@ export interface OverlayContent {
   readonly tape: readonly [PointRef, PointRef] | null;
   /** a length in the chosen unit, with the unit. @param decimals - in mm */
   readonly lengthWords: (mm: number, decimals: number) => string;
+  /** the unit that lengths are read in */
+  readonly lengthUnit: 'mm' | 'in';
   /** where the eye stands, in the ground's frame; far off along its line of sight where that is parallel */
   readonly eye: Point;
   /** arms to drag the chosen point by [mm]; null while it may not be moved */
   readonly handles: number | null;
-  /** a direction that another page wants aimed: from a point, ring at `reach` mm */
+  /** a direction that another page wants aimed: from a point, ring at `reach` mm; negative: behind the point */
   readonly aim: { readonly from: PointRef; readonly direction: Triple; readonly reach: number } | null;
   /** the range of an adjuster that is being made, with the length of the axes beside it [mm] */
   readonly range: (AimRange & { readonly reach: number }) | null;
@@ -77,3 +79,12 @@ export const turnedToGround = ({ rows }: GroundFrame, [x, y, z]: Triple): Point 
   rows[1][0] * x + rows[1][1] * y + rows[1][2] * z,
   rows[2][0] * x + rows[2][1] * y + rows[2][2] * z,
 ];
+
+/** Where the ring of a direction is, in the ground's frame; null where nothing is aimed. @param share - of its reach */
+export const aimedEnd = (content: Pick<OverlayContent, 'aim' | 'axles'>, share = 1): Point | null => {
+  const { aim, axles } = content;
+  const from = aim && placeOf(content, aim.from);
+  const frame = axles.find(({ name }) => name === aim?.from.axle)?.frame;
+  if (!aim || !from || !frame) return null;
+  return along(from, turnedToGround(frame, direction([0, 0, 0], aim.direction)), aim.reach * share);
+};

@@ -1,6 +1,6 @@
 import { nameOfKey } from '../adjusters/fitterWords';
 import { isAtEye } from './dragTarget';
-import { turnedToGround, placeOf, type AxleContent, type OverlayContent } from './overlayContent';
+import { aimedEnd, placeOf, turnedToGround, type AxleContent, type OverlayContent } from './overlayContent';
 import type { SideName } from '../../geometry/index';
 import type { PointRef } from '../state/viewing';
 import type { OverlayItem } from './overlayTypes';
@@ -74,9 +74,8 @@ export const chosenItems = (content: OverlayContent): OverlayItem[] => {
 export const aimItems = (content: OverlayContent): OverlayItem[] => {
   const { aim } = content;
   const from = aim && placeOf(content, aim.from);
-  const frame = content.axles.find(({ name }) => name === aim?.from.axle)?.frame;
-  if (!aim || !from || !frame) return [];
-  const end = along(from, turnedToGround(frame, direction([0, 0, 0], aim.direction)), aim.reach);
+  const end = aimedEnd(content);
+  if (!from || !end) return [];
   return [
     { kind: 'line', className: 'arm', points: [from, end] },
     { kind: 'mark', className: 'armend', shape: 'ring', at: end },

@@ -10,11 +10,12 @@ import { buildHand, type Hand } from './hand';
 import type { LabelBox } from './labelPlaces';
 import { buildMaterials } from './materials';
 import { buildOverlay } from './overlay';
-import { placeOf, type OverlayContent } from './overlayContent';
+import { aimedEnd, placeOf, type OverlayContent } from './overlayContent';
 import { overlayItems } from './overlayItems';
 import type { OverlayItem } from './overlayTypes';
 import { buildPane, type Pane } from './pane';
 import { planGrid } from './planGrid';
+import { isClear, ringAt, ringShare } from './ringPlace';
 import { printPicture } from './printPicture';
 import { overlayContent } from './sceneContent';
 import { buildStage } from './stage';
@@ -22,6 +23,10 @@ import { eyeOf, marginsOf, type Margins } from './views';
 
 /** Two views side by side have no tools at their edge, but names all round. */
 const SCHEMATIC_MARGINS: Margins = { left: 0.17, right: 0.16, top: 0.16, bottom: 0.13 };
+/** How far under the upper edge the words of a question stand [px]. */
+const ASKED_TOP = 10;
+/** Room round a point that the words of a question leave free [px]. */
+const ASKED_CLEAR = 24;
 /** Arms that a point is dragged by [px]. */
 const ARM_PX = 72;
 
@@ -81,6 +86,7 @@ export const runScene = (tools: SceneTools): RunningScene => {
   let panes: readonly Pane[] = [];
   let [width, height] = [1, 1];
   let hovered: PointRef | null = null;
+  let ring: { say: string | undefined; eye: Eye; wide: number; high: number; share: number } | null = null;
 
   const viewsOf = (state: BenchState): readonly ViewName[] =>
     state.viewing.layout.length > 0 ? state.viewing.layout : [state.view];
@@ -195,7 +201,20 @@ export const runScene = (tools: SceneTools): RunningScene => {
     const content = overlayContent(state, stage, { ...seen, arm: 1 });
     const ref = content?.chosen?.ref ?? content?.aim?.from ?? content?.range?.from;
     const at = content && ref ? placeOf(content, ref) : null;
-    return at ? overlayContent(state, stage, { ...seen, arm: ARM_PX * pane.mmPerPixel(at) }) : content;
+    if (!at) return content;
+    const near = overlayContent(state, stage, { ...seen, arm: ARM_PX * pane.mmPerPixel(at) });
+    return near?.aim ? { ...near, aim: { ...near.aim, reach: near.aim.reach * shareInSight(pane, near, eye) } } : near;
+  };
+
+  /** Where along its line the ring of a direction stands: kept while it is dragged, chosen anew where the eye or the question is. */
+  const shareInSight = (pane: Pane, content: OverlayContent, eye: Eye): number => {
+    const { pick } = store.getState().viewing;
+    const box = pane.box();
+    const { width: wide, height: high } = box;
+    if (ring?.say === pick?.say && ring?.eye === eye && ring.wide === wide && ring.high === high) return ring.share;
+    const blocked = blockedBoxes(host, pane);
+    ring = { say: pick?.say, eye, wide, high, share: ringShare((share) => isClear(ringAt(content, pane, share), box, blocked)) };
+    return ring.share;
   };
 
   /** The chosen point's card goes where the point does not lie under it; not while it is dragged. */
@@ -212,6 +231,24 @@ export const runScene = (tools: SceneTools): RunningScene => {
     card.dataset['place'] = cardPlace(now, [place[0], place[1]], size, { width, height });
   };
 
+  /** What is asked for in the view goes to its foot where it would stand over the point that it is about. */
+  const askClear = (): void => {
+    const asked = host.querySelector('.asked');
+    const [pane] = panes;
+    if (!(asked instanceof HTMLElement) || !pane || panes.length > 1) return;
+    const content = contentOf(pane);
+    const places = content?.aim ? [placeOf(content, content.aim.from), aimedEnd(content)] : [];
+    const isUnder = places.some((at) => {
+      const place = at && pane.project(at);
+      if (!place) return false;
+      return (
+        place[1] < ASKED_TOP + asked.offsetHeight + ASKED_CLEAR &&
+        Math.abs(place[0] - width / 2) < asked.offsetWidth / 2 + ASKED_CLEAR
+      );
+    });
+    asked.dataset['place'] = isUnder ? 'foot' : 'head';
+  };
+
   const frame = (): void => {
     const now = performance.now();
     const moving = panes.map((pane) => draw(pane, now)).includes(true);
@@ -226,6 +263,7 @@ export const runScene = (tools: SceneTools): RunningScene => {
     if (moving) invalidate();
     else {
       keepClear();
+      askClear();
       // what was chosen with this frame may have made the card larger since
       requestAnimationFrame(keepClear);
     }

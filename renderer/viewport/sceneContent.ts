@@ -146,6 +146,7 @@ export const overlayContent = (state: BenchState, stage: Stage, seen: ViewSeen):
     eye: seen.eye,
     tape: viewing.tape,
     lengthWords: (mm, decimals) => lengthWords(mm, decimals, units),
+    lengthUnit: units.length,
     handles: isShown && viewing.mayMove ? seen.arm : null,
     aim: pick?.kind === 'direction' ? { from: pick.from, direction: pick.direction, reach: 1.6 * seen.arm } : null,
     range: viewing.range && { ...viewing.range, reach: seen.arm },

@@ -111,7 +111,7 @@ export const CoordinatesIn = ({ question, isShiftKept, onAsk, onTaken, onClose }
       {(refused !== null || obstacle) && (
         <Banner
           obstacle={refused === null && obstacle ? obstacle : { text: refused ?? '', name: null, suggestion: null }}
-          more={answer.obstacles.length - 1}
+          more={refused === null ? moreWords(answer.obstacles.slice(1)) : ''}
           onName={name}
           onFillIn={(likely) =>
             ask({ names: { ...question.names, ...likely }, guessed: [...question.guessed, ...Object.keys(likely)] })
@@ -146,9 +146,18 @@ export const CoordinatesIn = ({ question, isShiftKept, onAsk, onTaken, onClose }
   );
 };
 
+/** How many rows, or else reasons, stand in the way beside the one that is told. */
+const moreWords = (others: readonly Obstacle[]): string => {
+  if (others.length === 0) return '';
+  const isOfRows = others.every(({ name, rows }) => name !== null || rows !== undefined);
+  const count = others.reduce((sum, { rows }) => sum + (rows?.length ?? 1), 0);
+  return `${count} more ${isOfRows ? (count === 1 ? 'row' : 'rows') : count === 1 ? 'fault' : 'faults'}. `;
+};
+
 interface BannerProps {
   readonly obstacle: Obstacle;
-  readonly more: number;
+  /** what else stands in the way, in one sentence; empty where nothing does */
+  readonly more: string;
   readonly onName: (row: string, point: string | null) => void;
   readonly onFillIn: (likely: Readonly<Record<string, string>>) => void;
   readonly onLeaveOut: (rows: readonly string[]) => void;
@@ -164,7 +173,7 @@ const Banner = ({ obstacle: { text, name, suggestion, rows, likely = {} }, more,
           Did you mean <u>{suggestion}</u>?{' '}
         </>
       )}
-      {more > 0 && `${more} more. `}Nothing has been taken; the list and your choices are kept.
+      {more}Nothing has been taken; the list and your choices are kept.
     </div>
     {name !== null && suggestion !== null && (
       <button type="button" className="button" onClick={() => onName(name, suggestion)}>

@@ -7,7 +7,7 @@ import type { Triple } from '../../../geometry/index';
 import { askPick } from '../../state/actions/viewing';
 import { aimedFrom, firstDirection, isPointField, isRodField, namesFor, rodsAt, useForm } from './formHost';
 import type { Field } from './fieldTree';
-import { choicesAt } from './choicesAt';
+import { choicesAt, emptyWords } from './choicesAt';
 import { leafText, parseLeaf } from './leafText';
 import { noteAt } from './noteAt';
 import { scaleAt } from './scaleAt';
@@ -94,7 +94,7 @@ export const LeafField = ({ field, path }: LeafFieldProps) => {
           </select>
         ) : chosen ? (
           <select {...common} value={text} onChange={(event) => take(event.target.value)}>
-            {(!required || text === '') && <option value="">–</option>}
+            {(!required || text === '') && <option value="">{emptyWords(host, path)}</option>}
             {chosen.map((option) => (
               <option key={option} value={option}>
                 {input.kind === 'flag' ? (option === 'true' ? 'yes' : 'no') : option}

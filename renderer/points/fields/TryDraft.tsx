@@ -1,8 +1,9 @@
 import { useEffect, useMemo, useState } from 'react';
 import { findReading, type AdjusterDocument, type AxleName, type CarDocument } from '../../../geometry/index';
+import { hoursTyped } from '../../adjusters/hoursTyped';
 import { fitterWordsOfSides } from '../../adjusters/fitterWords';
 import { PartDrawing } from '../../adjusters/parts/PartDrawing';
-import { scaleOf, stepSetting } from '../../compute/adjusterSteps';
+import { isOffMark, scaleOf, stepSetting } from '../../compute/adjusterSteps';
 import { changesBetween } from '../../compute/effects';
 import { NumberField } from '../../look/controls/NumberField';
 import { useUnits } from '../../look/units';
@@ -11,7 +12,8 @@ import { tryCar } from '../../state/actions/tryCar';
 import { layRange } from '../../state/actions/viewing';
 import { setupNamed, withSetting, withSetup } from '../../state/settings';
 import { mmPerFileUnit } from '../../units/fileLength';
-import { shownReading, withUnit } from '../../units/shownQuantity';
+import { formatShort } from '../../units/format';
+import { shownQuantity, shownReading, withUnit } from '../../units/shownQuantity';
 import { aimRangeOf } from './aimRange';
 import { judgeEdit } from './judgeEdit';
 import { withValue } from './pathValue';
@@ -93,6 +95,9 @@ const Trying = ({ document, axle, name, adjuster }: TryingProps) => {
   );
   useEffect(() => tryCar(store, trial), [store, trial]);
   useEffect(() => () => tryCar(store, null), [store]);
+  const length = shownQuantity({ quantity: 'length', decimals: 2 }, units);
+  const shown = (value: number): string =>
+    scale.measure === 'length' ? withUnit(length.format(value), length.unit) : withUnit(formatShort(value), UNITS[scale.measure]);
   const words = fitterWordsOfSides(adjuster, { left: setting, right: setting }, mm, units).short;
   return (
     <>
@@ -100,7 +105,7 @@ const Trying = ({ document, axle, name, adjuster }: TryingProps) => {
         <PartDrawing adjuster={adjuster} value={setting} mm={mm} pivotToBolt={undefined} size={44} className="mini" />
         <input
           type="range"
-          aria-label={`Try it, from ${scale.min * factor} to ${scale.max * factor} ${UNITS[scale.measure]}`}
+          aria-label={`Try it, from ${shown(scale.min * factor)} to ${shown(scale.max * factor)}`}
           aria-valuetext={words}
           min={scale.min}
           max={scale.max}
@@ -114,6 +119,8 @@ const Trying = ({ document, axle, name, adjuster }: TryingProps) => {
           absent={adjuster.kind === 'offset-bushing' ? 'none' : ''}
           unit={UNITS[scale.measure]}
           measures={scale.measure === 'length' ? 'length' : undefined}
+          moreUnits={hoursTyped(adjuster, 'both')}
+          onClear={adjuster.kind === 'offset-bushing' ? () => setSetting(null) : undefined}
           min={scale.min * factor}
           max={scale.max * factor}
           onSet={(to) => setSetting(Number((to / factor).toFixed(9)))}
@@ -121,14 +128,17 @@ const Trying = ({ document, axle, name, adjuster }: TryingProps) => {
           onHome={() => setSetting(0)}
         />
       </div>
-      <p className="quiet">{words}</p>
-      <Effects document={document} />
+      <p className="quiet">
+        {words}
+        {isOffMark(adjuster, setting) ? '; between its steps' : ''}
+      </p>
+      <Effects document={document} at={words} />
     </>
   );
 };
 
 /** What it does where it stands, against the car without it. */
-const Effects = ({ document }: { readonly document: CarDocument }) => {
+const Effects = ({ document, at }: { readonly document: CarDocument; readonly at: string }) => {
   const units = useUnits();
   const isTried = useBench((state) => state.trial !== null);
   const answer = useBench((state) => state.answer);
@@ -140,7 +150,9 @@ const Effects = ({ document }: { readonly document: CarDocument }) => {
   if (changes.length === 0) return <p className="quiet">Nothing that counts changes there{reset}.</p>;
   return (
     <ul className="tryeffects" aria-label={`Against the car without it${reset}`}>
-      <li className="quiet">Against without it{reset}:</li>
+      <li className="quiet">
+        At {at}, against without it{reset}:
+      </li>
       {changes.map(({ key, owner, name, change }) => {
         const entry = findReading(key);
         const reading = entry && shownReading(entry, units);

@@ -1,4 +1,5 @@
 import { CATALOGUE, type AxleName } from '../../../geometry/index';
+import { isOnKnuckle } from '../../viewport/joints';
 import type { FormHost } from './formHost';
 import type { FieldPath } from './pathValue';
 
@@ -44,4 +45,13 @@ export const choicesAt = (host: FormHost, path: FieldPath): readonly ChoiceGroup
     return (['front', 'rear'] as const).map((axle) => adjustersOf(host, axle)).filter(({ options }) => options.length > 0);
   if (holder === 'tolerances' && path.length === 3 && last === 'key') return [...READINGS, FAMILIES];
   return null;
+};
+
+/** What a choice that is left out means. */
+export const emptyWords = (host: FormHost, path: FieldPath): string => {
+  if (!path.includes('adjusters') || path.at(-1) !== 'seat') return '–';
+  const axle = host.axle === null ? undefined : host.document[host.axle];
+  const point = host.read([...path.slice(0, -1), 'moves']);
+  if (!axle || typeof point !== 'string' || !axle.points[point]) return '–';
+  return isOnKnuckle(axle, point) ? '– (knuckle)' : '– (body)';
 };

@@ -148,7 +148,11 @@ export const FIELD_WORDS: Readonly<Record<string, FieldWords>> = {
   moves: words('Point'),
   '<perch>.moves': words('Moves', '', 'The spring seat, or the threaded strut foot.'),
   along: words('Along', 'direction', 'Three numbers, or the word spindle.'),
-  seat: words('Seat'),
+  seat: words(
+    'Seat',
+    '',
+    'What the moved centre is bored into: the body, or the part that is bolted to it. Of the other one the effect has the opposite sign.',
+  ),
   '<slide>.range': words('Range', 'length'),
   '<slide>.step': words('Step', 'length'),
   '<slide>.shims': words('Shims in stock', 'length'),

@@ -20,16 +20,21 @@ interface UnfinishedPointsProps {
 export const UnfinishedPoints = ({ car, onLayout, onLater, onMade }: UnfinishedPointsProps) => {
   const { store } = useWindow();
   const [faults, setFaults] = useState<readonly Fault[]>([]);
+  /** it was to be opened while something was missing */
+  const [isEarly, setEarly] = useState(false);
   const missing = missingOf(car);
   const { given, of } = countGiven(car);
   const keep = (next: UnfinishedCar) => {
     setFaults([]);
+    setEarly(false);
     keepUnfinished(store, next);
   };
   const open = () => {
     const document = documentOfGiven(car);
     const found = judgeEdit(document);
-    setFaults(found);
+    // what is missing stands in the list already, in words of this page
+    setFaults(missing.length > 0 ? [] : found);
+    setEarly(missing.length > 0);
     if (found.length > 0 || missing.length > 0) {
       window.document.querySelector<HTMLElement>('.newcar [data-given="not yet"]')?.focus();
       return;
@@ -74,6 +79,12 @@ export const UnfinishedPoints = ({ car, onLayout, onLater, onMade }: UnfinishedP
               <h2>Not given yet</h2>
               <p>{missing.join(', ')}</p>
             </>
+          )}
+          {isEarly && (
+            <p className="leaffault" role="alert">
+              <b>It is no car yet:</b> {missing.length === 1 ? '1 thing is' : `${missing.length} things are`} missing, listed
+              above. The cursor is at the first.
+            </p>
           )}
           {faults.length > 0 && (
             <div className="leaffault" role="alert">

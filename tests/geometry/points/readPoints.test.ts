@@ -28,6 +28,10 @@ describe('a list of points', () => {
   });
 
   test('a header names the columns in any order, their unit, axle and side', () => {
+    // a letter for the side and the axle is how lists are written on the floor
+    const letters = readPoints('axle,side,name,x,y,z\nF,L,hub,1,2,3\nr,RH,hub,1,2,3');
+    expect(letters.rows.map(({ axle, side }) => [axle, side])).toEqual([['front', 'left'], ['rear', 'right']]); // prettier-ignore
+    expect(readPoints('side,name,x,y,z\nX,hub,1,2,3').faults).toMatchObject([{ expected: '"left" or "right"' }]);
     const list = readPoints('side,z [in],point,y,x,remark\nRight,3,knuckle,2,1,bent\n,6,hub,5,4,\n');
     expect(list.headerUnit).toBe('in');
     expect(list.rows).toEqual([

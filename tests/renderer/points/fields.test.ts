@@ -8,6 +8,8 @@ import { scaleAt } from '../../../renderer/points/fields/scaleAt';
 import type { FormHost } from '../../../renderer/points/fields/formHost';
 import { STANDARD_UNITS } from '../../../renderer/units/unitChoice';
 import type { LeafInput } from '../../../renderer/points/fields/fieldTree';
+import { emptyWords } from '../../../renderer/points/fields/choicesAt';
+import { noteAt } from '../../../renderer/points/fields/noteAt';
 import { leafText, parseLeaf } from '../../../renderer/points/fields/leafText';
 import type { ShownUnits } from '../../../renderer/units/unitChoice';
 import { valueAt, withKeyRenamed, withValue, type FieldPath } from '../../../renderer/points/fields/pathValue';
@@ -226,6 +228,43 @@ describe('limits and tolerances are in the unit of what they are of', () => {
     expect(limit).toMatchObject({ unit: 'mm', shown: expect.closeTo(400 * Math.sin((10 * Math.PI) / 180), 9) as number });
     expect(limit.back).toBeCloseTo(10, 9);
     expect(at(measured, 1, rim, ['tolerances', 'toe', 'set'])).toMatchObject({ unit: '°', shown: 10 });
+  });
+});
+
+describe('what is said beside a field', () => {
+  const car = carDocument('car-21');
+  const hostOf = (adjuster: object): FormHost => {
+    const document = { ...car, front: { ...car.front, adjusters: { plate: adjuster } } } as unknown as CarDocument;
+    return {
+      read: (path) => valueAt(document, path),
+      write: () => null,
+      rename: () => null,
+      faultAt: () => null,
+      isOfCar: false,
+      mm: 1,
+      document,
+      axle: 'front',
+      drag: () => undefined,
+    };
+  };
+  const at = (key: string): FieldPath => ['front', 'adjusters', 'plate', key];
+
+  test('a step that does not fit in its range, and a range that begins with its greatest', () => {
+    const note = (range: readonly number[], step: number, key: string) =>
+      noteAt(hostOf({ range, step }), at(key), STANDARD_UNITS);
+    expect(note([-0.4, 0.4], 1, 'step')).toContain('no position but zero');
+    expect(note([-0.4, 0.4], 0.4, 'step')).toBeNull();
+    expect(note([-2, 0.4], 1, 'step')).toBeNull();
+    expect(note([0.4, -0.4], 1, 'range')).toBe('The least comes first.');
+    expect(note([-0.4, 0.4], 1, 'range')).toBeNull();
+  });
+
+  test('what a seat that is left out means: the body for a point on it, the knuckle for one on the knuckle', () => {
+    const [inner, outer] = car.front!.layout === 'strut' ? ['armRear', 'ballJoint'] : (Object.values(car.front!.rods!)[0] ?? []);
+    expect(emptyWords(hostOf({ moves: inner }), at('seat'))).toBe('– (body)');
+    expect(emptyWords(hostOf({ moves: outer }), at('seat'))).toBe('– (knuckle)');
+    expect(emptyWords(hostOf({}), at('seat'))).toBe('–');
+    expect(emptyWords(hostOf({ moves: inner }), at('seenFrom'))).toBe('–');
   });
 });
 

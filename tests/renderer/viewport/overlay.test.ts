@@ -58,6 +58,7 @@ const contentOf = (position: Parameters<typeof placeAxle>[2], part: Partial<Over
   hovered: null,
   tape: null,
   lengthWords: (mm, decimals) => `${mm.toFixed(decimals)} mm`,
+  lengthUnit: 'mm',
   handles: null,
   eye: [2000, 2500, 900],
   aim: null,
@@ -86,6 +87,19 @@ describe('the ground frame', () => {
 });
 
 describe('what is drawn over the solids', () => {
+  test('the floor of the view from the front is graduated in the chosen unit, which is said once a side', () => {
+    const floor = (lengthUnit: 'mm' | 'in') =>
+      labels(overlayItems(contentOf({}, { view: 'front', sides: ['left', 'right'], lengthUnit })));
+    expect(floor('mm')).toEqual(expect.arrayContaining(['0', '300 mm', '600', '900']));
+    expect(floor('in')).toEqual(expect.arrayContaining(['0', '12 in', '24', '36']));
+    expect(floor('in')).not.toContain('300 mm');
+    const ticks = (lengthUnit: 'mm' | 'in') =>
+      (classed(overlayItems(contentOf({}, { view: 'front', lengthUnit })), 'tick') as OverlayLine[]).map(
+        ({ points }) => points[0]?.[1],
+      );
+    expect(ticks('in').slice(0, 3)).toEqual([0, 101.6, 203.2]);
+    expect(ticks('mm').slice(0, 3)).toEqual([0, 100, 200]);
+  });
   test.each([{}, { travel: 40 }, { rack: 25 }])('trail and scrub are as long as the readings say at %o', (position) => {
     const row = readingsOfAxle(car, 'front', position);
     if (!row.ok) throw new Error('closes');
