@@ -6,8 +6,13 @@ import type { GrowingMesh } from './surface';
 import { squared } from './squared';
 
 const EDGE_KEY = 1 << 26;
-const MOST_ROUNDS = 24;
+const MOST_ROUNDS = 60;
+/** From this round on edges are cut at odd places, and another one every time: in a crease what is pushed could come back to where it was, again and again. */
+const FIRST_UNEVEN = 7;
 const MOST_PUSHES = 40;
+/** How long it is asked whether a triangle reaches inside before it is cut up, which is the quicker answer; and if it cannot be. */
+const LOOKS = 20;
+const LAST_LOOKS = 4000;
 /** An edge is not cut below this share of the bound. */
 const SMALLEST_EDGE = 0.05;
 
@@ -20,9 +25,12 @@ interface Cut {
   number: number;
 }
 
-/** What is known of a triangle: nothing yet, that it is right, or that it is not and is too small to be cut up. */
+/**
+ * What is known of a triangle: nothing yet, that it is done with, or that it may reach inside and is not cut up any more. How far it
+ * stands out is told by its middle.
+ */
 const OPEN = 0;
-const RIGHT = 1;
+const DONE = 1;
 const LEFT = 2;
 
 /** How far a mesh is from what it holds, as far as it was looked at: at every corner and in the middle of every triangle [mm]. */
@@ -30,7 +38,7 @@ export interface Refined {
   /** at least; how much a position between those tried may take off is taken off */
   readonly least: number;
   readonly most: number;
-  /** triangles that could reach into what is swept, or stand out too far, and were too small to be cut up */
+  /** triangles that could reach into what is swept after all cuts */
   readonly left: number;
 }
 
@@ -58,10 +66,10 @@ export function* refineMesh(
     for (let i = 0; i < mesh.homes.length; i++) {
       if (states[i] !== OPEN) continue;
       if (i % 2000 === 1999) yield i / mesh.homes.length;
-      const { fault, middle } = look.judge(mesh, i);
+      const { cut: fault, isSafe, middle } = look.judge(mesh, i, round < MOST_ROUNDS, Math.max(0, round - FIRST_UNEVEN));
       middles[i] = middle;
-      states[i] = fault === null ? RIGHT : fault < 0 || round >= MOST_ROUNDS ? LEFT : OPEN;
-      if (states[i] !== OPEN || fault === null) continue;
+      states[i] = fault !== null ? OPEN : isSafe ? DONE : LEFT;
+      if (fault === null) continue;
       const [a, b] = [mesh.triangles[3 * i + fault], mesh.triangles[3 * i + ((fault + 1) % 3)]];
       const key = keyOf(a, b);
       if (!cuts.has(key)) cuts.set(key, { a, b, normal: [0, 0, 0], home: mesh.homes[i], number: -1 });
@@ -71,7 +79,7 @@ export function* refineMesh(
     addNormals(mesh, cuts);
     for (const cut of cuts.values()) {
       cut.number = positions.length / 3;
-      const { at, distance } = look.pushedOut(positions, cut);
+      const { at, distance } = look.pushedOut(positions, cut, shareIn(round, cut));
       positions.push(...at);
       distances.push(distance);
     }
@@ -91,7 +99,18 @@ export function* refineMesh(
   return { least: least - level.tolerance - level.grow, most: top - level.grow, left };
 }
 
+/** Where an edge is cut, as a share of it: in the middle, and later anywhere in its middle half, the same every time. */
+const shareIn = (round: number, { a, b }: Cut): number =>
+  round < FIRST_UNEVEN ? 0.5 : 0.5 + 0.25 * Math.sin(12.9898 * a + 78.233 * b + 37.719 * round);
+
 const keyOf = (a: number, b: number): number => (a < b ? a * EDGE_KEY + b : b * EDGE_KEY + a);
+
+/** A corner that was moved, and how far it is off the level [mm]. */
+interface Pushed {
+  readonly at: readonly [number, number, number];
+  readonly distance: number;
+  readonly off: number;
+}
 
 /** Asks for distances around a triangle's own cube, and anywhere where it has got off that. */
 class Looks {
@@ -128,8 +147,16 @@ class Looks {
     return made;
   }
 
-  /** Which edge of a triangle has to be cut, if any; −1 where it is too small for that. And the distance in its middle [mm]. */
-  judge({ positions, triangles, homes }: GrowingMesh, index: number): { fault: number | null; middle: number } {
+  /**
+   * Which edge of a triangle has to be cut, if any; whether it is known not to reach inside; and the distance in its middle [mm].
+   * @param mayCut - no edge is cut any more unless
+   */
+  judge(
+    { positions, triangles, homes, distances }: GrowingMesh,
+    index: number,
+    mayCut: boolean,
+    turn: number,
+  ): { readonly cut: number | null; readonly isSafe: boolean; readonly middle: number } {
     const { level, corners: t } = this;
     const home = homes[index];
     for (let k = 0; k < 3; k++) for (let i = 0; i < 3; i++) t[3 * k + i] = positions[3 * triangles[3 * index + k] + i];
@@ -138,17 +165,25 @@ class Looks {
     const most = level.grow + level.bound;
     const [x, y, z] = [(t[0] + t[3] + t[6]) / 3, (t[1] + t[4] + t[7]) / 3, (t[2] + t[5] + t[8]) / 3];
     const middle = this.find(home, x, y, z, -Infinity, most + 2 * edges[longest]).distance;
-    const isSmall = edges[longest] < SMALLEST_EDGE * level.bound;
-    if (middle > most) return { fault: isSmall ? -1 : longest, middle };
-    const isSafe = enclosingRadius(edges) <= this.safeFor(home);
-    if (!isSafe && (middle - level.tolerance < level.grow || !this.isClear(home, t)))
-      return { fault: isSmall ? -1 : this.deepest(home, t, longest), middle };
-    return { fault: null, middle };
+    const isLarge = mayCut && edges[longest] >= SMALLEST_EDGE * level.bound;
+    if (middle > most && isLarge)
+      return { cut: turn === 0 ? longest : this.another(edges, longest, turn + index), isSafe: false, middle };
+    const isAtLevel = [0, 1, 2].every((k) => distances[triangles[3 * index + k]] >= level.at);
+    const isSafe =
+      (isAtLevel && enclosingRadius(edges) <= this.safeFor(home)) ||
+      (middle - level.tolerance >= level.grow && this.isClear(home, t, isLarge ? LOOKS : LAST_LOOKS));
+    return { cut: isSafe || !isLarge ? null : this.deepest(home, t, longest), isSafe, middle };
   }
 
-  private isClear(home: ActiveCube, t: Float64Array): boolean {
+  /** One of the edges that are not much shorter than the longest, another one every turn. */
+  private another(edges: readonly number[], longest: number, turn: number): number {
+    for (let k = 0; k < 3; k++) if (edges[(turn + k) % 3] > 0.3 * edges[longest]) return (turn + k) % 3;
+    return longest;
+  }
+
+  private isClear(home: ActiveCube, t: Float64Array, most: number): boolean {
     const isHome = [0, 3, 6].every((k) => isAbout(this.lattice, home, t[k], t[k + 1], t[k + 2]));
-    return this.search.isClear(isHome ? home : this.all, t, this.level.grow);
+    return this.search.isClear(isHome ? home : this.all, t, this.level.grow, most);
   }
 
   /** The edge whose middle is deepest, where one dips below its corners; else the longest. Cuts then go across a ridge, not along it. */
@@ -167,18 +202,19 @@ class Looks {
     return deepest;
   }
 
-  /** The middle of an edge moved to the level: inwards straight at what is nearest, outwards away from it or off the surface. */
-  pushedOut(
-    positions: readonly number[],
-    { a, b, normal, home }: Cut,
-  ): { at: readonly [number, number, number]; distance: number } {
+  /** A point of an edge, a share of the way along it, moved to the level: inwards straight at what is nearest, outwards away from it or off the surface. */
+  pushedOut(positions: readonly number[], { a, b, normal, home }: Cut, share: number): Pushed {
     const { level } = this;
-    let [x, y, z] = [0, 1, 2].map((i) => 0.5 * (positions[3 * a + i] + positions[3 * b + i]));
+    let [x, y, z] = [0, 1, 2].map((i) => positions[3 * a + i] + share * (positions[3 * b + i] - positions[3 * a + i]));
     const size = Math.sqrt(squared(normal[0]) + squared(normal[1]) + squared(normal[2]));
     const goal = level.at + 0.5 * level.play;
+    // where two sweeps meet it can go to and fro between them: the best of it is good enough to go on from
+    let best: Pushed = { at: [x, y, z], distance: 0, off: Infinity };
     for (let push = 0; ; push++) {
       const { distance, gradient } = this.find(home, x, y, z, -Infinity, level.at + 1e3);
-      if ((distance >= level.at && distance <= level.at + level.play) || push === MOST_PUSHES) return { at: [x, y, z], distance };
+      const off = distance < level.at ? level.at - distance : Math.max(0, distance - level.at - level.play);
+      if (off < best.off) best = { at: [x, y, z], distance, off };
+      if (off === 0 || push === MOST_PUSHES) return best;
       const by = goal - distance;
       const isFlat = gradient[0] === 0 && gradient[1] === 0 && gradient[2] === 0;
       if (by > 0 && size > 0 && (isFlat || push > MOST_PUSHES / 2)) {

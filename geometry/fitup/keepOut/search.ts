@@ -267,8 +267,9 @@ export class NearestSearch {
   /**
    * Whether no position takes a body nearer to a triangle than `least` [mm].
    * @param t - nine coordinates
+   * @param most - gives up after so many looks, besides one at each of the nodes
    */
-  isClear({ nodes, middle, bounds }: Candidates, t: Float64Array, least: number): boolean {
+  isClear({ nodes, middle, bounds }: Candidates, t: Float64Array, least: number, most: number): boolean {
     const { look } = this;
     const [x, y, z] = [(t[0] + t[3] + t[6]) / 3, (t[1] + t[4] + t[7]) / 3, (t[2] + t[5] + t[8]) / 3];
     const open = nodes.filter((_, i) => {
@@ -282,14 +283,14 @@ export class NearestSearch {
         );
       return bounds[4 * i] + along < least;
     });
-    for (let steps = 0; open.length > 0; steps++) {
+    for (let spare = open.length + most; open.length > 0; spare--) {
       const node = open.pop()!;
       if (!node.isBlank) {
         this.looks += 1;
         if (leastOverTriangle(node, t, x, y, z, look) >= least) continue;
         if (this.isClearWithin(node, t, x, y, z, least)) continue;
         // a position proves that it is not; so does work without an end
-        if (node.isSpeck || steps > MOST_STEPS || look.distance < least) return false;
+        if (node.isSpeck || spare <= 0 || look.distance < least) return false;
       }
       open.push(...node.split());
     }
@@ -309,8 +310,6 @@ export class NearestSearch {
     return here + overTriangle(node, t, x, y, z, gx, gy, gz) >= least;
   }
 }
-
-const MOST_STEPS = 30;
 
 /** What the distance is not below from any point of a triangle at any of a node's positions [mm]. */
 function leastOverTriangle(node: PositionNode, t: Float64Array, x: number, y: number, z: number, look: Look): number {

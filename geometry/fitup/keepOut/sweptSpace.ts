@@ -7,15 +7,11 @@ import { envelopeRows, fitUpCorners, type EnvelopeRow, type FitUpCorner, type St
 import { partMeshes, type MeshFiles } from '../meshes/partMeshes';
 import { piecesOf, type PartMeshes, type Piece } from '../pieces';
 import type { MeshLibrary } from '../shapes/mesh';
+import { buildMesh, type Share } from './buildMesh';
 import { fieldOfSolid } from './field';
-import { activeCubes, latticeAround, RADIUS_PER_EDGE, type ActiveCube } from './lattice';
-import { levelOf, safeRadius, type Level } from './level';
+import { isHidden } from './hidden';
 import { PoseTable } from './poseTable';
 import { BodyPath, type PositionNode } from './positions';
-import { refineMesh } from './refine';
-import { NearestSearch } from './search';
-import { buildSurface } from './surface';
-import { squared } from './squared';
 
 /** The space that parts sweep: which of them, over which envelopes, and how it is built. Lengths in mm. */
 export interface KeepOutQuestion {
@@ -51,6 +47,8 @@ export interface KeepOut {
   readonly bound: number;
   /** how far its corners and the middles of its triangles are outside, as found: at least and at most; positions between those tried are allowed for [mm] */
   readonly outward: { readonly least: number; readonly most: number };
+  /** free space between what is swept can be filled where it is narrower than this [mm] */
+  readonly gap: number;
   /** what is enclosed [mm³] */
   readonly volume: number;
   /** lowest and highest corner of the box around it */
@@ -66,22 +64,6 @@ export interface NoKeepOut {
   readonly message: string;
 }
 
-/** More cubes or triangles than this are too much for a machine. */
-const MOST_CUBES = 600_000;
-const MOST_TRIANGLES = 3_000_000;
-/**
- * Radius of a ball around a tetrahedron of the lattice, at most [mm]; in radii at which no triangle reaches inside; and where something
- * is sharp, in bounds. What is too coarse for its place is cut up later, which is quicker than a fine lattice all over.
- */
-const LARGEST_RADIUS_MM = 20;
-const COARSER = 1.4;
-const SHARP_RADIUS = 2.4;
-/** The mesh may be inside of what is swept by no more than this [mm]. */
-const INSIDE_MM = 0.01;
-
-/** Shares of the work, roughly: where the surface is, the surface, cutting it up. */
-const SHARES = [0.25, 0.4, 0.35] as const;
-
 /** What is swept, as plain bodies over their positions. */
 interface Swept {
   readonly nodes: readonly PositionNode[];
@@ -90,9 +72,6 @@ interface Swept {
   readonly missing: readonly string[];
   readonly envelope: readonly EnvelopeRow[];
 }
-
-/** How far a long answer has come, from 0 to 1. */
-export type Share = number;
 
 export type SweptSpace = KeepOut | NoKeepOut | { readonly failure: Failure };
 
@@ -123,50 +102,16 @@ export function* sweptSpaceSteps(
   const unknown = question.of === 'all-moving' ? [] : question.of.filter((name) => !known.includes(name));
   if (unknown.length > 0) return { refused: 'unknown-part', message: unknownPart(unknown, known, missing) };
   if (nodes.length === 0) return { refused: 'nothing-swept', message: nothingSwept(missing) };
-  const level = levelOf(grow, bound);
-  const coarse = latticeAround(nodes, level, LARGEST_RADIUS_MM / RADIUS_PER_EDGE);
-  const rough = yield* within(activeCubes(coarse, level, nodes, 1, MOST_CUBES), 0, SHARES[0] / 2);
-  if (rough === null) return tooFine(Infinity, bound);
-  const edge = edgeFor(level, rough);
-  const expected = (rough.length * squared(coarse.edge)) / squared(edge);
-  if (expected > MOST_CUBES) return tooFine(Math.sqrt(expected / MOST_CUBES), bound);
-  const lattice = latticeAround(nodes, level, edge);
-  const cubes = yield* within(activeCubes(lattice, level, nodes, 1, MOST_CUBES), SHARES[0] / 2, SHARES[0] / 2);
-  if (cubes === null) return tooFine(2, bound);
-  const search = new NearestSearch(level.tolerance);
-  const mesh = yield* within(buildSurface(lattice, level, cubes, search), SHARES[0], SHARES[1]);
-  const refined = yield* within(
-    refineMesh(mesh, lattice, level, search, nodes, MOST_TRIANGLES),
-    SHARES[0] + SHARES[1],
-    SHARES[2],
-  );
-  if (refined === null) return tooFine(2, bound);
-  const { least, most, left } = refined;
-  if (left > 0 || least < -INSIDE_MM || most > bound + INSIDE_MM) return notProved(least, most, bound);
+  const built = yield* buildMesh(nodes, grow, bound);
+  if ('refused' in built) {
+    const message = built.refused === 'too-fine' ? tooFine(built.times, bound) : notProved(built.least, built.most, bound);
+    return { refused: built.refused, message };
+  }
+  const { mesh, least, most, gap } = built;
   const closed: ClosedMesh = { positions: Float64Array.from(mesh.positions), triangles: Uint32Array.from(mesh.triangles) };
   const outward = { least, most };
-  return { mesh: closed, of: names, grow, bound, outward, volume: volumeOfMesh(closed), box: boxOf(closed), envelope, missing };
-}
-
-/** Steps of a part of the work, as steps of the whole. */
-function* within<Answer>(steps: Generator<Share, Answer>, from: number, share: number): Generator<Share, Answer> {
-  for (;;) {
-    const step = steps.next();
-    if (step.done === true) return step.value;
-    yield from + share * step.value;
-  }
-}
-
-/** How fine the lattice has to be [mm]: what the level goes round must not lie between its points, and round things stay whole. */
-function edgeFor(level: Level, cubes: readonly ActiveCube[]): number {
-  const fields = new Set(cubes.flatMap(({ nodes }) => nodes.map(({ path }) => path.field)));
-  let [thinnest, sharpest] = [Infinity, Infinity];
-  for (const { within: inside, round } of fields) {
-    thinnest = Math.min(thinnest, Math.max(0, inside));
-    sharpest = Math.min(sharpest, Math.max(0, round));
-  }
-  const fine = Math.max(COARSER * safeRadius(level, sharpest), SHARP_RADIUS * level.bound);
-  return Math.min(LARGEST_RADIUS_MM, 0.95 * (thinnest + level.at), fine) / RADIUS_PER_EDGE;
+  const [volume, box] = [volumeOfMesh(closed), boxOf(closed)];
+  return { mesh: closed, of: names, grow, bound, outward, gap, volume, box, envelope, missing };
 }
 
 function unknownPart(unknown: readonly string[], known: readonly string[], missing: readonly string[]): string {
@@ -178,21 +123,15 @@ function unknownPart(unknown: readonly string[], known: readonly string[], missi
 const nothingSwept = (missing: readonly string[]): string =>
   ['no part that moves has a shape: give the car parts, or rods a section', ...missing].join('. ');
 
-/** @param times - how many times too many */
-function tooFine(times: number, bound: number): NoKeepOut {
-  const factor = Number.isFinite(times) ? Math.min(times, 20) : 20;
-  const possible = Math.ceil(10 * bound * factor) / 10;
-  return {
-    refused: 'too-fine',
-    message: `a bound of ${bound} mm would make more triangles than a machine can hold; ${possible} mm should do, or ask for fewer parts or one side`,
-  };
+/** @param times - how many times too many triangles a length; what is needed is not known where it is infinite */
+function tooFine(times: number, bound: number): string {
+  const possible = Math.ceil(10 * bound * Math.min(times, 20)) / 10;
+  return `a bound of ${bound} mm would make more triangles than a machine can hold; ${possible} mm should do, or ask for fewer parts or one side`;
 }
 
 /** Nothing is handed out that may not be what it is said to be. */
-const notProved = (least: number, most: number, bound: number): NoKeepOut => ({
-  refused: 'not-proved',
-  message: `the mesh could not be shown to hold all that is swept within ${bound} mm: it is from ${least.toFixed(2)} to ${most.toFixed(2)} mm outside; give another bound`,
-});
+const notProved = (least: number, most: number, bound: number): string =>
+  `the mesh could not be shown to hold all that is swept within ${bound} mm: it is from ${least.toFixed(2)} to ${most.toFixed(2)} mm outside; give another bound`;
 
 /** Every body that is asked for over every corner that it is on. */
 function sweptBodies(
@@ -222,9 +161,13 @@ function sweptBodies(
     const pieces = piecesOn(mechanism, corner, made);
     for (const piece of pieces.missing) missing.add(`The part "${piece.name}" is left out: it needs ${piece.missing}.`);
     const poses = new PoseTable(envelope, corner.side);
-    for (const piece of pieces.pieces) {
-      known.add(piece.name);
-      if (of === 'all-moving' ? isStill(piece.carrier) : !of.includes(piece.name)) continue;
+    for (const { name } of pieces.pieces) known.add(name);
+    const asked = pieces.pieces.filter(({ name, carrier }) => (of === 'all-moving' ? !isStill(carrier) : of.includes(name)));
+    for (const piece of asked) {
+      if (isHidden(piece, asked)) {
+        names.add(piece.name);
+        continue;
+      }
       // what does not move is the same in every setup
       const place = `${piece.name} ${corner.side.mechanism.side}`;
       if (isStill(piece.carrier) && still.has(place)) continue;

@@ -1,0 +1,104 @@
+import { activeCubes, latticeAround, RADIUS_PER_EDGE, type ActiveCube } from './lattice';
+import { levelOf, safeRadius, type Level } from './level';
+import type { PositionNode } from './positions';
+import { refineMesh } from './refine';
+import { NearestSearch } from './search';
+import { squared } from './squared';
+import { buildSurface } from './surface';
+
+/** More cubes or triangles than this are too much for a machine. */
+const MOST_CUBES = 600_000;
+const MOST_TRIANGLES = 3_000_000;
+/**
+ * Radius of a ball around a tetrahedron of the lattice, at most [mm]; in radii at which no triangle reaches inside; and where something
+ * is sharp, in bounds. What is too coarse for its place is cut up later, which is quicker than a fine lattice all over.
+ */
+const LARGEST_RADIUS_MM = 20;
+const COARSER = 1.4;
+const SHARP_RADIUS = 2.4;
+/** The mesh may be inside of what is swept by no more than this [mm]. */
+const INSIDE_MM = 0.01;
+
+/**
+ * What a mesh is built for, in bounds. In a narrow crease a few triangles can stay farther out than they are built for, however often
+ * they are cut: they are then within the bound all the same.
+ */
+const TARGETS = [1, 0.85, 0.7] as const;
+
+/** Shares of the work, roughly: where the surface is, the surface, cutting it up. */
+const SHARES = [0.25, 0.4, 0.35] as const;
+
+/** How far a long answer has come, from 0 to 1. */
+export type Share = number;
+
+/** Around all that is swept, no farther out than the bound. All lengths in mm. */
+export interface BuiltMesh {
+  readonly mesh: { readonly positions: readonly number[]; readonly triangles: readonly number[] };
+  /** how far its corners and the middles of its triangles are outside, at least and at most */
+  readonly least: number;
+  readonly most: number;
+  /** free space narrower than this may have been missed, and filled */
+  readonly gap: number;
+}
+
+/** Why there is none: how many times too many triangles a length there would be, or how far out what was made is. */
+export type NotBuilt =
+  | { readonly refused: 'too-fine'; readonly times: number }
+  | { readonly refused: 'not-proved'; readonly least: number; readonly most: number };
+
+/** Builds a closed mesh around what is swept, grown. */
+export function* buildMesh(nodes: readonly PositionNode[], grow: number, bound: number): Generator<Share, BuiltMesh | NotBuilt> {
+  let made: BuiltMesh | NotBuilt = { refused: 'not-proved', least: -Infinity, most: Infinity };
+  for (const [index, target] of TARGETS.entries()) {
+    // nearly always the first is good
+    made = yield* within(buildOnce(nodes, levelOf(grow, target * bound), bound), index / TARGETS.length, 1 / TARGETS.length);
+    if (!('refused' in made) || made.refused === 'too-fine') return made;
+  }
+  return made;
+}
+
+function* buildOnce(nodes: readonly PositionNode[], level: Level, bound: number): Generator<Share, BuiltMesh | NotBuilt> {
+  const coarse = latticeAround(nodes, level, LARGEST_RADIUS_MM / RADIUS_PER_EDGE);
+  const rough = yield* within(activeCubes(coarse, level, nodes, 1, MOST_CUBES), 0, SHARES[0] / 2);
+  if (rough === null) return tooFine(Infinity);
+  const edge = edgeFor(level, rough);
+  const expected = (rough.length * squared(coarse.edge)) / squared(edge);
+  if (expected > MOST_CUBES) return tooFine(Math.sqrt(expected / MOST_CUBES));
+  const lattice = latticeAround(nodes, level, edge);
+  const cubes = yield* within(activeCubes(lattice, level, nodes, 1, MOST_CUBES), SHARES[0] / 2, SHARES[0] / 2);
+  if (cubes === null) return tooFine(2);
+  const search = new NearestSearch(level.tolerance);
+  const mesh = yield* within(buildSurface(lattice, level, cubes, search), SHARES[0], SHARES[1]);
+  const refined = yield* within(
+    refineMesh(mesh, lattice, level, search, nodes, MOST_TRIANGLES),
+    SHARES[0] + SHARES[1],
+    SHARES[2],
+  );
+  if (refined === null) return tooFine(2);
+  const { least, most, left } = refined;
+  if (left > 0 || least < -INSIDE_MM || most > bound) return { refused: 'not-proved', least, most };
+  return { mesh, least, most, gap: 2 * (RADIUS_PER_EDGE * edge + level.at - level.grow) };
+}
+
+const tooFine = (times: number): NotBuilt => ({ refused: 'too-fine', times });
+
+/** Steps of a part of the work, as steps of the whole. */
+function* within<Answer>(steps: Generator<Share, Answer>, from: number, share: number): Generator<Share, Answer> {
+  for (;;) {
+    const step = steps.next();
+    if (step.done === true) return step.value;
+    yield from + share * step.value;
+  }
+}
+
+/** How fine the lattice has to be [mm]: what the level goes round must not lie between its points, and round things stay whole. */
+function edgeFor(level: Level, cubes: readonly ActiveCube[]): number {
+  const fields = new Set(cubes.flatMap(({ nodes }) => nodes.map(({ path }) => path.field)));
+  let [thinnest, sharpest] = [Infinity, Infinity];
+  for (const { within: inside, round } of fields) {
+    thinnest = Math.min(thinnest, Math.max(0, inside));
+    sharpest = Math.min(sharpest, Math.max(0, round));
+  }
+  const fine = Math.max(COARSER * safeRadius(level, sharpest), SHARP_RADIUS * level.bound);
+  return Math.min(LARGEST_RADIUS_MM, 0.95 * (thinnest + level.at), fine) / RADIUS_PER_EDGE;
+}
