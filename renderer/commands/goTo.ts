@@ -28,14 +28,30 @@ const onceDrawn = (drawn: string, act: () => void): void => {
   );
 };
 
+/** The panels of the bench in a narrow window, in the order of their buttons: one of them is in sight. */
+const PANELS = ['.viewport', '.readings', '.curves', '.adjusters'];
+
+/** Shows the panel that something is on, where a narrow window hides it. @returns whether it was hidden */
+const bringForward = (found: HTMLElement): boolean => {
+  const place = PANELS.findIndex((panel) => found.closest(panel));
+  const button = document.querySelector<HTMLElement>(`.panels button:nth-child(${place + 1})[aria-pressed="false"]`);
+  button?.click();
+  return button !== null;
+};
+
 /** Brings something into sight and puts the focus on it, or on the first thing in it that can have it. */
 export const goTo = (selector: string): void =>
   onceDrawn(selector, () => {
     const found = document.querySelector<HTMLElement>(selector);
     if (!found) return;
-    found.scrollIntoView({ block: 'center' });
-    const inside = found.matches(FOCUSABLE) ? found : found.querySelector<HTMLElement>(FOCUSABLE);
-    inside?.focus({ preventScroll: true });
+    const show = (): void => {
+      found.scrollIntoView({ block: 'center' });
+      const inside = found.matches(FOCUSABLE) ? found : found.querySelector<HTMLElement>(FOCUSABLE);
+      inside?.focus({ preventScroll: true });
+    };
+    // its panel is drawn first
+    if (bringForward(found)) requestAnimationFrame(() => requestAnimationFrame(show));
+    else show();
   });
 
 /**
@@ -43,4 +59,9 @@ export const goTo = (selector: string): void =>
  * @param panel - the panel; where it is drawn without the button there is nothing to press
  */
 export const press = (selector: string, panel = 'body'): void =>
-  onceDrawn(panel, () => document.querySelector<HTMLElement>(selector)?.click());
+  onceDrawn(panel, () => {
+    const found = document.querySelector<HTMLElement>(selector);
+    if (!found) return;
+    bringForward(found);
+    found.click();
+  });

@@ -109,7 +109,14 @@ export const views: CommandGroup = ({ store }) => [
     where: 'Bench, view',
     run: () => switchProjection(store),
   },
-  { id: 'point.choose', label: 'Choose a point…', where: 'Bench, view', run: () => goTo('.showplace button') },
+  ...[
+    { id: 'point.choose', label: 'Choose a point…', words: ['pickup'] },
+    { id: 'picture.save', label: 'Save the picture, or a drawing with dimensions…', words: ['png', 'svg', 'print', 'export'] },
+  ].map((command) => ({
+    ...command,
+    where: 'Bench, view',
+    run: () => press('.showplace > .button[aria-expanded="false"]', '.showplace'),
+  })),
 ];
 
 const OVERS: readonly CurveOver[] = ['bump', 'roll', 'steer'];
@@ -135,7 +142,7 @@ export const curves: CommandGroup = ({ store }, state, { document }) => [
     label: `Save or take away the curve of ${curveName(number)}…`,
     where: `Bench, curve ${place + 1} of ${all.length}`,
     words: ['csv', 'png', 'svg', 'picture', 'table'],
-    run: () => press(`.plotbox:nth-child(${place + 1}) .plotmore`),
+    run: () => press(`.plotbox:nth-child(${place + 1}) .plotmore`, '.plotbox'),
   })),
 ];
 

@@ -5,18 +5,17 @@ import { PLAY_KIND, PLAY_LABELS } from '../motion/playChoices';
 import { RIDE_KINDS } from '../motion/ride';
 import { STEER_AS, STEER_WAYS } from '../motion/steerChoices';
 import type { WindowTools } from '../shell/benchContext';
-import { chooseCar } from '../state/actions/chooseCar';
 import { chooseAgainst, chooseSetup, redoStep, setRideHeight, setToe, undoStep } from '../state/actions/editSetup';
 import { chooseAxle, choosePage, holdAdjuster, moveTo, standStill } from '../state/actions/lookAt';
 import { prefer } from '../state/actions/prefer';
-import { saveCar, saveCarAs } from '../state/actions/saveCar';
 import { copySetup, makeSetup } from '../state/actions/setups';
 import { benchOf } from '../state/benchStore';
 import { freeTrialName } from '../state/settings';
 import type { Command, CommandGroup, CommandMaker } from './command';
+import { earlier, filing } from './fileCommands';
 import { fitUp } from './fitUpCommands';
 import { goTo, press } from './goTo';
-import { newCar } from './newCar';
+import { points, pointsPage } from './pointsCommands';
 import { curveReadings, curves, pages, readings, samples, studies, themes, units, views } from './lookCommands';
 
 const AXLES = ['front', 'rear'] as const;
@@ -84,6 +83,15 @@ const adjusters: CommandGroup = ({ store }, _state, { document }) =>
     })),
   );
 
+/** Of the part under the hand: one number for both sides, or one each. */
+const held: CommandGroup = () =>
+  (['Same on both sides', 'Left and right apart'] as const).map((label, place) => ({
+    id: `held.${place === 0 ? 'together' : 'apart'}`,
+    label: `${label}: the part in hand`,
+    where: 'Bench, adjuster',
+    run: () => press(`.held [aria-label$=": sides"] button:nth-child(${place + 1})`, '.adjusters'),
+  }));
+
 const axleValues: CommandGroup = ({ store }, { axle }) => [
   { id: 'toe.field', label: `Set toe, ${axle}`, where: 'Bench, axle', run: () => goTo('input[aria-label^="Set toe"]') },
   {
@@ -102,20 +110,25 @@ const table: CommandGroup = () => [
     label: 'Choose readings…',
     where: 'Bench, readings',
     words: ['order', 'hide', 'groups'],
-    run: () => press('.choosebutton'),
+    run: () => press('.choosebutton', '.choosebutton'),
   },
-  { id: 'readings.copy', label: 'Copy readings', where: 'Bench, readings', run: () => press('[aria-label="Copy readings"]') },
+  {
+    id: 'readings.copy',
+    label: 'Copy readings',
+    where: 'Bench, readings',
+    run: () => press('[aria-label="Copy readings"]', '.tablefoot'),
+  },
   {
     id: 'readings.csv',
     label: 'Save readings as CSV',
     where: 'Bench, readings',
-    run: () => press('[aria-label="Save readings as CSV"]'),
+    run: () => press('[aria-label="Save readings as CSV"]', '.tablefoot'),
   },
   ...(['readings', 'lengths'] as const).map((name, place) => ({
     id: `column.${name}`,
     label: `Show ${name} in the right-hand column`,
     where: 'Bench, readings',
-    run: () => press(`.columntabs button:nth-child(${place + 1})`),
+    run: () => press(`.columntabs button:nth-child(${place + 1})`, '.columntabs'),
   })),
 ];
 
@@ -124,14 +137,14 @@ const motions: CommandGroup = ({ store }, { axle }, { document }) => {
   const isSteered = document[axle]?.steering !== undefined;
   return [
     { id: 'zero', label: 'Ride height, straight ahead', where: 'Bench, motion', keys: 'Home', run: () => standStill(store) },
-    { id: 'play', label: 'Play or stop', where: 'Bench, motion', keys: 'Space', run: () => press('.play') },
+    { id: 'play', label: 'Play or stop', where: 'Bench, motion', keys: 'Space', run: () => press('.play', '.play') },
     ...RIDE_KINDS.filter((kind) => kind !== 'steer' || isSteered).map((kind) => ({
       id: `play.${kind}`,
       label: `Play ${PLAY_LABELS[kind].toLowerCase()}`,
       where: 'Bench, motion',
       run: () => {
         prefer(store, PLAY_KIND, kind);
-        press('.play[aria-pressed="false"]');
+        press('.play[aria-pressed="false"]', '.play');
       },
     })),
     { id: 'bump.10', label: 'Bump 10 mm', where: 'Bench, motion', run: () => moveTo(store, { travel: 10 }) },
@@ -153,17 +166,6 @@ const motions: CommandGroup = ({ store }, { axle }, { document }) => {
   ];
 };
 
-const filing: CommandMaker = ({ store, files }, state) => [
-  ...(state.file
-    ? [
-        { id: 'file.save', label: 'Save', where: 'File', keys: 'Ctrl S', run: () => void saveCar(store, files) },
-        { id: 'file.saveAs', label: 'Save as', where: 'File', keys: 'Ctrl Shift S', run: () => void saveCarAs(store, files) },
-      ]
-    : []),
-  { id: 'file.open', label: 'Open a car file', where: 'File', keys: 'Ctrl O', run: () => void chooseCar(store, files) },
-  { id: 'file.newCar', label: 'New car', where: 'Points', run: () => newCar(store) },
-];
-
 /** What can be done with the sheet while it is on the screen. */
 const sheet: CommandGroup = (_tools, { page }) =>
   page === 'sheet'
@@ -181,19 +183,31 @@ const withCar =
     return bench ? group(tools, state, bench) : [];
   };
 
+/** What is on the bench alone is done there, wherever one is: from another page there would be nothing to press. */
+const onBench =
+  (group: CommandGroup): CommandGroup =>
+  (tools, state, bench) =>
+    group(tools, state, bench).map((command) => ({
+      ...command,
+      run: () => {
+        choosePage(tools.store, 'bench');
+        command.run();
+      },
+    }));
+
 /** What one does most stands first; what one looks for by its name, and there is much of, comes last. */
 const GROUPS: readonly CommandMaker[] = [
   withCar(steps),
   withCar(sheet),
   filing,
-  ...[adjusters, axleValues, motions, setups, axles, curves, table, views].map(withCar),
+  ...[...[adjusters, held, axleValues, motions].map(onBench), setups, axles, ...[curves, table, views].map(onBench)].map(withCar),
   pages,
-  withCar(studies),
-  withCar(fitUp),
+  ...[studies, pointsPage, fitUp].map(withCar),
   units,
   themes,
+  earlier,
   samples,
-  ...[readings, curveReadings].map(withCar),
+  ...[readings, curveReadings, points].map(withCar),
 ];
 
 /** Everything that the window can do now, in the order in which an empty search shows it. */

@@ -46,6 +46,24 @@ test('the command list: typed, chosen, done, by keyboard alone', async () => {
     await page.keyboard.press('Escape');
     await page.getByRole('dialog', { name: dialog }).waitFor({ state: 'hidden' });
   }
+
+  // from any page, to any page and tab; what is on the bench alone goes there first
+  const run = async (typed: string): Promise<void> => {
+    await page.keyboard.press('Control+k');
+    await page.keyboard.type(typed);
+    await page.keyboard.press('Enter');
+  };
+  await run('tilt of joints');
+  const tab = page.getByRole('group', { name: 'Fit-up', exact: true }).getByRole('button', { name: 'Joints' });
+  await expect.poll(() => tab.getAttribute('aria-pressed')).toBe('true');
+  await run('Car: name, units');
+  await page.getByRole('group', { name: 'What is edited' }).getByRole('button', { name: 'Car', pressed: true }).waitFor();
+  await run('choose readings');
+  await page.getByRole('dialog', { name: 'Readings shown' }).waitFor();
+  await page.keyboard.press('Escape');
+  await page.setViewportSize({ width: 700, height: 500 });
+  await run('go to camber to the body');
+  await expect.poll(() => focusName(page)).toMatch(/^Camber to the body/);
   expect(complaints).toEqual([]);
 });
 

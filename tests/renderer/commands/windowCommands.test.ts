@@ -44,9 +44,33 @@ describe('the command list', () => {
         'fitup.clearance',
         'fitup.loads',
         'fitup.parts',
+        'points.car',
+        'points.coordinates',
+        'point.rear.wheelCentre',
+        'held.apart',
+        'picture.save',
       ]),
     );
     expect(commands.every(({ label, where }) => label.trim() !== '' && where.trim() !== '')).toBe(true);
+  });
+
+  test('what is on the bench alone goes there first; recent files and kept copies are opened', () => {
+    const store = openedBench();
+    const recent = [{ id: null, name: 'wet.jounce.json', folder: null, usedAt: 1 }];
+    const copies = [{ id: 'kept', title: 'Wet car', keptAt: 1 }] as unknown as ReturnType<
+      typeof store.getState
+    >['files']['copies'];
+    store.setState({ page: 'studies', files: { ...store.getState().files, recent, copies } });
+    const commands = commandsOf(store);
+    vi.stubGlobal('requestAnimationFrame', () => 0);
+    vi.stubGlobal('performance', { now: () => 0 });
+    commands.find(({ id }) => id === 'readings.choose')?.run();
+    expect(store.getState().page).toBe('bench');
+    commands.find(({ id }) => id === 'point.rear.wheelCentre')?.run();
+    vi.unstubAllGlobals();
+    expect(store.getState()).toMatchObject({ page: 'points', axle: 'rear', viewing: { chosen: { point: 'wheelCentre' } } });
+    const labels = commands.filter(({ id }) => /^(recent|copy)\./.test(id)).map(({ label }) => label);
+    expect(labels).toEqual(['Open wet again', expect.stringMatching(/^Kept copy of Wet car, /)]);
   });
 
   test('what one does most comes before what one looks for by its name', () => {
