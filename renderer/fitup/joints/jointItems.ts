@@ -1,29 +1,16 @@
 import { toRadians, type CarDocument, type JointRow, type PlacedCorner, type Vector } from '../../../geometry/index';
 import type { OverlayItem } from '../../viewport/overlayTypes';
+import { turnOf } from './bodyTurn';
+import { add, cross, dot, unit } from './directions';
 import { NOTHING_SHOWN as NOTHING, type Shown } from '../view/FitUpView';
-
-const add = (a: Vector, b: Vector, by = 1): Vector => [a[0] + by * b[0], a[1] + by * b[1], a[2] + by * b[2]];
-const dot = (a: Vector, b: Vector): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
-const cross = (a: Vector, b: Vector): Vector => [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]];
-const unit = (a: Vector): Vector => {
-  const size = Math.sqrt(dot(a, a)) || 1;
-  return [a[0] / size, a[1] / size, a[2] / size];
-};
 
 /** Length of what is drawn of a joint [mm]. */
 const ARM = 90;
 const ARC = 62;
 const STEPS = 12;
 
-/** A direction of the file, carried as its body is; null for a carrier whose turn is not known here. */
-const carried = (corner: PlacedCorner, way: Vector, on: string, side: JointRow['side']): Vector | null => {
-  const own: Vector = side === 'left' ? way : [way[0], -way[1], way[2]];
-  if (on === 'body' || on === 'rack') return unit(own);
-  if (on !== 'knuckle' && on !== 'trailingArm') return null;
-  const r = corner.rotation;
-  const row = (i: number): number => (r[i] ?? 0) * own[0] + (r[i + 1] ?? 0) * own[1] + (r[i + 2] ?? 0) * own[2];
-  return unit([row(0), row(3), row(6)]);
-};
+/** The picture and the numbers say the same to this [rad]: else a body turned in a way that is not known here, and nothing is drawn. */
+const AGREES = toRadians(0.15);
 
 /** The bolt, the fan that its maker allows, the rod or bore, and the tilt between: at the position where it is greatest. */
 export const jointShown = (
@@ -36,12 +23,19 @@ export const jointShown = (
   const at = corner.points[row.point];
   if (!joint || !at) return NOTHING;
   const focus = { at, reach: 26, square: null };
-  const bolt = carried(corner, joint.bolt, joint.boltOn, row.side);
+  const turned = (way: Vector, on: string): Vector | null => {
+    const turn = turnOf(document, row, on, corner);
+    return turn && unit(turn(row.side === 'left' ? way : [way[0], -way[1], way[2]]));
+  };
+  const bolt = turned(joint.bolt, joint.boltOn);
   const rod = corner.rods.find(({ name }) => name === joint.rod);
   const line = joint.bore
-    ? carried(corner, joint.bore, joint.boreOn ?? 'body', row.side)
+    ? turned(joint.bore, joint.boreOn ?? 'body')
     : rod && unit(rod.inner.map((value, i) => value - (rod.outer[i] ?? 0)) as unknown as Vector);
   if (!bolt || !line) return { ...NOTHING, focus };
+  const cosine = Math.min(1, Math.abs(dot(bolt, line)));
+  const seen = joint.bore ? Math.acos(cosine) : Math.asin(cosine);
+  if (row.tilt === null || Math.abs(seen - row.tilt) > AGREES) return { ...NOTHING, focus };
   // the direction without tilt, and the way that the tilt goes from it
   const sense = dot(bolt, line) < 0 ? -1 : 1;
   const along: Vector = [sense * bolt[0], sense * bolt[1], sense * bolt[2]];
@@ -52,7 +46,7 @@ export const jointShown = (
   const rated = toRadians(joint.rated);
   const arc = (from: number, to: number, length: number): Vector[] =>
     Array.from({ length: STEPS + 1 }, (_, step) => towards(from + ((to - from) * step) / STEPS, length));
-  const tilt = row.tilt ?? 0;
+  const { tilt } = row;
   const normal = cross(straight, across);
   const outboard = row.side === 'left' ? 1 : -1;
   const face = normal[1] * outboard + normal[0] < 0 ? -1 : 1;

@@ -62,6 +62,9 @@ const bendingNote = (rows: readonly (Link | null)[]): string => {
 /** Rows that can give way under push, or that one would ask it of. */
 const PUSHED: readonly Link['kind'][] = ['rod', 'leg', 'beam', 'barLink'];
 
+/** Two rods that are one arm go by both names. */
+const linkName = (link: string): string => link.split('+').map(nameOfKey).join(' + ');
+
 const KINDS: Readonly<Record<string, string>> = { beam: ', beam', arm: ', arm' };
 
 /** What the links of one wheel carry, a number a line, in the order of the links. */
@@ -70,7 +73,7 @@ export const loadLines = (cases: readonly CaseLoads[], side: SideName): readonly
   const links = own[0] ?? [];
   return links.flatMap((first) => {
     const rows = own.map((all) => all.find(({ link, kind }) => link === first.link && kind === first.kind) ?? null);
-    const name = `${nameOfKey(first.link)}${KINDS[first.kind] ?? ''}`;
+    const name = `${linkName(first.link)}${KINDS[first.kind] ?? ''}`;
     const line = (
       what: LoadLine['what'],
       of: (row: Link) => number | null,
@@ -123,7 +126,7 @@ export const rodsUnderPush = (cases: readonly CaseLoads[], side: SideName): read
     const gives = found?.governs === 'euler' ? found.euler : (found?.yields ?? null);
     return {
       link,
-      name: nameOfKey(link),
+      name: linkName(link),
       push,
       case: name,
       gives,

@@ -101,7 +101,7 @@ export const StrokeTab = ({ document, setup, axle, asked, onAsk, tabs, cautions,
           ))}
           {lines.length > 0 && (
             <div className="answertable" tabIndex={0} role="region" aria-label="Table of stroke and threads">
-              <table>
+              <table className="stroketable">
                 <thead>
                   <tr>
                     <th scope="col">What has an end, {axle}</th>
