@@ -33,23 +33,32 @@ type Items = Record<Stage, ChangeItem[]>;
 
 const ofCar = (text: string): ChangeItem => ({ axle: null, text });
 
+interface OfSides {
+  readonly left: number | null;
+  readonly right: number | null;
+}
+
 const settingWords = (
   car: SheetCar,
   axle: AxleName,
   adjuster: AdjusterDocument,
-  value: { readonly left: number | null; readonly right: number | null },
+  value: OfSides,
+  /** what is said of 0 */
+  atZero: string | null = null,
 ): string => {
   const { clock, units } = car.question;
   const bolts = pivotToBolt(car.document[axle]!, adjuster);
   const of = (side: 'left' | 'right') =>
-    fitterWords(
-      clock === 'file' ? asFiled(adjuster) : adjuster,
-      value[side],
-      car.mm,
-      units,
-      bolts,
-      clock === 'file' ? 'left' : side,
-    ).short;
+    atZero !== null && value[side] === 0
+      ? atZero
+      : fitterWords(
+          clock === 'file' ? asFiled(adjuster) : adjuster,
+          value[side],
+          car.mm,
+          units,
+          bolts,
+          clock === 'file' ? 'left' : side,
+        ).short;
   return sideWords(of('left'), of('right'));
 };
 
@@ -95,13 +104,26 @@ const takeHeights = (car: SheetCar, axle: AxleName, from: SetupDocument, items: 
   items.heights.push(changed(axle, 'Ride height', `${words(now?.rideHeight)}${measured}`, words(then?.rideHeight)));
 };
 
-/** Where the part that sets the toe stands in the setup on the car now: its words count from zero too. */
-const stoodWords = (car: SheetCar, axle: AxleName, key: string, adjuster: AdjusterDocument, from: SetupDocument): string => {
+/** Where the part that sets the toe stands in the setup on the car now; null where that cannot be put together. */
+const stoodAt = (car: SheetCar, axle: AxleName, key: string, from: SetupDocument): (OfSides & { isReset: boolean }) | null => {
   const now = assembleCar(car.mechanism, from);
-  if (!now.ok) return '';
+  if (!now.ok) return null;
   const reset = now.value[axle]?.toeReset;
-  const stood = reset?.adjuster === key ? { left: reset.left, right: reset.right } : bothSides(from, axle, key);
-  return ` (was ${reset?.adjuster === key ? 'about ' : ''}${settingWords(car, axle, adjuster, stood)})`;
+  return reset?.adjuster === key
+    ? { left: reset.left, right: reset.right, isReset: true }
+    : { ...bothSides(from, axle, key), isReset: false };
+};
+
+const hundredths = (value: number): number => Math.round(value * 100) / 100;
+
+/** How far a thread is turned from where it stands: nobody should have to take one number off another beside the car. */
+const turnWords = (car: SheetCar, axle: AxleName, adjuster: AdjusterDocument, stood: OfSides, stands: OfSides): string | null => {
+  if (adjuster.kind !== 'turnbuckle' && adjuster.kind !== 'perch') return null;
+  // from zero it is where it comes to stand
+  if (SIDES.every((side) => hundredths(stood[side] ?? 0) === 0)) return null;
+  const by = (side: 'left' | 'right'): number => hundredths((stands[side] ?? 0) - (stood[side] ?? 0));
+  const [left, right] = [by('left'), by('right')];
+  return left === 0 && right === 0 ? 'as it stands' : settingWords(car, axle, adjuster, { left, right }, 'as it stands');
 };
 
 /** Toe is set anew on an axle where anything was turned, and where it is asked for otherwise. */
@@ -120,9 +142,13 @@ const takeToe = (car: SheetCar, axle: AxleName, from: SetupDocument, items: Item
   const stands = settingWords(car, axle, adjuster, value);
   const was = from[axle]?.setToe;
   const before = was === undefined || was === toe ? '' : ` (was ${toeWords(car, axle, was)})`;
+  const stood = stoodAt(car, axle, key, from);
+  const stoodWords = stood === null ? '' : ` (was ${stood.isReset ? 'about ' : ''}${settingWords(car, axle, adjuster, stood)})`;
+  const turned = stood === null ? null : turnWords(car, axle, adjuster, stood, value);
+  const how = turned === null ? `about ${stands}` : `about ${turned}, to ${stands}`;
   items.toe.push({
     axle,
-    text: `Each wheel ${toeWords(car, axle, toe)}${before}, by ${nameOfAdjuster(key, adjuster)}: about ${stands}${stoodWords(car, axle, key, adjuster, from)}`,
+    text: `Each wheel ${toeWords(car, axle, toe)}${before}, by ${nameOfAdjuster(key, adjuster)}: ${how}${stoodWords}`,
   });
 };
 

@@ -206,6 +206,26 @@ describe('what to change', () => {
     expect(sectionsOf(sheetOf(rest as CarDocument, 'Sprint'), 'changes')).toEqual([]);
   });
 
+  test('what sets the toe is said by how far it is turned from where it stands, and where that leaves it', () => {
+    const key = hatch.front!.toeAdjuster!;
+    const turned = {
+      ...hatch,
+      setups: { Now: { front: { both: { [key]: -0.5 } } }, Next: { front: { both: { plateAcross: -6 }, setToe: 0.05 } } },
+      onCar: 'Now',
+    } as CarDocument;
+    const car = assembleCar(toMechanism(turned), findSetup(turned, 'Next'));
+    if (!car.ok) throw new Error('no car');
+    const { left, right } = car.value.front!.toeReset!;
+    const say = (turns: number): string => `${Math.abs(turns).toFixed(2)} turn${Math.abs(turns) > 1 ? 's' : ''}`;
+    const { steps } = changesOf('Next', 'Now', turned);
+    const text = steps.find(({ title }) => title === 'Toe, last of all')!.items[0]!.text;
+    for (const [side, turns] of Object.entries({ left, right })) {
+      expect(text, side).toContain(say(Math.round((turns + 0.5) * 100) / 100));
+      expect(text, side).toContain(say(turns));
+    }
+    expect(text).toMatch(/about .+, to .+ \(was ½ turn shorter\)$/);
+  });
+
   test('toe that nobody sets comes by itself, and is said', () => {
     const turned = {
       ...hatch,
