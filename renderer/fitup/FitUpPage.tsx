@@ -1,4 +1,5 @@
 import { Segments } from '../look/controls/Segments';
+import { GIVEN_MESH } from '../points/parts/givenMesh';
 import { useBench, useWindow } from '../shell/benchContext';
 import { useKept } from '../shell/keptState';
 import { choosePage } from '../state/actions/lookAt';
@@ -10,6 +11,7 @@ import { JointsTab } from './joints/JointsTab';
 import { ALL_ASKED, type FitUpAsked, type FitUpTab } from './fitUpQuestion';
 import { LoadsTab } from './loads/LoadsTab';
 import { StrokeTab } from './stroke/StrokeTab';
+import { useStlDrop } from './useStlDrop';
 
 const TABS: readonly { readonly name: FitUpTab; readonly label: string }[] = [
   { name: 'clearance', label: 'Clearance' },
@@ -25,7 +27,13 @@ export const FitUpPage = ({ theme }: { readonly theme: string }) => {
   const axle = useBench((state) => state.axle);
   const [tab, setTab] = useKept<FitUpTab>('fitup.tab', () => 'clearance');
   // the tab of the page of points that edits them
+  const [, giveMesh] = useKept<File | null>(GIVEN_MESH, () => null);
   const [, showParts] = useKept<string>('points.tab', () => 'points');
+  useStlDrop((file) => {
+    giveMesh(file);
+    showParts('fitUp');
+    choosePage(store, 'points');
+  });
   const [asked, setAsked] = useKept<FitUpAsked>('fitup.asked', () => ALL_ASKED);
   if (!bench) return <p className="nostudies">No car is open. Open one, or a sample, from the file menu.</p>;
   const tabs = (

@@ -87,11 +87,21 @@ test('fit-up: load cases are invented until one is given figures; every change i
 test('parts: one of an STL file, with its unit; another shape in its place, a copy, and away again', async () => {
   const { page, complaints } = await openWindow({ reducedMotion: 'reduce', graphics: 'none' });
   await page.getByRole('heading', { name: 'Saltmarsh hatch' }).waitFor();
-  await page.getByRole('navigation').getByRole('link', { name: 'Points' }).click();
-  await page.getByRole('group', { name: 'What is edited' }).getByRole('button', { name: 'Parts' }).click();
+  // dropped on the page of fit-up it goes to where parts are made
+  await page.getByRole('navigation').getByRole('link', { name: 'Fit-up' }).click();
+  await page.getByRole('group', { name: 'Fit-up' }).waitFor();
+  await page.evaluate(
+    (bytes) => {
+      const dataTransfer = new DataTransfer();
+      dataTransfer.items.add(new File([Uint8Array.from(bytes)], 'dropped.STL'));
+      document.body.dispatchEvent(new DragEvent('drop', { dataTransfer, bubbles: true, cancelable: true }));
+    },
+    [...binaryStl(tetrahedron(30))],
+  );
   const mesh = page.getByRole('region', { name: 'Part from an STL file' });
   const choose = (name: string, bytes: Uint8Array) =>
     mesh.getByLabel('Part from an STL file…').setInputFiles({ name, mimeType: 'model/stl', buffer: Buffer.from(bytes) });
+  await mesh.getByText('dropped.STL: 4 triangles, 30.0 × 30.0 × 30.0 mm, closed').waitFor();
   await choose('cut off.stl', binaryStl(tetrahedron(40)).slice(0, 150));
   await mesh.getByRole('alert').getByText('save the mesh again as binary STL').waitFor();
   await choose('ear.stl', binaryStl(tetrahedron(40).slice(9)));

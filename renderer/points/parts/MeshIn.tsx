@@ -1,4 +1,4 @@
-import { useRef, useState, type DragEvent } from 'react';
+import { useEffect, useRef, useState, type DragEvent } from 'react';
 import type { PartStl } from '../../compute/fitup/readPartStl';
 import { useUnits } from '../../look/units';
 import { useKept } from '../../shell/keptState';
@@ -6,6 +6,7 @@ import { useForm } from '../fields/formHost';
 import { judgeEdit } from '../fields/judgeEdit';
 import { withValue } from '../fields/pathValue';
 import type { Draft } from '../fields/useDraft';
+import { GIVEN_MESH } from './givenMesh';
 import { meshShape, nameOfFile, openWords, scaleOfStl, sizeWords, type StlUnit } from './meshPart';
 import { readStlFile } from './readStlFile';
 
@@ -14,7 +15,7 @@ interface ReadIn {
   readonly stl: PartStl;
 }
 
-export type MeshInState =
+type MeshInState =
   | { readonly kind: 'none' }
   | { readonly kind: 'reading'; readonly file: string }
   | { readonly kind: 'fault'; readonly file: string; readonly words: string }
@@ -84,6 +85,12 @@ export const MeshIn = ({ onDraft }: { readonly onDraft: () => void }) => {
   const [unit, setUnit] = useKept<StlUnit>('points.parts.stlUnit', () => (host.mm === 1 ? 'mm' : 'in'));
   const [draft, setDraft] = useKept<Draft | null>('points.draft.parts', () => null);
   const [isOver, setOver] = useState(false);
+  const [given, setGiven] = useKept<File | null>(GIVEN_MESH, () => null);
+  useEffect(() => {
+    if (given === null) return;
+    setGiven(null);
+    void take(given);
+  });
   const drop = (event: DragEvent) => {
     const file = event.dataTransfer.files[0];
     setOver(false);
