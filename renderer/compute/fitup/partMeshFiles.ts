@@ -1,10 +1,15 @@
 import { readStl, type CarDocument, type MeshFiles, type Triangles } from '../../../geometry/index';
+import { memoLast } from '../memoLast';
 
 /** The triangles of the parts that are a mesh, and what cannot be read, in words. */
 export interface PartMeshFiles {
   readonly meshes: MeshFiles;
   readonly faults: readonly string[];
 }
+
+/** A mesh is read once while it stays, whatever else is changed of the parts: a large one takes half a second. */
+const KEPT = 12;
+const readData = memoLast((data: string) => readStl(bytesOf(data)), KEPT);
 
 const bytesOf = (base64: string): Uint8Array => Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0));
 
@@ -23,7 +28,7 @@ export const partMeshFiles = (parts: CarDocument['parts']): PartMeshFiles => {
       );
       continue;
     }
-    const read = readStl(bytesOf(shape.data));
+    const read = readData(shape.data);
     if (read.ok) meshes[name] = read.value;
     else faults.push(`“${name}” is left out: its mesh cannot be read. Found ${read.failure.found}; ${read.failure.hint}.`);
   }

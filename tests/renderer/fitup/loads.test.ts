@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { ROOT } from '../../../electron/building/products.mjs';
@@ -29,7 +29,7 @@ import { loadLines, loadsPlain, rodsUnderPush, type LoadLine } from '../../../re
 import { byWords, carriedWords, pushWords, residualWords, valueWords } from '../../../renderer/fitup/loads/loadWords';
 import { judgeEdit } from '../../../renderer/points/fields/judgeEdit';
 import type { ShownUnits } from '../../../renderer/units/unitChoice';
-import { jounceJson, type Json } from '../../electron/command/jounce';
+import { CARS, jounceJson, type Json } from '../../electron/command/jounce';
 
 const UNITS: ShownUnits = { length: 'mm', angle: 'degrees', toe: 'angle', toeDiameter: null, force: 'newtons' };
 const POUNDS: ShownUnits = { ...UNITS, force: 'pound' };
@@ -230,3 +230,44 @@ describe('editing the cases', () => {
     expect(left).toBeUndefined();
   });
 });
+
+test('of every kind of car there are numbers in words, and none of them is no number', () => {
+  const cars = [CARS, path.join(ROOT, 'samples')].flatMap((folder) =>
+    readdirSync(folder)
+      .filter((file) => file.endsWith('.jounce.json'))
+      .map((file) => path.join(folder, file)),
+  );
+  expect(cars.length).toBeGreaterThan(5);
+  let answered = 0;
+  for (const file of cars) {
+    const read = parseCar(readFileSync(file, 'utf8'));
+    if (!read.ok) throw new Error(`${file} has faults`);
+    const { document } = read.value;
+    for (const axle of (['front', 'rear'] as const).filter((one) => document[one])) {
+      const [first] = askedSetups(document, []);
+      const result = answerFitUp(loadsOrder(document, axle, first![0], first![1], 0, 0), searchMesh);
+      if (!result.ok) {
+        expect(result.failure.message).not.toBe('');
+        continue;
+      }
+      answered += 1;
+      const { cases } = result.value;
+      for (const side of ['left', 'right'] as const) {
+        const said = [
+          ...loadLines(cases, side).flatMap((line) => [
+            line.name,
+            line.note,
+            ...line.values.map((value) => valueWords(line, value, POUNDS)),
+          ]),
+          ...rodsUnderPush(cases, side).map((rod) => pushWords(rod, UNITS)),
+          ...cases.flatMap(({ carried }) => carried.map((one) => carriedWords(one, UNITS))),
+          ...drawnLoads(cases[0]!, 'links', side, (newtons) => String(newtons)).forces.map(({ label }) => label),
+          residualWords(cases),
+        ];
+        expect(said.filter((words) => /NaN|undefined|Infinity/.test(words))).toEqual([]);
+      }
+      expect(judgeEdit({ ...document, loads: casesInFile(document, cases.map((one) => one.case)) }), file).toEqual([]); // prettier-ignore
+    }
+  }
+  expect(answered).toBeGreaterThan(8);
+}, 60_000);
