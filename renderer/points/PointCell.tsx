@@ -37,7 +37,7 @@ export const PointCell = ({ label, value, places, mirrored, onSet }: PointCellPr
     if (typed === null) return;
     const number = parseNumber(typed, unitsOf(typedIn));
     if (number.kind === 'unit') setRefused(`“${number.found}” is no unit of length here: mm or in.`);
-    else if (number.kind === 'none') setRefused('Not a number.');
+    else if (number.kind === 'none') setRefused(`“${typed.trim()}” is not a number.`);
     else if (number.value === toShown(value)) forget();
     else set(fromShown(number.value), typed);
   };

@@ -1,14 +1,8 @@
-import {
-  pointNamesOf,
-  type AxleName,
-  type BroughtPoint,
-  type BroughtRow,
-  type CarDocument,
-  type Vector,
-} from '../../../geometry/index';
+import { pointNamesOf, type AxleName, type BroughtRow, type CarDocument } from '../../../geometry/index';
 import { VerdictShape } from '../../look/controls/VerdictShape';
 import { useUnits } from '../../look/units';
 import { shownQuantity } from '../../units/shownQuantity';
+import { asOnSide } from './asOnSide';
 import type { ListAnswer } from './question';
 
 interface ListPreviewProps {
@@ -22,14 +16,6 @@ interface ListPreviewProps {
 }
 
 const LEFT_OUT = 'none';
-
-const across = ([x, y, z]: Vector): Vector => [x, y === 0 ? 0 : -y, z];
-const mirrored = (point: BroughtPoint): BroughtPoint => ({
-  ...point,
-  at: across(point.at),
-  replaces: point.replaces && across(point.replaces),
-  change: point.change && across(point.change),
-});
 
 /** Every row of the list: as read, where it is on the car, what it replaces and by how much; its point can be said by hand. */
 export const ListPreview = ({ car, axle, answer, names, guessed, onName }: ListPreviewProps) => {
@@ -97,8 +83,7 @@ export const ListPreview = ({ car, axle, answer, names, guessed, onName }: ListP
         <tbody>
           {rows.map((row) => {
             const point = takenBy(row);
-            // an average is kept on the left: beside a row of the right it is read as the right has it
-            const taken = point && point.side !== row.onSide ? mirrored(point) : point;
+            const taken = point && asOnSide(point, row.onSide);
             const was = taken ? (taken.replaces?.map((value) => change.format(value)).join(' · ') ?? 'new') : '';
             const byHand = Object.hasOwn(names, row.name) ? (names[row.name] ?? LEFT_OUT) : undefined;
             return (

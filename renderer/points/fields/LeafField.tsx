@@ -24,10 +24,12 @@ export interface LeafFieldProps {
 export const LeafField = ({ field, path }: LeafFieldProps) => {
   const host = useForm();
   const id = useId();
-  const { input, words, meaning, required } = field;
+  const { input, words, required } = field;
   const units = useUnits();
   const scale = scaleAt(host, path, words.unit, units);
   const { unit, typedIn } = scale;
+  // the unit that the help speaks of stands behind the field once what it is of was chosen
+  const meaning = path[0] === 'limits' && words.unit === '' && unit !== '' ? '' : field.meaning;
   const value = host.read(path);
   const text = leafText(input, value, scale);
   const [typed, setTyped] = useState<string | null>(null);

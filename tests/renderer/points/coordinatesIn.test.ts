@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { designPoints, type Vector } from '../../../geometry/index';
+import { asOnSide } from '../../../renderer/points/coordinates/asOnSide';
 import { answerList, EMPTY_QUESTION, nameRow, type ListQuestion } from '../../../renderer/points/coordinates/question';
 import { carDocument } from '../carUnderTest';
 
@@ -149,5 +150,17 @@ describe('a list with names of its own', () => {
     expect(answerList(CAR, 'front', { ...list, side: 'right' }, null, false).sides).toBe('each');
     // what the person says goes before
     expect(answerList(CAR, 'front', { ...list, side: 'right', sides: 'each' }, null, true).sides).toBe('each');
+  });
+
+  test('averaged: each row is shown as its own side has the mean', () => {
+    const text = 'name;side;x;y;z\narmFront;left;15;362;212\narmFront;right;15;-363;214';
+    const [point] = answer(ask({ text, sides: 'average' })).brought?.points ?? [];
+    if (!point) throw new Error('it is averaged');
+    expect(point).toMatchObject({ side: 'left', at: [15, 362.5, 213] });
+    expect(asOnSide(point, 'left')).toBe(point);
+    const right = asOnSide(point, 'right');
+    expect(right.at).toEqual([15, -362.5, 213]);
+    expect(right.replaces?.[1]).toBe(-(point.replaces?.[1] ?? 0));
+    expect(right.change?.[1]).toBeCloseTo((right.at[1] ?? 0) - (right.replaces?.[1] ?? 0), 9);
   });
 });
