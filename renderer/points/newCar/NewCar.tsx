@@ -127,7 +127,7 @@ export const NewCar = ({ begun, onCancel, onMade }: NewCarProps) => {
               <Segments label="Unit of the file" options={UNITS} chosen={choice.unit} onChoose={setUnit} />
             </div>
           )}
-          <div ref={sizes}>
+          <div ref={sizes} className="sizes">
             {LENGTHS.map(([key, label]) => (
               <LengthEntry
                 key={key}

@@ -42,9 +42,20 @@ const pointsNote = (begun: BegunCar, document: CarDocument): Omit<StepState, 'na
     : { note: `${typical} of ${names.length} still typical`, isDone: false };
 };
 
-/** @param lacking - what is missing, in words */
-const missing = (lacking: readonly string[], filled: string): Omit<StepState, 'name' | 'label'> =>
-  lacking.length === 0 ? { note: filled, isDone: true } : { note: `no ${lacking.join(', no ')} yet`, isDone: false };
+/** Something that is missing, and of which axle where the other one has it. */
+interface Lacking {
+  readonly part: string;
+  readonly only: AxleName | null;
+}
+
+const missing = (lacking: readonly Lacking[], filled: string): Omit<StepState, 'name' | 'label'> => {
+  const [first] = lacking;
+  if (!first) return { note: filled, isDone: true };
+  // what is missing of one axle alone is said of it once
+  const isOne = lacking.every(({ only }) => only === first.only);
+  const words = lacking.map(({ part, only }) => `no ${part}${only === null || isOne ? '' : ` at the ${only}`}`);
+  return { note: `${isOne && first.only !== null ? `${first.only}: ` : ''}${words.join(', ')} yet`, isDone: false };
+};
 
 const counted = (count: number, what: string): Omit<StepState, 'name' | 'label'> => ({
   note: count === 0 ? 'none yet' : `${count} ${what}`,
@@ -55,11 +66,10 @@ const counted = (count: number, what: string): Omit<StepState, 'name' | 'label'>
 export const stepsOf = (begun: BegunCar, document: CarDocument): readonly StepState[] => {
   const named = axlesOf(document);
   const axles = named.map(([, axle]) => axle);
-  /** The part where an axle lacks it; with the axle's name where another one has it. */
-  const lacks = (part: string, has: (axle: AxleDocument) => boolean): readonly string[] => {
+  const lacks = (part: string, has: (axle: AxleDocument) => boolean): readonly Lacking[] => {
     const without = named.filter(([, axle]) => !has(axle));
-    if (without.length === 0) return [];
-    return [without.length === named.length ? part : `${part} at the ${without.map(([name]) => name).join(', ')}`];
+    const [first] = without;
+    return first ? [{ part, only: without.length === named.length ? null : first[0] }] : [];
   };
   return [
     { name: 'layout', label: 'Layout', note: layoutNote(begun), isDone: true },
@@ -70,7 +80,7 @@ export const stepsOf = (begun: BegunCar, document: CarDocument): readonly StepSt
       ...missing(
         [
           ...lacks('tyre width', ({ wheel }) => wheel.tyreWidth !== undefined),
-          ...(document.body?.mass === undefined ? ['mass'] : []),
+          ...(document.body?.mass === undefined ? [{ part: 'mass', only: null }] : []),
         ],
         'filled',
       ),

@@ -47,7 +47,7 @@ describe('a car that was begun here', () => {
     editCar(store, 'Add mass', (car) => ({ ...car, body: { mass: 1200 } }));
     expect(noteOf('wheel')?.note).toBe('no tyre width yet');
     editCar(store, 'Add tyre', (car) => ({ ...car, front: { ...car.front!, wheel: { ...car.front!.wheel, tyreWidth: 205 } } }));
-    expect(noteOf('wheel')?.note).toBe('no tyre width at the rear yet');
+    expect(noteOf('wheel')?.note).toBe('rear: no tyre width yet');
     expect(noteOf('adjusters')).toMatchObject({ note: 'none yet', isDone: false });
     expect(noteOf('layout')?.note).toBe('strut, three rods and a blade arm');
   });
