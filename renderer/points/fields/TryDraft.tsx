@@ -151,7 +151,8 @@ const Effects = ({ document, at }: { readonly document: CarDocument; readonly at
   return (
     <ul className="tryeffects" aria-label={`Against the car without it${reset}`}>
       <li className="quiet">
-        At {at}, against without it{reset}:
+        Against without it ({at}
+        {reset}):
       </li>
       {changes.map(({ key, owner, name, change }) => {
         const entry = findReading(key);
