@@ -19,6 +19,9 @@ const NAMES: Readonly<Record<AxleName, string>> = { front: 'Front', rear: 'Rear'
 const figuresShown = ({ shown }: BenchState): readonly WheelFigure[] =>
   shown ? wheelFigures(shown.row.car, shown.position) : NONE;
 
+/** What the figures are of: the position that is asked for, one of many while a ride is played, or the last that could be reached. */
+type FiguresState = 'there' | 'moving' | 'last reached';
+
 interface Shown {
   readonly camber: ShownQuantity;
   readonly toe: ShownQuantity;
@@ -54,7 +57,7 @@ const Plan = ({
   axle,
   side,
   shown,
-  isReached,
+  state,
   isStrip,
   onChoose,
 }: {
@@ -62,8 +65,7 @@ const Plan = ({
   readonly axle: AxleName;
   readonly side: SideName;
   readonly shown: Shown;
-  /** else the figures are of the last position that could be */
-  readonly isReached: boolean;
+  readonly state: FiguresState;
   /** under the view, not over it */
   readonly isStrip: boolean;
   readonly onChoose: (axle: AxleName, side: SideName) => void;
@@ -74,7 +76,7 @@ const Plan = ({
         {NAMES[axle]} {side}
       </b>
       <span title="The wheels are drawn with ten times their toe">
-        {isReached ? `camber, toe${hasLengthToe(shown) ? ` ${unitBeside('toe', shown.toe.unit)}` : ''}` : 'last reached'}
+        {state === 'there' ? `camber, toe${hasLengthToe(shown) ? ` ${unitBeside('toe', shown.toe.unit)}` : ''}` : state}
       </span>
     </p>
     <div className="plan">
@@ -120,14 +122,13 @@ const Folded = ({
   figures,
   axle,
   shown,
-  isReached,
+  state,
   isStrip,
 }: {
   readonly figures: readonly WheelFigure[];
   readonly axle: AxleName;
   readonly shown: Shown;
-  /** else the figures are of the last position that could be */
-  readonly isReached: boolean;
+  readonly state: FiguresState;
   readonly isStrip: boolean;
 }) => (
   <p className="picker folded" data-over-view={isStrip ? undefined : true}>
@@ -139,7 +140,7 @@ const Folded = ({
           {figure.side === 'left' ? 'L' : 'R'} {camberText(figure, shown)} {toeText(figure, shown)}
         </span>
       ))}
-    <span className="quiet">{isReached ? 'camber, toe' : 'last reached'}</span>
+    <span className="quiet">{state === 'there' ? 'camber, toe' : state}</span>
   </p>
 );
 
@@ -149,21 +150,23 @@ export const CornerPicker = () => {
   const figures = useBench(figuresShown);
   const axle = useBench((state) => state.axle);
   const scope = useBench((state) => scopeOf(state.preferences));
-  const isReached = useBench((state) => state.answer?.ok !== false);
+  const state = useBench(({ answer, isPlaying }): FiguresState =>
+    answer?.ok === false ? 'last reached' : isPlaying ? 'moving' : 'there',
+  );
   const isLaid = useBench((state) => state.viewing.layout.length > 0);
   const isShort = useShort();
   const isStrip = useStrip();
   const shown = useShown();
   if (figures.length === 0 || !shown || isLaid) return null;
   if (isShort || scope === 'axle' || scope === 'car')
-    return <Folded figures={figures} axle={axle} shown={shown} isReached={isReached} isStrip={isStrip} />;
+    return <Folded figures={figures} axle={axle} shown={shown} state={state} isStrip={isStrip} />;
   return (
     <Plan
       figures={figures}
       axle={axle}
       side={scope}
       shown={shown}
-      isReached={isReached}
+      state={state}
       isStrip={isStrip}
       onChoose={(nextAxle, side) => {
         chooseAxle(store, nextAxle);

@@ -9,6 +9,7 @@ test('the car moves by itself at the first start, says so, and stands again at t
   const head = page.locator('.readingtable thead .at');
   await expect.poll(() => bump.inputValue(), { timeout: 15_000 }).not.toBe('0');
   expect(await head.innerText()).toMatch(/^moving(: bump [+−][\d.]+ mm)?$/);
+  expect(await page.locator('.picker .caption').innerText()).toContain('moving');
   await page.keyboard.press('Shift');
   await expect.poll(() => head.innerText()).toBe('standing');
   await page.waitForTimeout(700);
