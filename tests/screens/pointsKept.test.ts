@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { openWindow } from './chromium';
-import { field, setField, step } from './pointsPage';
+import { field, seriousFaults, setField, step } from './pointsPage';
 import { choose } from './viewMarks';
 
 test(
@@ -79,6 +79,22 @@ test(
     await page.locator('.draft').getByRole('button', { name: 'Cancel' }).click();
     await page.getByRole('button', { name: 'Add body' }).click();
     expect(await field(page, 'Mass').inputValue()).toBe('');
+    await page.locator('.draft').getByRole('button', { name: 'Cancel' }).click();
+
+    // what contradicts itself is taken and said: over the form, and at its field
+    await step(page, 'Spring, damper, bar').click();
+    const form = page.locator('.forms');
+    for (const [label, length] of [
+      ['Free length', '9'],
+      ['Installed length', '20'],
+    ] as const) {
+      // prettier-ignore
+      await form.getByLabel(label, { exact: true }).first().fill(length);
+      await form.getByLabel(label, { exact: true }).first().press('Enter');
+    }
+    await page.locator('.carcautions', { hasText: 'loose at design' }).waitFor();
+    expect(await form.locator('.leafnote').innerText()).toContain('longer than its free length');
+    expect(await seriousFaults(page)).toEqual([]);
     expect(complaints).toEqual([]);
   },
 );
