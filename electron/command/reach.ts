@@ -18,11 +18,12 @@ import { CAUTIONS } from './cautions';
 import { countOf, LARGEST_FILE, readFileCapped, readStandardInput, type LoadedCar } from './carSource';
 import { CommandError, usageError } from './commandError';
 import { changesInWords } from './influence';
+import { meshesOf } from './meshFiles';
 import type { Options } from './options';
 import { changedSetup, titleOf } from './question';
 import { UNITS } from './readings';
 import { formatFixed, heading, wrap, type TextStyle } from './textTable';
-import { settingsInWords } from './ways';
+import { gapInWords, settingsInWords } from './ways';
 
 /** `reach`: the settings that come nearest to everything wanted at once. */
 export async function answer({ car, options, study }: Call): Promise<Answer> {
@@ -31,7 +32,8 @@ export async function answer({ car, options, study }: Call): Promise<Answer> {
   const question = options.locked === true ? { ...kept, locked: true } : kept;
   const { name, setup } = changedSetup(car, options.setup ?? question.setup, options.set);
   refuseTurnedByReset(car.document, question, setup);
-  const { helped, ...answered } = await study({ study: 'reach', document: car.document, setup, question });
+  const meshes = await meshesOf(car);
+  const { helped, ...answered } = await study({ study: 'reach', document: car.document, setup, question, meshes });
   const title = titleOf(car, name, options);
   const isThere = reachNow(car.mechanism, question, setup)?.met === true;
   return {
@@ -183,7 +185,7 @@ function reachInWords(
 function answerInWords(
   document: CarDocument,
   question: QuestionDocument,
-  { settings, points, score, met, wanted, changes }: ReachAnswerRow,
+  { settings, points, score, met, wanted, changes, leastGap }: ReachAnswerRow,
   number: number,
   style: TextStyle,
 ): string[] {
@@ -198,6 +200,7 @@ function answerInWords(
     (line) => heading(line, style),
   );
   lines.push(...wantedInWords(question, wanted, '     '));
+  lines.push(...gapInWords({ leastGap }, '     '));
   return [...lines, ...wrap(`     also ${changesInWords(document, changes)}`, '       ')];
 }
 

@@ -14,6 +14,7 @@ import type { Answer, Call } from './answer';
 import { CAUTIONS } from './cautions';
 import { usageError } from './commandError';
 import { changesInWords } from './influence';
+import { meshesOf } from './meshFiles';
 import { parseNumber } from './options';
 import { askedPosition, axlesAsked, changedSetup, titleOf } from './question';
 import { numberReadings } from './readingNames';
@@ -45,7 +46,7 @@ export async function answer({ car, options, study }: Call): Promise<Answer> {
     pairs: options.pairs === true,
     withLocked: options.locked === true,
   };
-  const answered = await study({ study: 'ways', document: car.document, question });
+  const answered = await study({ study: 'ways', document: car.document, question: { ...question, meshes: await meshesOf(car) } });
   const wanted = { reading: entry.key, axle, side, value };
   const title = `${titleOf(car, name, options)}: ${axle} ${entry.name.toLowerCase()} ${formatFixed(value, entry.decimals)}`;
   return {
@@ -91,6 +92,12 @@ export function settingsInWords(settings: SetupDocument, axle: AxleName): string
   return entries.join(', ');
 }
 
+/** "least gap 10.7 mm", where it is known. @param lead - before it */
+export const gapInWords = ({ leastGap }: Pick<Way, 'leastGap'>, lead: string): string[] =>
+  leastGap === null
+    ? []
+    : [`${lead}least gap ${formatFixed(leastGap, 1)} mm${leastGap < 0 ? ': parts cut into each other' : ''}`];
+
 function waysInWords(
   document: CarDocument,
   title: string,
@@ -117,6 +124,7 @@ function wayInWords(document: CarDocument, entry: ReadingEntry, axle: AxleName, 
   return [
     ...wrap(`  ${settingsInWords(way.settings, axle)}: ${value}${short}`, '    ').map((line) => heading(line, style)),
     ...(used === '' ? [] : [`    of its range ${used}`]),
+    ...gapInWords(way, '    '),
     ...wrap(`    also ${changesInWords(document, way.changes)}`, '      '),
   ];
 }

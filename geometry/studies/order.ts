@@ -3,13 +3,15 @@ import type { QuestionDocument } from '../car/questionDocument';
 import type { CarMechanism } from '../car/mechanism';
 import { toMechanism } from '../car/toMechanism';
 import { clearanceStudy, type ClearanceAnswer, type ClearanceQuestion } from '../fitup/clearance/clearance';
+import type { MeshFiles } from '../fitup/meshes/partMeshes';
 import type { MeshLibrary } from '../fitup/shapes/mesh';
 import { influenceStudy, type Influence, type InfluenceQuestion } from './influence';
 import { mapStudy, type MapAnswer, type MapQuestion } from './map';
-import { reachStudy, type ReachAnswer } from './reach';
+import { MOST_TRIED, reachStudy, type ReachAnswer } from './reach';
 import type { Study } from './study';
 import { sweepStudy, type Sweep, type SweepQuestion } from './sweep';
-import { waysStudy, type Ways, type WaysQuestion } from './ways';
+import { waysStudy } from './ways';
+import type { Ways, WaysQuestion } from './waysQuestion';
 
 /** A study as plain data, so that it can be sent to whoever works on it. */
 export type StudyOrder =
@@ -20,6 +22,8 @@ export type StudyOrder =
       readonly document: CarDocument;
       readonly setup: SetupDocument;
       readonly question: QuestionDocument;
+      /** triangles of the parts that are a mesh, for the least gap */
+      readonly meshes?: MeshFiles;
     }
   | { readonly study: 'map'; readonly document: CarDocument; readonly question: MapQuestion }
   | { readonly study: 'clearance'; readonly document: CarDocument; readonly question: ClearanceQuestion }
@@ -51,9 +55,9 @@ function studyOf(order: StudyOrder, mechanism: CarMechanism, library: MeshLibrar
     case 'influence':
       return influenceStudy(mechanism, order.question);
     case 'ways':
-      return waysStudy(mechanism, order.question);
+      return waysStudy(mechanism, order.question, library);
     case 'reach':
-      return reachStudy(mechanism, order.question, order.setup);
+      return reachStudy(mechanism, order.question, order.setup, MOST_TRIED, { files: order.meshes, library });
     case 'map':
       return mapStudy(mechanism, order.question);
     case 'clearance':

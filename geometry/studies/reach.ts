@@ -1,8 +1,9 @@
-import type { SetupDocument } from '../car/document';
+import type { AxleName, SetupDocument } from '../car/document';
 import type { CarMechanism } from '../car/mechanism';
 import type { QuestionDocument } from '../car/questionDocument';
 import { scopeOf } from '../readings/scope';
 import { assembleCar } from '../setup/assembleCar';
+import { GapsOfRows, type GapsAsked, type WhyNoGap } from './gapsOfRows';
 import { latticeSearch, LATTICE_STARTS } from './latticeSearch';
 import { combinationAt, numberOf, resolveQuestion, valuesAt, valuesOf, type Question } from './question';
 import { Ranking, type Candidate } from './ranking';
@@ -23,6 +24,7 @@ import { Search, type KeptCandidate, type ReachPart } from './reachSearch';
 import { isMet, type Scored } from './score';
 import { PartsLook, type SeenParts } from './seenParts';
 import { answerStudy, roundOf, type Round, type Study } from './study';
+import { TrialMaker } from './trial';
 import { turnedByReset } from './turnedByReset';
 import { whyNothing, type WhyNothing } from './whyNothing';
 import type { Result } from '../core/result';
@@ -34,8 +36,11 @@ export interface ReachAnswer {
   readonly helps: Help | null;
   /** what the wanted readings would then be, in the order of the question; only beside `helps` */
   readonly helped?: Scored['wanted'];
-  /** where there is no answer: by dotted name why a wanted reading has no value in the setup itself */
-  readonly why?: WhyNothing;
+  /**
+   * where there is no answer: by dotted name why a wanted reading has no value in the setup itself; where there is one: why
+   * there is no least gap
+   */
+  readonly why?: WhyNothing | WhyNoGap;
   /** combinations scored, or abandoned because their part of the score was too much already */
   readonly tried: number;
   /** every combination was */
@@ -70,7 +75,9 @@ type From =
       readonly best: readonly Candidate[];
       readonly keptOut: readonly KeptCandidate[];
       readonly summary: Summary;
-    };
+    }
+  /** `numbers`: the combinations of the answers */
+  | { readonly kind: 'gaps'; readonly seen: SeenParts; readonly answer: ReachAnswer; readonly numbers: readonly number[] };
 
 type Summary = Pick<ReachAnswer, 'tried' | 'all' | 'starts'>;
 
@@ -89,10 +96,11 @@ export function reachStudy(
   asked: QuestionDocument,
   setup: SetupDocument,
   mostTried = MOST_TRIED,
+  gaps: GapsAsked = { library: null },
 ): Study<ReachAnswer> {
   const question = resolveQuestion(mechanism, asked, setup);
   const started = assembleCar(mechanism, question.setup);
-  const study = new ReachRounds(mechanism, question, mostTried);
+  const study = new ReachRounds(mechanism, question, mostTried, new GapsOfRows(mechanism, gaps, axlesOf(question)));
   const idle = question.variables
     .map(({ kind, axle, name }) => (kind === 'point' ? null : turnedByReset(mechanism.document, question.setup, axle, name)))
     .find((reason) => reason !== null);
@@ -118,6 +126,7 @@ class ReachRounds {
     private readonly mechanism: CarMechanism,
     private readonly question: Question,
     private readonly mostTried: number,
+    private readonly gaps: GapsOfRows,
   ) {
     this.cost = costOf(question);
     this.chunk = Math.max(1, Math.min(CHUNK, Math.floor(COST.chunk / this.cost)));
@@ -141,11 +150,32 @@ class ReachRounds {
     });
   }
 
+  /** The least gap of each answer. */
+  private gapsOf({ answer, numbers }: From & { kind: 'gaps' }): Round<ReachAnswer> {
+    const { mechanism, question } = this;
+    const trials = new TrialMaker(mechanism, question);
+    return this.gaps.round(
+      'answers',
+      answer.answers,
+      (row) => trials.make(valuesOf(question, numbers[row])),
+      (answers, why) => ({ ...answer, answers, ...(why && { why }) }),
+    );
+  }
+
   after(from: From): Round<ReachAnswer> {
-    const tried = new SeenRounds(this.mechanism, this.question, this.mostTried, this.cost, this.chunk, from.seen);
+    if (from.kind === 'gaps') return this.gapsOf(from);
+    const tried = new SeenRounds(this.mechanism, this.question, this.mostTried, this.cost, this.chunk, this.gaps, from.seen);
     if (from.kind === 'seen') return tried.first();
     return from.kind === 'tries' ? tried.tries(from.most) : tried.helps(from);
   }
+}
+
+/** The axles that a question looks at or turns parts of. */
+function axlesOf({ variables, wanted }: Question): readonly AxleName[] {
+  const isOfCar = wanted.some(({ axle }) => axle === 'wholeCar');
+  return (['front', 'rear'] as const).filter(
+    (one) => isOfCar || variables.some(({ axle }) => axle === one) || wanted.some(({ axle }) => axle === one),
+  );
 }
 
 /** The rounds of a question once it is known what its parts change. */
@@ -158,6 +188,7 @@ class SeenRounds {
     private readonly mostTried: number,
     private readonly cost: number,
     private readonly chunk: number,
+    private readonly gaps: GapsOfRows,
     private readonly seen: SeenParts,
   ) {
     this.ranking = new Ranking(mechanism, question, seen);
@@ -241,7 +272,7 @@ class SeenRounds {
     const best = this.bestOf(parts);
     const keptOut = parts.flatMap((part) => part.keptOut);
     const first = best.at(0);
-    if (first !== undefined && isMet(this.question, first.scored)) return { answer: this.answer(best, summary, null) };
+    if (first !== undefined && isMet(this.question, first.scored)) return this.answered(best, summary, null);
     return { next: { kind: 'helps', seen: this.seen, best, keptOut, summary } satisfies From };
   }
 
@@ -277,9 +308,18 @@ class SeenRounds {
             rangeHelp(question, end, score, bestOf(parts.filter((_, index) => chunks[index].end === end))),
           ),
         ];
-        return { answer: this.answer(best, summary, mostHelp(helps, first === undefined ? 0 : this.ranking.width(score))) };
+        return this.answered(best, summary, mostHelp(helps, first === undefined ? 0 : this.ranking.width(score)));
       },
     });
+  }
+
+  /** The answer, or the round that measures its gaps. */
+  private answered(best: readonly Candidate[], summary: Summary, most: Helped | null): ReturnType<Round<ReachAnswer>['merge']> {
+    const answer = this.answer(best, summary, most);
+    if (best.length === 0) return { answer };
+    const { none } = this.gaps;
+    if (none !== null) return { answer: { ...answer, why: { leastGap: none } } };
+    return { next: { kind: 'gaps', seen: this.seen, answer, numbers: best.map(({ number }) => number) } satisfies From };
   }
 
   private answer(best: readonly Candidate[], { tried, all, starts }: Summary, most: Helped | null): ReachAnswer {

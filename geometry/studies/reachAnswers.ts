@@ -25,6 +25,8 @@ export interface ReachAnswerRow {
   readonly rangeUsed: Readonly<Record<string, number | null>>;
   /** of every other reading where the car stands, by dotted name */
   readonly changes: Numbers;
+  /** of any two parts of the axles asked about over all that the wheels can do [mm]; null with its reason in `why` */
+  readonly leastGap: number | null;
 }
 
 /** A candidate as it is answered: its settings, and what they do. */
@@ -54,6 +56,7 @@ export function answerOf(mechanism: CarMechanism, question: Question, { number, 
     wanted: scored.wanted,
     rangeUsed,
     changes: changesOf(mechanism, question, values),
+    leastGap: null,
   };
 }
 

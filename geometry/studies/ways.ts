@@ -1,73 +1,23 @@
-import type { AdjusterDocument, AxleName, SetupDocument } from '../car/document';
+import type { AdjusterDocument, SetupDocument } from '../car/document';
 import type { CarMechanism } from '../car/mechanism';
 import { realSettings, stepScaleOf } from '../adjusters/stepScale';
 import { setWithin } from '../car/tolerances';
 import { succeed, type Result } from '../core/result';
 import type { Failure } from '../corner/failure';
-import type { ReadingEntry } from '../readings/readingEntry';
 import { readingsOfCar } from '../readings/readings';
-import type { Position } from '../readings/rows';
 import { assembleCar } from '../setup/assembleCar';
 import { judgeLimits } from '../setup/judgeLimits';
-import { settingOf, withSetting, type Sides } from '../setup/setupEdits';
+import { settingOf, withSetting } from '../setup/setupEdits';
+import type { MeshLibrary } from '../fitup/shapes/mesh';
 import { solveMonotone } from '../solve/solveMonotone';
-import { brokenLimits, type BrokenLimit } from './brokenLimits';
-import { carNumberNames, carNumbers, changesBetween, weightOf, type CarNumber, type Numbers } from './carNumbers';
+import { brokenLimits } from './brokenLimits';
+import { carNumberNames, carNumbers, changesBetween, weightOf, type CarNumber } from './carNumbers';
+import { GapsOfRows } from './gapsOfRows';
 import { share } from './rangeUsed';
 import { answerStudy, roundOf, type Round, type Study } from './study';
-import { withToeReset, type AskedToe } from './toeReset';
+import { withToeReset } from './toeReset';
+import type { Wall, Way, Ways, WaysQuestion } from './waysQuestion';
 import { nearest, nearestWalled, tidySettings, type Reached, type Tried } from './tried';
-
-export interface WaysQuestion {
-  readonly setup: SetupDocument;
-  /** a reading of a corner or an axle that is one number */
-  readonly entry: ReadingEntry;
-  /** [mm or degrees] */
-  readonly value: number;
-  readonly axle: AxleName;
-  /** whose reading, and the wheels on which adjusters are turned */
-  readonly side: Sides;
-  /** how near counts as reached; the reading's own `set` when not given */
-  readonly tolerance?: number;
-  readonly toeReset: AskedToe;
-  readonly at: Position;
-  readonly pairs: boolean;
-  readonly withLocked: boolean;
-  /** told too: what would reach if a limit of the file did not stand in the way */
-  readonly withWalls?: true;
-}
-
-export type { Reached } from './tried';
-
-export interface Way {
-  readonly adjusters: readonly string[];
-  /** as in a setup, in the file's unit, on real steps; with the toe that is set after them, where one is asked for */
-  readonly settings: SetupDocument;
-  readonly value: Reached;
-  /** the worse wheel's, in contract units */
-  readonly missBy: number;
-  readonly reaches: boolean;
-  /** between the steps, where the value is met exactly; the nearest there is where it is not */
-  readonly continuous: { readonly settings: SetupDocument; readonly value: Reached };
-  /** by adjuster, 0…1 of the way to the end of its range on that side; null for a bushing */
-  readonly rangeUsed: Readonly<Record<string, number | null>>;
-  /** of every other reading, by dotted name, in contract units */
-  readonly changes: Numbers;
-  /** not known: gaps are not computed yet */
-  readonly leastGap: null;
-}
-
-/** Parts that would bring the value there and break a limit: no way, and said with what it breaks. */
-export interface Wall extends Way {
-  readonly broken: readonly BrokenLimit[];
-}
-
-export interface Ways {
-  readonly from: Reached;
-  readonly ways: readonly Way[];
-  /** where they were asked for: of parts with no way of their own that reaches, those that change least first */
-  readonly walls?: readonly Wall[];
-}
 
 /** Neither the file nor the defaults say how near such a reading is set: within this part of what is asked. */
 const NO_TOLERANCE = 1e-9;
@@ -95,20 +45,32 @@ export const ways = (mechanism: CarMechanism, question: WaysQuestion): Result<Wa
   answerStudy(waysStudy(mechanism, question));
 
 /** One chunk an adjuster, then one a pair. */
-export function waysStudy(mechanism: CarMechanism, question: WaysQuestion): Study<Ways> {
+export function waysStudy(mechanism: CarMechanism, question: WaysQuestion, library: MeshLibrary | null = null): Study<Ways> {
   const search = new WaysSearch(mechanism, question);
+  const gaps = new GapsOfRows(mechanism, { files: question.meshes, library }, [question.axle]);
   const now = search.start();
   if (!now.ok) return { failure: now.failure, round: () => nothingToDo({ left: NaN, right: NaN }) };
   if (now.value.missBy <= search.within) return { failure: null, round: () => nothingToDo(now.value.value) };
   return {
     failure: null,
-    round: () =>
-      roundOf<readonly Found[], Ways>({
+    round: (handed) => {
+      if (handed !== undefined) {
+        const { from, ways: rows, ...rest } = handed as Ways;
+        const carOf = (row: number) => ({ mechanism, setup: search.setupOf(rows[row]) });
+        return gaps.round('ways', rows, carOf, (found, why) => ({ from, ways: found, ...(why && { why }), ...rest }));
+      }
+      return roundOf<readonly Found[], Ways>({
         doing: 'trying every part',
         chunks: search.attempts.length,
         run: (chunk) => search.run(search.attempts[chunk], now.value),
-        merge: (parts) => ({ answer: { from: now.value.value, ...search.merge(parts, now.value) } }),
-      }),
+        merge: (parts) => {
+          const { ways: rows, ...rest } = search.merge(parts, now.value);
+          const answer: Ways = { from: now.value.value, ways: rows, ...rest };
+          if (rows.length === 0) return { answer };
+          return gaps.none === null ? { next: answer } : { answer: { ...answer, why: { leastGap: gaps.none } } };
+        },
+      });
+    },
   };
 }
 
@@ -348,6 +310,16 @@ class WaysSearch {
       else [high, b] = [middle, tried];
     }
     return [a, b];
+  }
+
+  /** The setup that a way ends in. */
+  setupOf({ adjusters, settings }: Way): SetupDocument {
+    const { axle, side } = this.question;
+    const from = side === 'right' ? 'right' : 'left';
+    return adjusters.reduce(
+      (setup, name) => withSetting(setup, axle, name, side, settingOf(settings, axle, name, from)),
+      this.setup,
+    );
   }
 
   /** The readings that were not asked for. */

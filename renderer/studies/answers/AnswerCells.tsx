@@ -120,3 +120,18 @@ export const VerdictChip = ({ verdict, children }: { readonly verdict: Verdict; 
     {children}
   </span>
 );
+
+/** The head over least gaps. */
+export const GapHead = ({ unit }: { readonly unit: string }) => (
+  <th scope="col" className="number" title="Of any two parts of the axle, over all travel and lock in that combination">
+    Least gap
+    <br />
+    <span className="unit">{unit}</span>
+  </th>
+);
+
+export const GapCell = ({ text, why }: { readonly text: string | null; readonly why: string | undefined }) => (
+  <td className="number" title={text === null ? why : undefined}>
+    {text ?? '–'}
+  </td>
+);

@@ -5,7 +5,7 @@ import { VerdictShape } from '../../look/controls/VerdictShape';
 import { useUnits } from '../../look/units';
 import type { FoundAnswer } from '../../state/answeredSetup';
 import { formatNumber } from '../../units/format';
-import { EffectCell, EffectHead, PartShapes, PickRow, RangeUsed } from '../answers/AnswerCells';
+import { EffectCell, EffectHead, GapCell, GapHead, PartShapes, PickRow, RangeUsed } from '../answers/AnswerCells';
 import { EffectList } from '../answers/EffectList';
 import { RowActions } from '../answers/RowActions';
 import { StaleBanner } from '../answers/StaleBanner';
@@ -81,6 +81,7 @@ export const ReachAnswers = ({ answered: { order, answer }, changed, onRun }: Re
                   <ReachLine
                     key={one.index}
                     row={one}
+                    whyNoGap={answer.why?.[`answers[${answer.answers.indexOf(one.answer)}].leastGap`]}
                     table={table}
                     order={order}
                     isSame={same !== null}
@@ -182,6 +183,7 @@ const ReachHead = ({ order, table, same }: ReachHeadProps) => {
           <br />
           used
         </th>
+        {table.gapUnit !== null && <GapHead unit={table.gapUnit} />}
         {table.columns.map((column) => (
           <EffectHead key={column.key} column={column} axles={table.axles} />
         ))}
@@ -197,6 +199,7 @@ const ReachHead = ({ order, table, same }: ReachHeadProps) => {
 
 interface ReachLineProps {
   readonly row: ReachRow;
+  readonly whyNoGap: string | undefined;
   readonly table: ReachTable;
   readonly order: ReachOrder;
   /** the names of the parts stand in the head */
@@ -206,7 +209,7 @@ interface ReachLineProps {
   readonly onChoose: () => void;
 }
 
-const ReachLine = ({ row, table, order, isSame, sparkWidth, isChosen, onChoose }: ReachLineProps) => (
+const ReachLine = ({ row, whyNoGap, table, order, isSame, sparkWidth, isChosen, onChoose }: ReachLineProps) => (
   <tr className={isChosen ? 'chosen' : undefined} onClick={onChoose}>
     <th scope="row" className="wayname">
       <span className="wayparts">
@@ -263,6 +266,7 @@ const ReachLine = ({ row, table, order, isSame, sparkWidth, isChosen, onChoose }
     <td>
       <RangeUsed parts={row.used} />
     </td>
+    {table.gapUnit !== null && <GapCell text={row.gap} why={whyNoGap} />}
     {table.columns.map((column) => (
       <EffectCell key={column.key} effect={row.effects.find((effect) => effect.column.key === column.key)} />
     ))}

@@ -1,5 +1,6 @@
 import { useId, useMemo, useState, type FormEvent } from 'react';
 import { MOST_TRIED, type AxleName, type CarDocument } from '../../../geometry/index';
+import { partMeshFiles } from '../../compute/fitup/partMeshFiles';
 import { useUnits } from '../../look/units';
 import { useBench } from '../../shell/benchContext';
 import { isSameDocument } from '../../state/sameDocument';
@@ -57,7 +58,8 @@ const Reach = ({ document, setup, axle }: ReachProps) => {
     setAsked(false);
     const { question } = read;
     const from = form.setup;
-    ask({ study: 'reach', document, setup: setupNamed(document, from), question, from }, ({ answer, took }) =>
+    const { meshes } = partMeshFiles(document.parts);
+    ask({ study: 'reach', document, setup: setupNamed(document, from), question, from, meshes }, ({ answer, took }) =>
       tellRun([
         `${formatNumber(answer.tried, 0)} combinations,`,
         answer.all

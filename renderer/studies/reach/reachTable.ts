@@ -11,6 +11,7 @@ import { nameOfKey } from '../../adjusters/fitterWords';
 import { mmPerFileUnit } from '../../units/fileLength';
 import { shownQuantity, shownReading, withUnit } from '../../units/shownQuantity';
 import type { ShownUnits } from '../../units/unitChoice';
+import { gapText, shownGap } from '../answers/gapText';
 import { columnsOf, effectsOf, shortName, type Effect, type EffectColumn } from '../answers/sideEffects';
 import { turnedParts, type TurnedPart } from '../answers/turnedParts';
 import { missWords, wantedName, type MissWords } from './reachWords';
@@ -38,6 +39,8 @@ export interface ReachRow {
   readonly used: readonly { readonly label: string; readonly share: number | null }[];
   readonly effects: readonly Effect[];
   readonly score: string;
+  /** the least gap as it is read; null: not known */
+  readonly gap: string | null;
 }
 
 export interface ReachTable {
@@ -46,6 +49,8 @@ export interface ReachTable {
   readonly rows: readonly ReachRow[];
   /** axles that side effects are shown of */
   readonly axles: number;
+  /** unit of the least gaps; null: none is known */
+  readonly gapUnit: string | null;
 }
 
 const scoreText = (score: number): string => (score === 0 ? '0' : score < 0.005 ? '< 0.01' : score.toFixed(2));
@@ -117,9 +122,12 @@ export const reachTable = (order: ReachOrder, { answers }: ReachAnswer, units: S
       }),
       effects: effectsOf(document, answer.changes),
       score: scoreText(answer.score),
+      gap: gapText(answer.leastGap, units),
     };
   });
+  const hasGaps = answers.some(({ leastGap }) => leastGap !== null);
   return {
+    gapUnit: hasGaps ? shownGap(units).unit : null,
     wanted: question.wanted.map((wanted) => {
       const entry = findReading(wanted.reading);
       return {
@@ -130,7 +138,7 @@ export const reachTable = (order: ReachOrder, { answers }: ReachAnswer, units: S
     }),
     columns: columnsOf(
       rows.map(({ effects }) => effects),
-      most,
+      hasGaps ? most - 1 : most,
       usualOf(axles),
     ),
     rows,
@@ -155,6 +163,7 @@ export const reachPlainTable = (order: ReachOrder, answer: ReachAnswer, units: S
         `${name.toLowerCase()}: met?`,
       ]),
       'range used [%]',
+      ...(table.gapUnit === null ? [] : [`least gap${unitIn(table.gapUnit)}`]),
       ...table.columns.map(
         ({ axle, entry }) =>
           `change of ${axle === 'wholeCar' ? 'car' : axle} ${shortName(entry).toLowerCase()}${unitIn(shownReading(entry, units).unit)}`,
@@ -170,6 +179,7 @@ export const reachPlainTable = (order: ReachOrder, answer: ReachAnswer, units: S
         return [entry && worst !== null ? shownReading(entry, units).toShown(worst) : null, miss.words];
       }),
       row.used.map(({ share }) => (share === null ? '–' : String(Math.round(100 * share)))).join(' + '),
+      ...(table.gapUnit === null ? [] : [row.answer.leastGap === null ? null : shownGap(units).toShown(row.answer.leastGap)]),
       ...table.columns.map((column) => {
         const change = row.effects.find((effect) => effect.column.key === column.key)?.change ?? null;
         return change === null ? null : shownReading(column.entry, units).toShown(change);

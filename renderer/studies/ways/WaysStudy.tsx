@@ -1,12 +1,13 @@
 import { useId, useMemo, useState, type FormEvent } from 'react';
 import { findReading, type AxleName, type CarDocument } from '../../../geometry/index';
+import { partMeshFiles } from '../../compute/fitup/partMeshFiles';
 import { KeepTable } from '../../lengths/KeepTable';
 import { useUnits } from '../../look/units';
 import { useBench } from '../../shell/benchContext';
 import { isSameDocument } from '../../state/sameDocument';
 import type { FoundAnswer } from '../../state/answeredSetup';
 import { shownReading, withUnit } from '../../units/shownQuantity';
-import { EffectCell, EffectHead, PartShapes, PickRow, RangeUsed, VerdictChip } from '../answers/AnswerCells';
+import { EffectCell, EffectHead, GapCell, GapHead, PartShapes, PickRow, RangeUsed, VerdictChip } from '../answers/AnswerCells';
 import { FailureBanner } from '../answers/FailureBanner';
 import { isStale } from '../answers/isStale';
 import { RowActions } from '../answers/RowActions';
@@ -63,7 +64,8 @@ const Ways = ({ document, setup, axle }: WaysProps) => {
     const read = readWays(form, document, axle);
     if ('faults' in read) return setFaults(read.faults);
     setFaults({});
-    ask(read.order, ({ answer, took }) => {
+    const { meshes } = partMeshFiles(document.parts);
+    ask({ ...read.order, question: { ...read.order.question, meshes } }, ({ answer, took }) => {
       const reach = answer.ways.filter((way) => way.reaches).length;
       tellRun([`${answer.ways.length} ways, ${reach} reach`, 'every part tried', `${timeTaken(took)}, nothing random`]);
     });
@@ -106,7 +108,7 @@ const Ways = ({ document, setup, axle }: WaysProps) => {
 const changedSince = (asked: WaysOrder, now: ReturnType<typeof readWays>, document: CarDocument): 'car' | 'question' | null => {
   if (isStale(asked.document, document, asked.from)) return 'car';
   if ('faults' in now || now.order.from !== asked.from) return 'question';
-  const { setup: _before, ...before } = asked.question;
+  const { setup: _before, meshes: _meshes, ...before } = asked.question;
   const { setup: _after, ...after } = now.order.question;
   return isSameDocument(before, after) ? null : 'question';
 };
@@ -283,13 +285,14 @@ const WaysAnswer = ({ answered: { order, answer }, changed, onRun }: AnswerProps
                     <br />
                     used
                   </th>
+                  {table.gapUnit !== null && <GapHead unit={table.gapUnit} />}
                   <th scope="col">On real marks</th>
                 </tr>
               </thead>
               {table.groups.map(({ group, rows: inGroup }) => (
                 <tbody key={group}>
                   <tr className="grouprow">
-                    <th scope="rowgroup" colSpan={table.columns.length + 4}>
+                    <th scope="rowgroup" colSpan={table.columns.length + (table.gapUnit === null ? 4 : 5)}>
                       {GROUP_WORDS[group]} <span className="unit">{GROUP_NOTES[group](order.from)}</span>
                     </th>
                   </tr>
@@ -298,6 +301,7 @@ const WaysAnswer = ({ answered: { order, answer }, changed, onRun }: AnswerProps
                       key={one.index}
                       row={one}
                       table={table}
+                      whyNoGap={one.isWalled ? 'It breaks a limit: not measured' : answer.why?.[`ways[${one.index}].leastGap`]}
                       isChosen={one.index === chosen}
                       onChoose={() => setChosen(one.index)}
                     />
@@ -315,11 +319,12 @@ const WaysAnswer = ({ answered: { order, answer }, changed, onRun }: AnswerProps
 interface WayLineProps {
   readonly row: WayRow;
   readonly table: ReturnType<typeof waysTable>;
+  readonly whyNoGap: string | undefined;
   readonly isChosen: boolean;
   readonly onChoose: () => void;
 }
 
-const WayLine = ({ row, table, isChosen, onChoose }: WayLineProps) => (
+const WayLine = ({ row, table, whyNoGap, isChosen, onChoose }: WayLineProps) => (
   <tr className={isChosen ? 'chosen' : undefined} onClick={onChoose}>
     <th scope="row" className="wayname">
       <span className="wayparts">
@@ -344,6 +349,7 @@ const WayLine = ({ row, table, isChosen, onChoose }: WayLineProps) => (
     <td>
       <RangeUsed parts={row.parts.map(({ label }, index) => ({ label, share: row.used[index] ?? null }))} />
     </td>
+    {table.gapUnit !== null && <GapCell text={row.gap} why={whyNoGap} />}
     <td>
       <VerdictChip verdict={row.verdict}>{row.verdictWords}</VerdictChip>
     </td>

@@ -12,6 +12,7 @@ import type { PlainTable } from '../../lengths/lengthTables';
 import { formatShort } from '../../units/format';
 import { shownReading, withUnit, type ShownQuantity } from '../../units/shownQuantity';
 import type { ShownUnits } from '../../units/unitChoice';
+import { gapText, shownGap } from '../answers/gapText';
 import { columnsOf, effectsOf, shortName, type Effect, type EffectColumn } from '../answers/sideEffects';
 import { labelOf, turnedParts, type TurnedPart } from '../answers/turnedParts';
 import type { WaysOrder } from './waysForm';
@@ -35,11 +36,15 @@ export interface WayRow {
   readonly effects: readonly Effect[];
   /** by part, in the order of `parts`; null: a bushing has no end */
   readonly used: readonly (number | null)[];
+  /** the least gap as it is read; null: not known */
+  readonly gap: string | null;
 }
 
 export interface WaysTable {
   readonly columns: readonly EffectColumn[];
   readonly groups: readonly { readonly group: WayGroup; readonly rows: readonly WayRow[] }[];
+  /** unit of the least gaps; null: none is known */
+  readonly gapUnit: string | null;
 }
 
 const worseOf = (reached: Reached, wanted: number): number => {
@@ -77,6 +82,7 @@ const rowOf = (order: WaysOrder, from: Reached, way: Way, index: number, units: 
     verdictWords: way.reaches ? 'reaches' : group !== 'short' ? `${miss} off` : isOver ? `${miss} over` : `${miss} short`,
     effects: effectsOf(document, way.changes),
     used: turnedParts(document, way.settings, units).map(({ name }) => way.rangeUsed[name] ?? null),
+    gap: gapText(way.leastGap, units),
   };
 };
 
@@ -118,10 +124,12 @@ export const waysTable = (order: WaysOrder, { from, ways, walls = [] }: Ways, un
     group,
     rows: rows.filter((row) => row.group === group),
   }));
+  const hasGaps = ways.some(({ leastGap }) => leastGap !== null);
   return {
+    gapUnit: hasGaps ? shownGap(units).unit : null,
     columns: columnsOf(
       rows.map(({ effects }) => effects),
-      most,
+      hasGaps ? most - 1 : most,
       usualOf(order.question.axle),
     ),
     groups: groups.filter((group) => group.rows.length > 0),
@@ -154,6 +162,7 @@ export const waysPlainTable = (document: CarDocument, order: WaysOrder, answer: 
       `${entry.name} right${unitIn(shown.unit)}`,
       'on real marks',
       'range used [%]',
+      ...(table.gapUnit === null ? [] : [`least gap${unitIn(table.gapUnit)}`]),
       ...table.columns.map(
         ({ axle, entry: column }) =>
           `change of ${axle} ${shortName(column).toLowerCase()}${unitIn(shownReading(column, units).unit)}`,
@@ -166,6 +175,7 @@ export const waysPlainTable = (document: CarDocument, order: WaysOrder, answer: 
         ...sides(row.way.value),
         row.verdictWords,
         row.used.map((share) => (share === null ? '–' : String(Math.round(100 * share)))).join(' + '),
+        ...(table.gapUnit === null ? [] : [row.way.leastGap === null ? null : shownGap(units).toShown(row.way.leastGap)]),
         ...table.columns.map((column) => {
           const change = row.effects.find((effect) => effect.column.key === column.key)?.change ?? null;
           return change === null ? null : shownReading(column.entry, units).toShown(change);

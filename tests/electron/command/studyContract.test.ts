@@ -135,7 +135,9 @@ describe.each(CARS)('%s', (_, file, setup, one, other, point) => {
     ]);
     expect(status).toBe(0);
     expectHead(document, described, setup);
-    expectKeys(document, [...HEAD, 'wanted', 'from', 'ways'], 'ways');
+    const why = described['parts'] === undefined ? ['why'] : [];
+    expectKeys(document, [...HEAD, ...why, 'wanted', 'from', 'ways'], 'ways');
+    if (why.length > 0) expect(document['why']).toEqual({ leastGap: 'the car file gives no parts' });
     expect(document['wanted']).toEqual({ reading: 'camber', axle: 'front', side: 'both', value });
     expectKeys(document['from'], ['left', 'right'], 'from');
     const ways = [...(document['ways'] as Json)];
@@ -147,6 +149,7 @@ describe.each(CARS)('%s', (_, file, setup, one, other, point) => {
         'a way',
       );
       expectKeys(way['continuous'], ['settings', 'value'], 'continuous');
+      expect(typeof way['leastGap']).toBe(why.length > 0 ? 'object' : 'number');
       expectKeys(way['value'], ['left', 'right'], 'value');
       const names = [...(way['adjusters'] as Json)].map(String);
       expectKeys(way['rangeUsed'], names, 'rangeUsed');
@@ -180,12 +183,13 @@ describe.each(CARS)('%s', (_, file, setup, one, other, point) => {
       const { status, document } = await jounceJson(['reach', car, name], { folder });
       expect(status, JSON.stringify(document)).toBe(0);
       expectHead(document, described, setup);
-      expectKeys(document, [...HEAD, 'reachable', 'answers', 'helps', 'tried', 'all'], 'reach');
+      const why = described['parts'] === undefined ? ['why'] : [];
+      expectKeys(document, [...HEAD, ...why, 'reachable', 'answers', 'helps', 'tried', 'all'], 'reach');
       expect(document['reachable']).toBe(name === 'near.json');
       expect(document['all']).toBe(true);
       for (const row of document['answers'] as Json) {
         const points = row['points'] === undefined ? [] : ['points'];
-        expectKeys(row, ['settings', 'score', 'met', 'wanted', 'rangeUsed', 'changes', ...points], 'an answer');
+        expectKeys(row, ['settings', 'score', 'met', 'wanted', 'rangeUsed', 'changes', 'leastGap', ...points], 'an answer');
         for (const wanted of row['wanted'] as Json) expectKeys(wanted, ['worst', 'missBy'], 'wanted of an answer');
         expectChanges(row['changes'], described, ['front.left.camber', 'front.right.camber']);
       }

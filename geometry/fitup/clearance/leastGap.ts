@@ -1,0 +1,77 @@
+import type { AxleName, SetupDocument } from '../../car/document';
+import type { CarMechanism } from '../../car/mechanism';
+import { assembleCar } from '../../setup/assembleCar';
+import { BOTH_SIDES, fitUpCorners } from '../corners';
+import { partMeshes, type MeshFiles } from '../meshes/partMeshes';
+import type { PartMeshes } from '../pieces';
+import { PLACEMENT_WIDTH, writeRelative, type Placement } from '../placement';
+import { noHint } from '../shapes/gap';
+import { gapBetween } from '../shapes/gapBetween';
+import type { MeshLibrary } from '../shapes/mesh';
+import { hasMirrorImage, isMirrorImage } from './mirrorImage';
+import { fieldOf, withPieces, type PairField } from './pairCorner';
+import { pairsOf } from './pairs';
+import { clearanceOf, findWorst } from './search';
+
+/** The least clearance of a setup [mm], negative where parts cut; null with the reason where it is not known. */
+export type LeastGap = { readonly mm: number } | { readonly mm: null; readonly why: string };
+
+/** Whether gaps of a car can be asked for at all: null, or why not. */
+export function whyNoGaps({ document }: CarMechanism): string | null {
+  return Object.keys(document.parts ?? {}).length === 0 ? 'the car file gives no parts' : null;
+}
+
+/** The meshes of a car as its least gaps need them; without a library there are none, and parts that are a mesh are missed. */
+export function gapMeshes(mechanism: CarMechanism, files: MeshFiles = {}, library: MeshLibrary | null): PartMeshes {
+  return library === null ? new Map() : partMeshes(mechanism.document, mechanism.mmPerUnit, files, library);
+}
+
+/**
+ * The least clearance of any two parts of some axles in one setup, over all that the wheels can do there. All pairs are searched
+ * as one: a pair is looked at only where it could be nearer than the nearest so far.
+ */
+export function leastGap(
+  mechanism: CarMechanism,
+  setup: SetupDocument,
+  axles: readonly AxleName[],
+  meshes: PartMeshes,
+): LeastGap {
+  const none = whyNoGaps(mechanism);
+  if (none !== null) return { mm: null, why: none };
+  const car = assembleCar(mechanism, setup);
+  if (!car.ok) return { mm: null, why: car.failure.message };
+  const fields: PairField[] = [];
+  for (const corner of fitUpCorners([{ name: '', car: car.value }], axles)) {
+    const { axle } = corner.axle;
+    if (corner.envelope === null) return { mm: null, why: `the ${axle} axle has no envelope without ${corner.missing}` };
+    const made = withPieces(mechanism, corner, corner.envelope, meshes);
+    const [missed] = made.made.missing;
+    if (missed !== undefined) return { mm: null, why: `the part "${missed.name}" needs ${missed.missing}` };
+    const isTwin = corner.side.mechanism.side === BOTH_SIDES[1] && isMirrorImage(car.value[axle]!);
+    for (const [first, second] of pairsOf(made.made.pieces)) {
+      if (isTwin && hasMirrorImage(first) && hasMirrorImage(second)) continue;
+      const field = fieldOf(mechanism, made, [first.name, second.name]);
+      if (field !== null) fields.push(field);
+    }
+  }
+  // the nearest first: of the others most places are then ruled out unseen
+  const ordered = fields.map((field) => ({ field, apart: apartMidway(field) })).sort((a, b) => a.apart - b.apart);
+  // nothing is decided by a margin here: the descent and its usual budget, and no more
+  const worst = findWorst(
+    ordered.map(({ field }) => field),
+    -Infinity,
+  );
+  return worst === null ? { mm: null, why: 'no two parts move against each other' } : { mm: clearanceOf(worst) };
+}
+
+/** How far apart two pieces are in the middle of their grid [mm], roughly; infinite where they have no place there. */
+function apartMidway({ placements, first, second, solids, counts }: PairField): number {
+  const [a, b] = [placements.of(first.follow), placements.of(second.follow)];
+  const middle = a.isPlaced.length >> 1;
+  if (a.isPlaced[middle] === 0 || b.isPlaced[middle] === 0) return Infinity;
+  const at = (places: Float64Array): Placement => places.subarray(middle * PLACEMENT_WIDTH, (middle + 1) * PLACEMENT_WIDTH);
+  const relative = new Float64Array(PLACEMENT_WIDTH);
+  writeRelative(at(a.places), at(b.places), relative);
+  const gap = gapBetween(solids[0], solids[1], relative, { cutoff: Infinity, hint: noHint(), isFine: false });
+  return counts(gap) ? gap.distance : Infinity;
+}
