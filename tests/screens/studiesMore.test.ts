@@ -59,6 +59,14 @@ test('influence, map, compare, sweep and gauges: asked, read by keyboard, kept, 
   await page.getByRole('columnheader', { name: /Anti-dive/ }).waitFor();
   await page.getByLabel('Wheels').selectOption('left');
   await page.getByText('changed since it was kept').waitFor();
+  // a look at another question loses nothing that was changed in this one, and one press gives it up
+  await page.getByLabel('Kept question').selectOption({ label: 'a new one' });
+  await page.getByText('changed since it was kept').waitFor({ state: 'detached' });
+  await page.getByLabel('Kept question').selectOption({ label: 'Anti-dive too' });
+  expect(await page.getByLabel('Wheels').inputValue()).toBe('left');
+  await page.getByRole('button', { name: 'Back to what was kept' }).click();
+  expect(await page.getByLabel('Wheels').inputValue()).toBe('both');
+  await page.getByLabel('Wheels').selectOption('left');
   await page.getByLabel('Wheels').selectOption('both');
   await page.getByText('changed since it was kept').waitFor({ state: 'detached' });
   await page.getByRole('button', { name: 'Turn it on the bench' }).click();

@@ -65,7 +65,14 @@ const Questions = ({ document, page, onChosen, onFaulty }: KeptQuestionsProps) =
           ))}
         </select>
       </label>
-      {isChanged && <span className="quiet">changed since it was kept</span>}
+      {isChanged && (
+        <>
+          <span className="quiet">changed since it was kept</span>
+          <button type="button" className="button bare" onClick={page.revert}>
+            Back to what was kept
+          </button>
+        </>
+      )}
       <span className="spread" />
       <input
         type="text"

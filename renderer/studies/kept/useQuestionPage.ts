@@ -42,6 +42,8 @@ export interface KeptPage {
   readonly kept: (name: string) => void;
   /** the kept question has that name now */
   readonly renamed: (name: string) => void;
+  /** gives up what was changed since it was kept */
+  readonly revert: () => void;
 }
 
 /** The page of a study: its form, and the questions that the file keeps for it. */
@@ -78,28 +80,44 @@ export const useQuestionPage = <Ask extends AskedStudy, Form>(
   );
   const kept = keptAs(stored.name);
   const page = useMemo(() => followed(stored, kept, formOf), [stored, kept, formOf]);
+  // what was typed into one question is there again after a look at another
+  const [drafts, setDrafts] = useKept<Drafts<OnPage<Form, QuestionOf<Ask>>>>(`${ask}.drafts`, () => new Map());
   const keepable = questionOf(page.form);
   const asKept = kept && questionOf(formOf(kept));
   const isMoved = kept !== null && (axleAsked(kept) ?? axle) !== axle;
+  const isChanged = kept !== null && (isMoved || !isSameDocument(keepable, asKept));
+  const isTyped = kept === null ? !isSameDocument(page.form, begin()) : isChanged;
   return {
     name: page.name,
     names,
     form: page.form,
     keepable,
-    isChanged: kept !== null && (isMoved || !isSameDocument(keepable, asKept)),
+    isChanged,
     change: (next) =>
       setPage((now) => {
         const { form, ...rest } = followed(now, keptAs(now.name), formOf);
         return { ...rest, form: typeof next === 'function' ? (next as (now: Form) => Form)(form) : next };
       }),
     choose: (name) => {
-      setPage(pageOf(name));
+      setDrafts((now) => withDraft(now, isTyped ? page : null, page.name));
+      setPage(drafts.get(name) ?? pageOf(name));
       const of = axleAsked(keptAs(name));
       if (of !== null && of !== axle) chooseAxle(store, of);
     },
     kept: (name) => 'question' in keepable && setPage({ ...page, name, kept: keepable.question }),
     renamed: (name) => setPage({ ...page, name }),
+    revert: () => setPage(pageOf(page.name)),
   };
+};
+
+/** Changed pages that another question was looked at over, by the name of their own; null: a new one. */
+type Drafts<Page> = ReadonlyMap<string | null, Page>;
+
+const withDraft = <Page>(drafts: Drafts<Page>, page: Page | null, name: string | null): Drafts<Page> => {
+  const next = new Map(drafts);
+  if (page === null) next.delete(name);
+  else next.set(name, page);
+  return next;
 };
 
 /** The axle that a kept question is asked of; null: it names none, or several. */

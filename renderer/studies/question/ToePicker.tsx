@@ -26,7 +26,7 @@ export const ToePicker = ({ own, choice, faultId, onChange }: ToePickerProps) =>
       <select
         className="pick"
         aria-label="What becomes of toe"
-        value={choice.kind}
+        value={own.isSet && choice.kind === 'follow' ? 'own' : choice.kind}
         onChange={(event) => {
           const kind = event.target.value as ToeChoice['kind'];
           onChange({
@@ -39,7 +39,13 @@ export const ToePicker = ({ own, choice, faultId, onChange }: ToePickerProps) =>
           {own.isDrawn ? `toe set to ${words}, the drawing’s where the setup sets none` : `toe kept at ${words}`}
         </option>
         <option value="value">toe set to…</option>
-        <option value="follow">toe left to follow</option>
+        {own.isSet ? (
+          <option value="follow" disabled>
+            toe left to follow: not where the setup sets it
+          </option>
+        ) : (
+          <option value="follow">toe left to follow</option>
+        )}
       </select>
       {choice.kind === 'value' && (
         <QuestionField

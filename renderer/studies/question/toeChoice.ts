@@ -18,6 +18,8 @@ export interface OwnToe {
   readonly toes: readonly number[];
   /** the axles cannot be asked for one number: where the setup sets no toe it would be the drawing's */
   readonly isDrawn: boolean;
+  /** the setup sets it on all of them: there it cannot be left to follow, since a set toe is set after every move */
+  readonly isSet: boolean;
 }
 
 /** Nobody sets toe finer than a ten-thousandth of a degree. */
@@ -39,14 +41,15 @@ export const ownToe = (document: CarDocument, setup: string, axles: readonly Axl
     const set = setupNamed(document, setup)[axle]?.setToe;
     const said = set ?? described.wheel.toe;
     const toe = set ?? standingToe(document, setup, axle) ?? said;
-    return [{ said, toe: Math.abs(toe - said) <= SAME ? said : toe }];
+    return [{ isSet: set !== undefined, said, toe: Math.abs(toe - said) <= SAME ? said : toe }];
   });
   if (found.length === 0) return null;
   const toes = [...new Set(found.map(({ toe }) => toe))];
   const [first] = toes;
-  if (found.every(({ said, toe }) => said === toe)) return { asked: true, toes, isDrawn: false };
-  if (first !== undefined && toes.length === 1) return { asked: first, toes, isDrawn: false };
-  return { asked: true, toes: [...new Set(found.map(({ said }) => said))], isDrawn: true };
+  const isSet = found.every((one) => one.isSet);
+  if (found.every(({ said, toe }) => said === toe)) return { asked: true, toes, isDrawn: false, isSet };
+  if (first !== undefined && toes.length === 1) return { asked: first, toes, isDrawn: false, isSet };
+  return { asked: true, toes: [...new Set(found.map(({ said }) => said))], isDrawn: true, isSet };
 };
 
 /** What a study is told. @param own - that of its setup */

@@ -8,7 +8,7 @@ import {
   type Sides,
 } from '../../../geometry/index';
 import { toeOf } from '../kept/keptParts';
-import { axlesOf } from '../question/readingChoices';
+import { axlesOf, readingChoices } from '../question/readingChoices';
 import { EMPTY_FIELD, fieldOf, type FieldValue } from '../question/fieldValue';
 import { RIDE_HEIGHT, type Place } from '../question/place';
 import type { ToeChoice } from '../question/toeChoice';
@@ -95,9 +95,11 @@ const USUALLY: Readonly<Record<string, Partial<WantedForm>>> = {
 /** What is wanted first, in the order in which lines are added. */
 const WANTED_FIRST = ['camber', 'toe', 'rollCentreHeight', 'caster', 'mechanicalTrail', 'scrubRadius'];
 
-/** The next line: the first of the usual readings that is not wanted yet. */
+/** The next line: the first of the usual readings that is not wanted yet, then of all; twice only where every one is. */
 export const nextWanted = (document: CarDocument, { wanted }: Pick<ReachForm, 'wanted'>, axle: AxleName): WantedForm => {
-  const reading = WANTED_FIRST.find((one) => !wanted.some((line) => line.reading === one && line.axle === axle)) ?? 'camber';
+  const others = readingChoices(['corner', 'axle']).flatMap(({ entries }) => entries.map(({ key }) => key));
+  const isNew = (one: string): boolean => !wanted.some((line) => line.reading === one && line.axle === axle);
+  const reading = [...WANTED_FIRST, ...others].find(isNew) ?? 'camber';
   return beginWanted(document, nextId(wanted), reading, axle);
 };
 

@@ -75,6 +75,15 @@ const withWanted = (part: Partial<ReachForm['wanted'][number]>): ReachForm => ({
 });
 
 describe('a question on the page', () => {
+  test('a line that is added wants what is not wanted yet', () => {
+    const lines = Array.from({ length: 20 }).reduce<ReachForm['wanted']>(
+      (wanted) => [...wanted, nextWanted(document, { wanted }, 'rear')],
+      [],
+    );
+    expect(new Set(lines.map(({ reading }) => reading)).size).toBe(20);
+    expect(new Set(lines.map(({ id }) => id)).size).toBe(20);
+  });
+
   test('the next line is what is wanted most besides: toe steady through the travel, the roll centre above something', () => {
     const begun = beginReach(document, 'Baseline', 'front');
     const [camber] = begun.wanted;

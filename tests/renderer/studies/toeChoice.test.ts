@@ -35,11 +35,21 @@ describe('the setup’s own toe', () => {
   test('is what it sets', () => {
     const set = Object.entries(car.setups ?? {}).find(([, { front }]) => front?.setToe !== undefined);
     if (!set) throw new Error('the sample has a setup that sets toe');
-    expect(ownToe(car, set[0], ['front'])).toEqual({ asked: true, toes: [set[1].front?.setToe], isDrawn: false });
+    expect(ownToe(car, set[0], ['front'])).toEqual({
+      asked: true,
+      toes: [set[1].front?.setToe],
+      isDrawn: false,
+      isSet: true,
+    });
   });
 
   test('is the drawing’s where nothing was turned', () => {
-    expect(ownToe(car, 'Baseline', ['front'])).toEqual({ asked: true, toes: [car.front?.wheel.toe], isDrawn: false });
+    expect(ownToe(car, 'Baseline', ['front'])).toEqual({
+      asked: true,
+      toes: [car.front?.wheel.toe],
+      isDrawn: false,
+      isSet: false,
+    });
   });
 
   test('is where the car stands, where that is another', () => {
