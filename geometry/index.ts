@@ -144,6 +144,17 @@ export type { MeshLibrary, MeshSearch, Triangles } from './fitup/shapes/mesh';
 export type { Remedy as ClearanceRemedy } from './fitup/clearance/remedies';
 export { drawnParts, type DrawnPart, type DrawnShape } from './fitup/drawnParts';
 
+// Fit-up: the space that moving parts sweep
+export {
+  sweptSpace,
+  sweptSpaceSteps,
+  type ClosedMesh,
+  type KeepOut,
+  type KeepOutQuestion,
+  type NoKeepOut,
+} from './fitup/keepOut/sweptSpace';
+export { binaryStl } from './fitup/meshes/binaryStl';
+
 // Fit-up: what links carry
 export {
   LOAD_WARNING_CODES,
@@ -218,7 +229,7 @@ export { SIGHT } from './words/sight';
 export { clockSeen, hourWords, seenFromWords } from './words/clockWords';
 export { fitterWords, fitterWordsOfSides, partSize, shimsFor, turnsText, type FitterWords } from './words/fitterWords';
 export { nameOfKey } from './words/nameOfKey';
-export { CLEARANCE_CAUTIONS, JOINT_CAUTIONS, LOAD_CAUTIONS, STROKE_CAUTIONS } from './words/fitUpCautions';
+export { CLEARANCE_CAUTIONS, JOINT_CAUTIONS, KEEP_OUT_CAUTIONS, LOAD_CAUTIONS, STROKE_CAUTIONS } from './words/fitUpCautions';
 export { sideWords } from './words/sideWords';
 
 // Drawings of the parts

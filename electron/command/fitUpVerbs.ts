@@ -1,7 +1,14 @@
 import { AXLE, COMMON, RACK, ROLL, SETUPS, SIDE, TRAVEL, WORKERS } from './commonOptions';
-import type { VerbSpec } from './optionSpecs';
+import type { OptionSpec, VerbSpec } from './optionSpecs';
 
 const SETUPS_IN_USE = { ...SETUPS, help: 'the setups in use; all of the file when neither they nor --setup are given' };
+
+/** Which parts' sweep is asked for, and how. */
+const SWEPT: readonly OptionSpec[] = [
+  { name: 'of', kind: 'names', value: 'A,B|all-moving', help: 'names of parts, or all that moves against the body' },
+  { name: 'grow', kind: 'number', value: 'MM', help: 'what it is grown by all round: radius and margin; 0 when not given' },
+  { name: 'bound', kind: 'number', value: 'MM', help: 'it is nowhere farther out than this; 2 when not given, 0.1 or more' },
+];
 
 /** The verbs of fit-up: what touches, what binds, what a link carries. */
 export const FIT_UP_VERBS: readonly VerbSpec[] = [
@@ -84,6 +91,32 @@ export const FIT_UP_VERBS: readonly VerbSpec[] = [
     examples: [
       'jounce loads samples/saltmarsh-hatch.jounce.json --case Cornering --axle front',
       'jounce loads samples/saltmarsh-hatch.jounce.json --g -0.9,-0.4 --travel 15,-15',
+    ],
+  },
+  {
+    name: 'keep-out',
+    positional: 'CAR OUT.stl',
+    takesCar: true,
+    second: 'out',
+    writes: true,
+    summary: 'the space that moving parts sweep, as a closed mesh to stay out of',
+    details: [
+      'Over everything that each wheel can do: travel from the damper fully open to solid, the rack from lock to lock, in the setups in use. The mesh is STL, binary, in mm, in the frame of the car: x forward, y left, z up.',
+      'It holds all that is swept: its corners and the middles of its triangles are outside, by no more than the bound. Free space between what is swept can be filled where it is narrower than the gap that is printed, and a tyre is filled, its rim with it.',
+      'For a duct or a hose grow by its radius and a margin: outside of the mesh is then where its centre line may run.',
+    ],
+    options: [
+      { name: 'out', kind: 'text', value: 'OUT.stl', help: 'in place of the second word', writes: true },
+      ...SWEPT,
+      AXLE,
+      { ...SIDE, help: 'the wheels of this side only; both when not given' },
+      SETUPS_IN_USE,
+      { name: 'force', kind: 'flag', value: '', help: 'lets it replace an existing file', writes: true },
+      ...COMMON,
+    ],
+    examples: [
+      'jounce keep-out samples/saltmarsh-hatch.jounce.json wheel.stl --of tyreFront --side left --setups Baseline',
+      'jounce keep-out samples/saltmarsh-hatch.jounce.json duct.stl --of tyreFront,caliperFront \\\n    --grow 43 --side left --setups Baseline',
     ],
   },
 ];

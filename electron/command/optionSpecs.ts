@@ -52,6 +52,7 @@ export type VerbName =
   | 'joints'
   | 'stroke'
   | 'loads'
+  | 'keep-out'
   | 'sheet'
   | 'points'
   | 'schema'

@@ -48,6 +48,10 @@ export interface Options {
   'toe-reset'?: true | number;
   locked?: true;
   ground?: true;
+  /** parts whose sweep is asked for: names with commas between them, or a list */
+  of?: string | readonly string[];
+  grow?: number;
+  bound?: number;
   workers?: number;
   wanted?: string;
   tolerance?: number;

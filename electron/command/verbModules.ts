@@ -26,6 +26,8 @@ export async function loadVerb(name: Exclude<VerbName, 'batch'>): Promise<VerbMo
       return import('./loads');
     case 'clearance':
       return import('./clearance');
+    case 'keep-out':
+      return import('./keepOut');
     case 'sheet':
       return import('./sheet');
     case 'points':

@@ -22,3 +22,9 @@ export const LOAD_CAUTIONS = [
 export const CLEARANCE_CAUTIONS = [
   "Tyre growth and side deflection are as typed; compliance, bent parts and what the file does not describe are not in it. Prove it with clay or tape on the car, springs out, at full bump, full droop and both locks, and keep to the maker's service data and the rules of the series.",
 ] as const;
+
+/** What stands under every answer about swept space, and on every template of it. */
+export const KEEP_OUT_CAUTIONS = [
+  PROVE_IT,
+  'Tyre growth and side deflection are as typed; what the file does not describe is not in it. What may come near needs its own margin besides.',
+] as const;

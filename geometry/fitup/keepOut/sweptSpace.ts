@@ -53,6 +53,7 @@ export interface KeepOut {
   readonly volume: number;
   /** lowest and highest corner of the box around it */
   readonly box: readonly [readonly [number, number, number], readonly [number, number, number]];
+  /** what was looked at: the corners that have any of the parts */
   readonly envelope: readonly EnvelopeRow[];
   /** parts that could not be made, and corners that have no envelope */
   readonly missing: readonly string[];
@@ -152,6 +153,7 @@ function sweptBodies(
   const names = new Set<string>();
   const still = new Set<string>();
   const nodes: PositionNode[] = [];
+  const used: FitUpCorner[] = [];
   for (const corner of corners) {
     const { envelope, axle } = corner;
     if (envelope === null) {
@@ -163,6 +165,7 @@ function sweptBodies(
     const poses = new PoseTable(envelope, corner.side);
     for (const { name } of pieces.pieces) known.add(name);
     const asked = pieces.pieces.filter(({ name, carrier }) => (of === 'all-moving' ? !isStill(carrier) : of.includes(name)));
+    if (asked.length > 0) used.push(corner);
     for (const piece of asked) {
       if (isHidden(piece, asked)) {
         names.add(piece.name);
@@ -184,7 +187,7 @@ function sweptBodies(
     names: [...names],
     known: [...known],
     missing: [...missing],
-    envelope: envelopeRows(corners),
+    envelope: envelopeRows(used),
   };
 }
 

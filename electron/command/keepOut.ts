@@ -1,0 +1,69 @@
+import path from 'node:path';
+import { binaryStl, KEEP_OUT_CAUTIONS, type KeepOut } from '../../geometry/index';
+import type { Answer, Call } from './answer';
+import { setupsInUse } from './clearance';
+import { usageError } from './commandError';
+import { envelopesInWords } from './jointsTable';
+import { axlesAsked } from './question';
+import { UNITS } from './readings';
+import { sidesAsked, sweptOf, sweptQuestion } from './swept';
+import { formatFixed, formatPlain, harmless, heading, wrap, type TextStyle } from './textTable';
+import { refuseUnwritable, writeWholeFile } from './wholeFile';
+
+/** `keep-out`: writes the space that parts sweep as a closed mesh, whole or not at all. */
+export async function answer(call: Call): Promise<Answer> {
+  const { car, options, reads } = call;
+  if (!car) throw usageError('a car is needed');
+  const { out = '', force = false } = options;
+  if (out === '-') throw usageError('keep-out writes a file: name one that ends in .stl');
+  if (path.extname(out).toLowerCase() !== '.stl') throw usageError(`"${out}" does not end in .stl`);
+  const question = sweptQuestion(options);
+  const setups = setupsInUse(car, options).map(([name]) => name);
+  await refuseUnwritable(out, force, reads);
+  const made = await sweptOf(car, question, call);
+  const bytes = binaryStl(made.mesh, `${car.document.name}: ${made.of.join(', ')}`);
+  await writeWholeFile(out, bytes, force, reads);
+  const { of, grow, bound, outward, gap, volume, box, envelope, missing } = made;
+  const triangles = made.mesh.triangles.length / 3;
+  const document = {
+    car: car.document.name,
+    setups,
+    axles: axlesAsked(car, options),
+    sides: sidesAsked(options),
+    units: UNITS,
+    file: out,
+    of,
+    grow,
+    bound,
+    outward,
+    gap,
+    triangles,
+    volume,
+    box,
+    envelope,
+    missing,
+    notes: KEEP_OUT_CAUTIONS,
+  };
+  return { document, words: (style) => inWords(`${car.document.name}: keep-out over ${setups.join(', ')}`, out, made, style) };
+}
+
+function inWords(title: string, out: string, made: KeepOut, style: TextStyle): string {
+  const { of, grow, bound, outward, gap, volume, box, envelope, missing, mesh } = made;
+  const grown = grow === 0 ? '' : `, grown by ${formatPlain(grow)} mm`;
+  const [low, high] = box;
+  const along = (i: 0 | 1 | 2): string => `${formatFixed(low[i], 1)} to ${formatFixed(high[i], 1)}`;
+  return [
+    ...wrap(title, '  ').map((line) => heading(line, style)),
+    ...wrap(`  ${harmless(out)}: ${mesh.triangles.length / 3} triangles, closed, ${formatFixed(volume / 1e6, 2)} litres`, '    '),
+    ...wrap(`  Swept by ${harmless(of.join(', '))}${grown}.`, '    '),
+    ...wrap(
+      `  Outside of it by ${formatFixed(outward.least, 2)} to ${formatFixed(outward.most, 2)} mm at every corner and in the middle of every triangle; ${formatPlain(bound)} is the most. Free space narrower than ${formatFixed(gap, 0)} mm can be filled.`,
+      '    ',
+    ),
+    ...wrap(`  Car frame, mm: x ${along(0)}, y ${along(1)}, z ${along(2)}.`, '    '),
+    ...envelopesInWords(envelope),
+    ...missing.flatMap((one) => wrap(`left out: ${harmless(one)}`, '  ')),
+    '',
+    ...KEEP_OUT_CAUTIONS.flatMap((caution) => wrap(caution)),
+  ].join('\n');
+}
