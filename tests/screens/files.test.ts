@@ -75,10 +75,14 @@ test('edit, kill server and browser, start again, recover, save, undo', async ()
   // somebody else writes the file: asked about before it is written over, however often the copy is gone on with
   const theirs = original.replace('"Check car 23"', '"Check car of hers"');
   page.on('dialog', (leaving) => void leaving.accept());
+  const keptText = async (): Promise<string> => {
+    const [copy] = await copies();
+    return copy === undefined ? '' : readFile(`${folder}/state/jounce/recovery/${copy}`, 'utf8');
+  };
   const dialogOfCopy = page.getByRole('dialog', { name: /without saving$/ });
   for (const setting of ['-5', '-6', '-7']) {
     await type(plate(page), setting);
-    await expect.poll(copies, { timeout: 10_000 }).toHaveLength(1);
+    await expect.poll(keptText, { timeout: 10_000 }).toContain(`"plateAcross": ${setting}`);
     await writeFile(file, theirs);
     await page.reload();
     await dialogOfCopy.waitFor();
