@@ -1,4 +1,4 @@
-import { CLEARANCE_CAUTIONS, JOINT_CAUTIONS, LOAD_CAUTIONS, STROKE_CAUTIONS } from '../../geometry/index';
+import { CLEARANCE_CAUTIONS, JOINT_CAUTIONS, KEEP_OUT_CAUTIONS, LOAD_CAUTIONS, STROKE_CAUTIONS } from '../../geometry/index';
 import type { FitUpTab } from './fitUpQuestion';
 
 const CAUTIONS: Readonly<Record<FitUpTab, readonly string[]>> = {
@@ -6,6 +6,7 @@ const CAUTIONS: Readonly<Record<FitUpTab, readonly string[]>> = {
   joints: JOINT_CAUTIONS,
   stroke: STROKE_CAUTIONS,
   loads: LOAD_CAUTIONS,
+  keepOut: KEEP_OUT_CAUTIONS,
 };
 
 /** What every number of the tab stands under, in the words of the command line. Always in sight. */

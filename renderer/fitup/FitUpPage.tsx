@@ -9,6 +9,7 @@ import './fitup.css';
 import { FitUpCautions } from './FitUpCautions';
 import { JointsTab } from './joints/JointsTab';
 import { ALL_ASKED, type FitUpAsked, type FitUpTab } from './fitUpQuestion';
+import { KeepOutTab } from './keepOut/KeepOutTab';
 import { LoadsTab } from './loads/LoadsTab';
 import { StrokeTab } from './stroke/StrokeTab';
 import { useStlDrop } from './useStlDrop';
@@ -18,6 +19,7 @@ const TABS: readonly { readonly name: FitUpTab; readonly label: string }[] = [
   { name: 'joints', label: 'Joints' },
   { name: 'stroke', label: 'Stroke, threads' },
   { name: 'loads', label: 'Link loads' },
+  { name: 'keepOut', label: 'Keep-out' },
 ];
 
 /** Whether it touches, binds or runs out of thread, and what it carries: tables with the least to spare first, and where it is. */
@@ -67,6 +69,8 @@ export const FitUpPage = ({ theme }: { readonly theme: string }) => {
       return <ClearanceTab {...common} />;
     case 'joints':
       return <JointsTab {...common} />;
+    case 'keepOut':
+      return <KeepOutTab {...common} />;
     case 'loads':
       return <LoadsTab {...common} />;
     default:

@@ -14,7 +14,7 @@ export interface FitUpAsked {
 export const ALL_ASKED: FitUpAsked = { sides: 'both', without: [] };
 
 /** Tabs of the page. */
-export type FitUpTab = 'clearance' | 'joints' | 'stroke' | 'loads';
+export type FitUpTab = 'clearance' | 'joints' | 'stroke' | 'loads' | 'keepOut';
 
 export const sidesOf = ({ sides }: FitUpAsked): readonly SideName[] => (sides === 'both' ? ['left', 'right'] : [sides]);
 
@@ -66,6 +66,30 @@ export const loadsOrder = memoLast(
       setup: [name, setup],
       at: { travel, rack, rollDeg: 0 },
       cases: null,
+    }) satisfies FitUpOrder,
+  4,
+);
+
+/** What is swept, by how much it is grown and how far its surface may be outside of it [mm]. */
+export interface KeepOutAsked {
+  readonly of: readonly string[] | 'all-moving';
+  readonly grow: number;
+  readonly bound: number;
+}
+
+export const keepOutOrder = memoLast(
+  (
+    document: CarDocument,
+    axle: AxleName,
+    sides: FitUpAsked['sides'],
+    setups: NamedSetups,
+    { of, grow, bound }: KeepOutAsked,
+    meshes: MeshFiles,
+  ) =>
+    ({
+      job: 'keepOut',
+      document,
+      question: { axles: [axle], sides: sides === 'both' ? ['left', 'right'] : [sides], setups, of, grow, bound, meshes },
     }) satisfies FitUpOrder,
   4,
 );

@@ -1,5 +1,7 @@
 import { AxeBuilder } from '@axe-core/playwright';
+import { readFile } from 'node:fs/promises';
 import { expect, test } from 'vitest';
+import { openEdges, readStl } from '../../geometry/index';
 import { binaryStl, tetrahedron } from '../geometry/fitup/stlFiles';
 import { openWindow } from './chromium';
 
@@ -163,5 +165,37 @@ test('fit-up by keys alone: from the command list to a row; Escape calls the sea
   await page.getByRole('group', { name: 'Motion' }).waitFor();
   await command('Parts, joints and hoses');
   await page.getByRole('region', { name: 'Part from an STL file' }).waitFor();
+  expect(complaints).toEqual([]);
+}, 120_000);
+
+test('fit-up: the space that a part sweeps is worked out when asked for, and saved as a closed STL', async () => {
+  const { page, complaints } = await openWindow({ reducedMotion: 'reduce', graphics: 'none' });
+  await page.getByRole('heading', { name: 'Saltmarsh hatch' }).waitFor();
+  await page.getByRole('link', { name: 'Fit-up' }).click();
+  await page.getByRole('group', { name: 'Fit-up' }).getByRole('button', { name: 'Keep-out' }).click();
+  await page.getByLabel('Wheels').selectOption('left');
+  await page.getByLabel('everything that moves').uncheck();
+  const make = page.getByRole('button', { name: 'Work it out' });
+  expect(await make.isDisabled()).toBe(true);
+  await page.getByRole('checkbox', { name: 'Caliper front' }).check();
+  const bound = page.getByRole('spinbutton', { name: /^Surface outside/ });
+  await bound.fill('8');
+  await bound.press('Enter');
+  const save = page.getByRole('button', { name: 'Save as STL' });
+  expect(await save.isDisabled()).toBe(true);
+  await make.click();
+  await page.getByText(/triangles, closed, .* litres/).waitFor({ timeout: 60_000 });
+  const { violations } = await new AxeBuilder({ page }).include('main').analyze();
+  expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`)).toEqual([]);
+  const download = page.waitForEvent('download');
+  await save.click();
+  const saved = await download;
+  expect(saved.suggestedFilename()).toBe('Saltmarsh hatch keep-out front.stl');
+  const stl = readStl(await readFile(await saved.path()));
+  expect(stl.ok && openEdges(stl.value)).toBe(0);
+  // another question: what stands there is of before
+  await page.getByRole('checkbox', { name: 'Tyre front' }).check();
+  await page.getByText('What stands below is of before the last change.').waitFor();
+  expect(await save.isDisabled()).toBe(true);
   expect(complaints).toEqual([]);
 }, 120_000);

@@ -12,6 +12,7 @@ import {
   spanEnds,
   strokeRows,
   strokeWarnings,
+  sweptSpaceSteps,
   toMechanism,
   toRadians,
   type CarMechanism,
@@ -51,6 +52,8 @@ const answerAny = (order: FitUpOrder, library: MeshLibrary, tell: (progress: Fit
       return stroke(order);
     case 'loads':
       return loads(order);
+    case 'keepOut':
+      return keepOut(order, library, tell);
     case 'drawn':
       return drawn(order);
   }
@@ -124,6 +127,22 @@ const loads = ({ document, setup: [, setup], axles, at, cases }: Of<'loads'>): F
   if (!car.ok) return car;
   const { travel, rack, rollDeg } = at;
   return linkLoads(car.value, cases ?? loadCases(car.value), { travel, rack, roll: toRadians(rollDeg) }, axles);
+};
+
+const keepOut = (
+  { document, question }: Of<'keepOut'>,
+  library: MeshLibrary,
+  tell: (progress: FitUpProgress) => void,
+): FitUpResult<Of<'keepOut'>> => {
+  const steps = sweptSpaceSteps(mechanismOf(document), question, library);
+  // a surface that has to be made finer begins some of it again: what is told never goes back
+  let most = 0;
+  for (;;) {
+    const step = steps.next();
+    if (step.done === true)
+      return 'failure' in step.value ? { ok: false, failure: step.value.failure } : { ok: true, value: step.value };
+    tell({ doing: 'space that is swept, per cent', done: (most = Math.max(most, Math.round(100 * step.value))), of: 100 });
+  }
 };
 
 const drawn = ({ document, setup: [, setup], axle, side, at, meshes }: Of<'drawn'>): FitUpResult<Of<'drawn'>> => {

@@ -8,9 +8,12 @@ import type {
   Failure,
   FitUpWarning,
   JointRow,
+  KeepOut,
+  KeepOutQuestion,
   LinkLoads,
   LoadCase,
   MeshFiles,
+  NoKeepOut,
   Result,
   SetupDocument,
   SideName,
@@ -36,6 +39,7 @@ export type FitUpOrder =
       /** null: those of the file, or the program's own where it has none */
       readonly cases: readonly LoadCase[] | null;
     }
+  | { readonly job: 'keepOut'; readonly document: CarDocument; readonly question: KeepOutQuestion }
   | {
       readonly job: 'drawn';
       readonly document: CarDocument;
@@ -73,6 +77,7 @@ export interface FitUpAnswers {
   readonly joints: OverEnvelopes<JointRow>;
   readonly stroke: OverEnvelopes<StrokeRow>;
   readonly loads: LinkLoads;
+  readonly keepOut: KeepOut | NoKeepOut;
   readonly drawn: DrawnCorner;
 }
 

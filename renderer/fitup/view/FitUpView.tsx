@@ -24,7 +24,17 @@ export interface ViewPlace {
 }
 
 /** What is drawn over the corner. */
-export type Shown = Pick<FitUpContent, 'about' | 'gap' | 'forces' | 'items' | 'focus'>;
+export type Shown = Pick<FitUpContent, 'about' | 'gap' | 'forces' | 'items' | 'focus'> & {
+  /** solids besides those of the car, in its frame */
+  readonly more?: FitUpContent['parts'];
+};
+
+/** The same list while both are the same: what it draws is made anew for every other one. */
+const withMore = memoLast(
+  (parts: FitUpContent['parts'], more: FitUpContent['parts'] | undefined): FitUpContent['parts'] =>
+    more === undefined ? parts : [...parts, ...more],
+  2,
+);
 
 const NO_PARTS: FitUpContent['parts'] = [];
 
@@ -141,7 +151,7 @@ export const FitUpView = ({
       rack: at.rack,
       side,
       // arrows are of links, which a liner or a duct would hide
-      parts: over.forces.length > 0 ? NO_PARTS : last.answer.parts,
+      parts: over.forces.length > 0 ? NO_PARTS : withMore(last.answer.parts, over.more),
       ...over,
       view,
       subject,

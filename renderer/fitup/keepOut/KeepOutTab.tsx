@@ -1,0 +1,173 @@
+import { useMemo } from 'react';
+import { binaryStl, type DrawnPart, type SideName } from '../../../geometry/index';
+import { nameOfKey } from '../../adjusters/fitterWords';
+import { NumberField } from '../../look/controls/NumberField';
+import { saveFile } from '../../look/saveFile';
+import { useUnits } from '../../look/units';
+import { useKept } from '../../shell/keptState';
+import { setupNamed } from '../../state/settings';
+import { FitUpProgress } from '../FitUpProgress';
+import { FitUpQuestion } from '../FitUpQuestion';
+import { askedSetups, keepOutOrder, meshesOfCar, type KeepOutAsked } from '../fitUpQuestion';
+import type { TabProps } from '../tabProps';
+import { useFitUp } from '../useFitUp';
+import { FitUpView, NOTHING_SHOWN } from '../view/FitUpView';
+import type { FitUpViewName } from '../view/fitUpContent';
+import { keepOutWords, SWEPT, sweptPart } from './keepOutItems';
+
+const VIEWS: readonly { readonly name: FitUpViewName; readonly label: string }[] = [
+  { name: 'corner', label: 'Corner' },
+  { name: 'front', label: 'Front' },
+  { name: 'side', label: 'Side' },
+  { name: 'top', label: 'Top' },
+];
+
+const BEGIN: KeepOutAsked = { of: 'all-moving', grow: 0, bound: 2 };
+const ABOUT = [SWEPT];
+/** As far as the command line goes [mm]. */
+const MOST = 1000;
+const LEAST_BOUND = 0.1;
+
+/** The space that parts sweep over everything that the wheels can do: to look at, and as an STL to build around. */
+export const KeepOutTab = ({ document, setup, axle, asked, onAsk, tabs, cautions, theme }: TabProps) => {
+  const units = useUnits();
+  const [form, setForm] = useKept<KeepOutAsked>('fitup.keepOut.form', () => BEGIN);
+  const [view, setView] = useKept<FitUpViewName>('fitup.keepOut.view', () => 'corner');
+  const { meshes } = meshesOfCar(document);
+  const names = useMemo(
+    () =>
+      Object.entries(document.parts ?? {})
+        .filter(([, part]) => part.axle === undefined || part.axle === axle)
+        .map(([name]) => name),
+    [document, axle],
+  );
+  const wanted = keepOutOrder(document, axle, asked.sides, askedSetups(document, asked.without), form, meshes);
+  // it takes seconds: it is worked out when it is asked for, and not while the question is still being put
+  const [pressed, press] = useKept<typeof wanted | null>('fitup.keepOut.pressed', () => null);
+  const order = pressed === wanted ? wanted : null;
+  const { state, last, cancel, again } = useFitUp('keepOut', order);
+  const answered = last && last.order.question.axles[0] === axle ? last : null;
+  const isOld = answered !== null && answered.order !== wanted;
+  const made = answered && 'mesh' in answered.answer ? answered.answer : null;
+  const refused = answered && 'refused' in answered.answer ? answered.answer.message : null;
+  const side: SideName = asked.sides === 'right' ? 'right' : 'left';
+  const more = useMemo((): readonly DrawnPart[] | undefined => (made ? [sweptPart(made)] : undefined), [made]);
+  const shown = useMemo(() => (more ? { ...NOTHING_SHOWN, about: ABOUT, more } : NOTHING_SHOWN), [more]);
+  const place = useMemo(
+    () => ({ setup: [setup, setupNamed(document, setup)] as const, side, travel: 0, from: 'standing' as const, rack: 0 }),
+    [setup, document, side],
+  );
+  const isAll = form.of === 'all-moving';
+  const chosen = form.of === 'all-moving' ? [] : form.of;
+  const flip = (name: string) =>
+    setForm({ ...form, of: chosen.includes(name) ? chosen.filter((other) => other !== name) : [...chosen, name] });
+  const field = (key: 'grow' | 'bound', label: string, least: number) => (
+    <span className="casefield">
+      <span aria-hidden="true">{label}</span>
+      <NumberField
+        label={`${label}, mm`}
+        value={form[key]}
+        unit="mm"
+        measures="length"
+        min={least}
+        max={MOST}
+        decimals={1}
+        onSet={(value) => setForm({ ...form, [key]: value })}
+        onStep={(steps) => setForm({ ...form, [key]: Math.max(least, Math.round((form[key] + steps) * 100) / 100) })}
+        onHome={() => setForm({ ...form, [key]: BEGIN[key] })}
+      />
+    </span>
+  );
+  const save = () => {
+    if (!made) return;
+    const title = `${document.name}: ${made.of.join(', ')}`;
+    saveFile(`${document.name} keep-out ${axle}.stl`, new Blob([binaryStl(made.mesh, title)], { type: 'model/stl' }));
+  };
+  const isNothing = !isAll && chosen.length === 0;
+  return (
+    <>
+      <div className="fituptable">
+        <div className="fituphead">{tabs}</div>
+        <FitUpQuestion document={document} axle={axle} asked={asked} onChange={onAsk}>
+          <button type="button" className="button" disabled={made === null || isOld} onClick={save}>
+            Save as STL
+          </button>
+        </FitUpQuestion>
+        <section className={`answers fitupanswers${isOld ? ' old' : ''}`} aria-label="Keep-out">
+          <fieldset className="keepoutform">
+            <legend>Space swept by</legend>
+            <label className="tick">
+              <input
+                type="checkbox"
+                checked={isAll}
+                onChange={(event) => setForm({ ...form, of: event.target.checked ? 'all-moving' : [] })}
+              />
+              everything that moves
+            </label>
+            {!isAll &&
+              names.map((name) => (
+                <label key={name} className="tick">
+                  <input type="checkbox" checked={chosen.includes(name)} onChange={() => flip(name)} />
+                  {nameOfKey(name)}
+                </label>
+              ))}
+          </fieldset>
+          <p className="caserow keepoutrow">
+            {field('grow', 'Grown by', 0)}
+            {field('bound', 'Surface outside by at most', LEAST_BOUND)}
+            <button
+              type="button"
+              className="button primary"
+              disabled={isNothing || (order !== null && state.kind === 'running')}
+              onClick={() => (order === null ? press(wanted) : again())}
+            >
+              Work it out
+            </button>
+          </p>
+          <p className="quiet keepoutrow">
+            For a duct grow by its radius and the margin: outside of what is made its centre line may run. A finer surface takes
+            longer.
+          </p>
+          <FitUpProgress state={state} isOld={isOld} onCancel={cancel} onAgain={again} />
+          {isNothing && <p className="fitupnote">Choose the parts whose space is to be kept free.</p>}
+          {refused !== null && !isOld && (
+            <p className="fitupnote watch" role="alert">
+              <b>No mesh:</b> {refused}.
+            </p>
+          )}
+          {isOld && <p className="fitupnote watch">What stands below is of before the last change.</p>}
+          {made && (
+            <dl className="loadnotes">
+              {keepOutWords(made, units).map(([name, words]) => (
+                <div key={name}>
+                  <dt>{name}</dt>
+                  <dd>{words}</dd>
+                </div>
+              ))}
+            </dl>
+          )}
+          {made?.missing.map((words) => (
+            <p key={words} className="fitupnote watch">
+              Left out: {words}
+            </p>
+          ))}
+        </section>
+        {cautions}
+      </div>
+      <FitUpView
+        document={document}
+        axle={axle}
+        meshes={meshes}
+        place={place}
+        shown={shown}
+        subject={`${axle} ${side}`}
+        view={view}
+        views={VIEWS}
+        onView={setView}
+        title={made ? 'Space that is swept' : 'Nothing worked out yet'}
+        subtitle={made ? `${axle} ${side}, blue; the car stands in ${setup}` : 'Choose what moves, then Work it out.'}
+        theme={theme}
+      />
+    </>
+  );
+};
