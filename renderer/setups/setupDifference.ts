@@ -1,4 +1,4 @@
-import type { AdjusterDocument, AxleName, CarDocument, SetupDocument, SlideDocument } from '../../geometry/index';
+import type { AdjusterDocument, AxleName, CarDocument, SetupDocument } from '../../geometry/index';
 import { fitterWords, nameOfKey } from '../adjusters/fitterWords';
 import { sideWords } from '../adjusters/sideWords';
 import { settingOf, setupNamed } from '../state/settings';
@@ -15,15 +15,7 @@ interface Between {
   readonly then: number | null;
 }
 
-/** A slide is moved on from where it was, which is said too; every other part is said where it now stands and where it was. */
-const slideMoved = (adjuster: SlideDocument, { now, then }: Between, mm: number, units: UnitChoice): string => {
-  const by = (now ?? 0) - (then ?? 0);
-  const words = fitterWords(adjuster, by, mm, units).short;
-  const isFurther = (now ?? 0) * by > 0 && (then ?? 0) !== 0;
-  const was = fitterWords(adjuster, then, mm, units).short;
-  return `${isFurther ? words.replace(/ (\p{L}+)$/u, ' further $1') : words}, was ${was}`;
-};
-
+/** Every part is said where it now stands and where it stood, as on its card and on the sheet. */
 const adjusterMoved = (
   adjuster: AdjusterDocument,
   between: Between,
@@ -31,7 +23,6 @@ const adjusterMoved = (
   units: UnitChoice,
   side: 'both' | 'left' | 'right',
 ): string => {
-  if (adjuster.kind === 'slide') return slideMoved(adjuster, between, mm, units);
   const words = (value: number | null) => fitterWords(adjuster, value, mm, units, undefined, side).short;
   const [now, then] = [words(between.now), words(between.then)];
   // Two numbers may have the same words: a quarter of a mark, or turns of more than two decimals.

@@ -15,10 +15,14 @@ interface RowActionsProps {
   readonly words: string;
   /** why it cannot be taken; null where it can */
   readonly refused: string | null;
+  /** points of the drawing that it moves, in words: those are the car's, of all its setups */
+  readonly moved?: readonly string[];
 }
 
+const NOT_A_SETTING = 'It moves points of the drawing, which no setup holds: take it to the bench, where the car is changed';
+
 /** What can be done with the chosen row. */
-export const RowActions = ({ found, words, refused }: RowActionsProps) => {
+export const RowActions = ({ found, words, refused, moved = [] }: RowActionsProps) => {
   const { store } = useWindow();
   if (!found) return null;
   const step = `Take ${cut(words)}`;
@@ -26,6 +30,8 @@ export const RowActions = ({ found, words, refused }: RowActionsProps) => {
     if (takeAnswer(store, found, as, step) !== null) choosePage(store, 'bench');
   };
   const isRefused = refused !== null;
+  const isOfDrawing = moved.length > 0;
+  const refusedAsSetting = refused ?? (isOfDrawing ? NOT_A_SETTING : null);
   return (
     <>
       <Popover
@@ -47,7 +53,8 @@ export const RowActions = ({ found, words, refused }: RowActionsProps) => {
             <button
               type="button"
               role="menuitem"
-              disabled={isRefused}
+              disabled={refusedAsSetting !== null}
+              title={refusedAsSetting ?? undefined}
               onClick={() => {
                 close();
                 take('change');
@@ -73,23 +80,61 @@ export const RowActions = ({ found, words, refused }: RowActionsProps) => {
       <button
         type="button"
         className="button"
-        disabled={isRefused}
-        title={refused ?? `As a new setup beside ${found.from}; one step of undo`}
+        disabled={refusedAsSetting !== null}
+        title={refusedAsSetting ?? `As a new setup beside ${found.from}; one step of undo`}
         onClick={() => {
           if (takeAnswer(store, found, 'new', step) !== null) choosePage(store, 'sheet');
         }}
       >
         To the sheet
       </button>
-      <button
-        type="button"
-        className="button primary"
-        disabled={isRefused}
-        title={refused ?? `As a new setup beside ${found.from}; one step of undo`}
-        onClick={() => take('new')}
-      >
-        Take to bench
-      </button>
+      {isOfDrawing && !isRefused ? (
+        <Popover
+          button={{
+            className: 'button primary',
+            label: 'Take to bench',
+            title: 'It moves points of the car itself: asks first',
+            content: 'Take to bench…',
+          }}
+          label="Points of the car would move"
+          role="group"
+          className="askmove"
+        >
+          {(close) => (
+            <>
+              <p>
+                <b>The car itself is changed:</b> {moved.join('; ')}. Points are of the drawing and not of a setup, so that every
+                setup of this car is another one then, and no sheet will name it as work to do: write down where the new hole is.
+              </p>
+              <p className="actions">
+                <button
+                  type="button"
+                  className="button primary"
+                  onClick={() => {
+                    close();
+                    take('new');
+                  }}
+                >
+                  Move them, one step of undo
+                </button>
+                <button type="button" className="button" onClick={close}>
+                  Leave the car as it is
+                </button>
+              </p>
+            </>
+          )}
+        </Popover>
+      ) : (
+        <button
+          type="button"
+          className="button primary"
+          disabled={isRefused}
+          title={refused ?? `As a new setup beside ${found.from}; one step of undo`}
+          onClick={() => take('new')}
+        >
+          Take to bench
+        </button>
+      )}
     </>
   );
 };

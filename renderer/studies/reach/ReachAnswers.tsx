@@ -60,6 +60,12 @@ export const ReachAnswers = ({ answered: { order, answer }, changed, onRun }: Re
     <>
       {changed && <StaleBanner changed={changed} from={order.from} onRun={onRun} />}
       <Verdict order={order} answer={answer} table={table} />
+      {order.question.may.some((may) => 'point' in may) && (
+        <p className="reachnote">
+          A free point is new metal: whether the rules let it move, and what holds it there, is for you and a qualified engineer
+          to see.
+        </p>
+      )}
       <section className={`answers${changed === 'car' ? ' old' : ''}`} aria-label="Settings found">
         <div className="answershead">
           <h2>{answer.reachable ? 'Settings on real steps' : 'Nearest settings on real steps'}</h2>
@@ -69,6 +75,7 @@ export const ReachAnswers = ({ answered: { order, answer }, changed, onRun }: Re
           <RowActions
             found={found}
             words={row ? rowWords(row) : ''}
+            moved={row?.points}
             refused={changed === 'car' ? 'The car was changed since: run again first.' : null}
           />
         </div>

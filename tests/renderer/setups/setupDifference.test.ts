@@ -14,14 +14,18 @@ const differ = (now: SetupDocument, then: SetupDocument = {}) => {
 };
 
 describe('what differs, in words', () => {
-  test('a slide is moved on from where it was', () => {
+  test('a slide says where it stands and where it stood, and not how far it was moved', () => {
     expect(differ({ front: { both: { plateAcross: -5 } } })).toEqual(['Front plate across: 5 mm inboard, was at zero']);
     expect(differ({ front: { both: { plateAcross: -8 } } }, { front: { both: { plateAcross: -3 } } })).toEqual([
-      'Front plate across: 5 mm further inboard, was 3 mm inboard',
+      'Front plate across: 8 mm inboard, was 3 mm inboard',
     ]);
     expect(differ({ front: { both: { plateAcross: -3 } } }, { front: { both: { plateAcross: -8 } } })).toEqual([
-      'Front plate across: 5 mm outboard, was 8 mm inboard',
+      'Front plate across: 3 mm inboard, was 8 mm inboard',
     ]);
+  });
+
+  test('one that is at zero now is at zero, and none beyond it', () => {
+    expect(differ({}, { front: { both: { plateAcross: -6 } } })).toEqual(['Front plate across: at zero, was 6 mm inboard']);
   });
 
   test('other parts say where they stand and where they stood', () => {
