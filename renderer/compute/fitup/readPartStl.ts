@@ -1,4 +1,4 @@
-import { openEdges, readStl, type Result, type StlFault, type Triangles, type Vector } from '../../../geometry/index';
+import { binaryStl, openEdges, readStl, type Result, type StlFault, type Triangles, type Vector } from '../../../geometry/index';
 
 /** What an STL file holds, as it goes into a car file. */
 export interface PartStl {
@@ -15,21 +15,9 @@ export interface PartStl {
 /** A file that is larger than any that is read, so that it need not be taken apart [bytes]. */
 export const LARGEST_STL_BYTES = 120e6;
 
-const HEAD = 84;
-const RECORD = 50;
-const NAME = 'Jounce';
-
-/** Triangles as a binary STL file; their normals are left to who reads it, as nearly everybody does. */
-export const binaryStl = (triangles: Triangles): Uint8Array => {
-  const count = triangles.length / 9;
-  const bytes = new Uint8Array(HEAD + RECORD * count);
-  bytes.set([...NAME].map((letter) => letter.charCodeAt(0)));
-  const view = new DataView(bytes.buffer);
-  view.setUint32(80, count, true);
-  for (let i = 0; i < count; i += 1)
-    for (let k = 0; k < 9; k += 1) view.setFloat32(HEAD + RECORD * i + 12 + 4 * k, triangles[9 * i + k] ?? 0, true);
-  return bytes;
-};
+/** Triangles as a binary STL file, also those that came as text. */
+const asBinary = (corners: Triangles): Uint8Array =>
+  binaryStl({ positions: corners, triangles: Uint32Array.from({ length: corners.length / 3 }, (_, corner) => corner) }, 'Jounce');
 
 /** A multiple of 3, so that the pieces can be joined. */
 const PIECE = 3 * 8192;
@@ -55,6 +43,6 @@ export const readPartStl = (bytes: Uint8Array): Result<PartStl, StlFault> => {
     }
   return {
     ok: true,
-    value: { triangles: corners.length / 9, from, to, openEdges: openEdges(corners), data: base64Of(binaryStl(corners)) },
+    value: { triangles: corners.length / 9, from, to, openEdges: openEdges(corners), data: base64Of(asBinary(corners)) },
   };
 };
