@@ -10,7 +10,7 @@ import { askedSetups, clearanceOrder } from '../../../renderer/fitup/fitUpQuesti
 import type { ShownUnits } from '../../../renderer/units/unitChoice';
 import { jounceJson, type Json } from '../../electron/command/jounce';
 
-const MM: ShownUnits = { length: 'mm', angle: 'degrees', toe: 'angle', toeDiameter: null, force: 'newtons' };
+const MM: ShownUnits = { length: 'mm', angle: 'degrees', toe: 'angle', toeDiameter: null, force: 'newton' };
 const INCHES: ShownUnits = { ...MM, length: 'in' };
 const HATCH = path.join(ROOT, 'samples/saltmarsh-hatch.jounce.json');
 

@@ -9,7 +9,7 @@ import { askedSetups, keepOutOrder, meshesOfCar, type KeepOutAsked } from '../..
 import { keepOutWords, sweptPart } from '../../../renderer/fitup/keepOut/keepOutItems';
 import type { ShownUnits } from '../../../renderer/units/unitChoice';
 
-const MM: ShownUnits = { length: 'mm', angle: 'degrees', toe: 'angle', toeDiameter: null, force: 'newtons' };
+const MM: ShownUnits = { length: 'mm', angle: 'degrees', toe: 'angle', toeDiameter: null, force: 'newton' };
 const INCHES: ShownUnits = { ...MM, length: 'in' };
 
 let hatch: CarDocument;

@@ -31,7 +31,7 @@ import { judgeEdit } from '../../../renderer/points/fields/judgeEdit';
 import type { ShownUnits } from '../../../renderer/units/unitChoice';
 import { CARS, jounceJson, type Json } from '../../electron/command/jounce';
 
-const UNITS: ShownUnits = { length: 'mm', angle: 'degrees', toe: 'angle', toeDiameter: null, force: 'newtons' };
+const UNITS: ShownUnits = { length: 'mm', angle: 'degrees', toe: 'angle', toeDiameter: null, force: 'newton' };
 const POUNDS: ShownUnits = { ...UNITS, force: 'pound' };
 const samplePath = (name: string): string => path.join(ROOT, `samples/${name}.jounce.json`);
 const sample = (name: string): CarDocument => {

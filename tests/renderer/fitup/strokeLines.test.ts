@@ -12,8 +12,8 @@ import { shownStroke, strokePlain } from '../../../renderer/fitup/stroke/strokeT
 import type { ShownUnits } from '../../../renderer/units/unitChoice';
 import { jounceJson, type Json } from '../../electron/command/jounce';
 
-const MM: ShownUnits = { length: 'mm', angle: 'degrees', toe: 'angle', toeDiameter: null, force: 'newtons' };
-const INCHES: ShownUnits = { length: 'in', angle: 'minutes', toe: 'angle', toeDiameter: null, force: 'newtons' };
+const MM: ShownUnits = { length: 'mm', angle: 'degrees', toe: 'angle', toeDiameter: null, force: 'newton' };
+const INCHES: ShownUnits = { length: 'in', angle: 'minutes', toe: 'angle', toeDiameter: null, force: 'newton' };
 const HATCH = path.join(ROOT, 'samples/saltmarsh-hatch.jounce.json');
 
 let document: CarDocument;
