@@ -20,7 +20,7 @@ import {
 import type { ShownUnits } from '../../../renderer/units/unitChoice';
 import { binaryStl as madeStl, tetrahedron, textStl } from '../../geometry/fitup/stlFiles';
 
-const MM: ShownUnits = { length: 'mm', angle: 'degrees', toe: 'angle', toeDiameter: null, force: 'newtons' };
+const MM: ShownUnits = { length: 'mm', angle: 'degrees', toe: 'angle', toeDiameter: null, force: 'newton' };
 const INCHES: ShownUnits = { ...MM, length: 'in' };
 
 let hatch: CarDocument;
