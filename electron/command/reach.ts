@@ -18,7 +18,7 @@ import { CAUTIONS } from './cautions';
 import { countOf, LARGEST_FILE, readFileCapped, readStandardInput, type LoadedCar } from './carSource';
 import { CommandError, usageError } from './commandError';
 import { changesInWords } from './influence';
-import { meshesOf } from './meshFiles';
+import { meshesForGaps } from './meshesForGaps';
 import type { Options } from './options';
 import { changedSetup, titleOf } from './question';
 import { UNITS } from './readings';
@@ -32,7 +32,7 @@ export async function answer({ car, options, study }: Call): Promise<Answer> {
   const question = options.locked === true ? { ...kept, locked: true } : kept;
   const { name, setup } = changedSetup(car, options.setup ?? question.setup, options.set);
   refuseTurnedByReset(car.document, question, setup);
-  const meshes = await meshesOf(car);
+  const meshes = await meshesForGaps(car);
   const { helped, ...answered } = await study({ study: 'reach', document: car.document, setup, question, meshes });
   const title = titleOf(car, name, options);
   const isThere = reachNow(car.mechanism, question, setup)?.met === true;

@@ -14,7 +14,7 @@ import type { Answer, Call } from './answer';
 import { CAUTIONS } from './cautions';
 import { usageError } from './commandError';
 import { changesInWords } from './influence';
-import { meshesOf } from './meshFiles';
+import { meshesForGaps } from './meshesForGaps';
 import { parseNumber } from './options';
 import { askedPosition, axlesAsked, changedSetup, titleOf } from './question';
 import { numberReadings } from './readingNames';
@@ -46,7 +46,11 @@ export async function answer({ car, options, study }: Call): Promise<Answer> {
     pairs: options.pairs === true,
     withLocked: options.locked === true,
   };
-  const answered = await study({ study: 'ways', document: car.document, question: { ...question, meshes: await meshesOf(car) } });
+  const answered = await study({
+    study: 'ways',
+    document: car.document,
+    question: { ...question, meshes: await meshesForGaps(car) },
+  });
   const wanted = { reading: entry.key, axle, side, value };
   const title = `${titleOf(car, name, options)}: ${axle} ${entry.name.toLowerCase()} ${formatFixed(value, entry.decimals)}`;
   return {
