@@ -153,6 +153,12 @@ export {
   type KeepOutQuestion,
   type NoKeepOut,
 } from './fitup/keepOut/sweptSpace';
+export { paperPlane, type PaperPlane } from './fitup/template/plane';
+export { sectionOf } from './fitup/template/section';
+export { templateDxf } from './fitup/template/templateDxf';
+export { templateOf } from './fitup/template/templateOf';
+export { templatePages } from './fitup/template/templatePages';
+export { tilesOf, type TemplatePaper } from './fitup/template/tiles';
 export { binaryStl } from './fitup/meshes/binaryStl';
 
 // Fit-up: what links carry

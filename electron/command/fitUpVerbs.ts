@@ -119,4 +119,37 @@ export const FIT_UP_VERBS: readonly VerbSpec[] = [
       'jounce keep-out samples/saltmarsh-hatch.jounce.json duct.stl --of tyreFront,caliperFront \\\n    --grow 43 --side left --setups Baseline',
     ],
   },
+  {
+    name: 'template',
+    positional: 'CAR OUT',
+    takesCar: true,
+    second: 'out',
+    writes: true,
+    summary: 'the section of the space that parts sweep at true scale, on paper or for a cutter',
+    details: [
+      'OUT ends in .pdf or .dxf. The section of the keep-out with a plane, read from where its normal points: the car up, or its front where the plane lies flat. On it the pickup points at design with how far they are off the plane, the bolts of the joints, and where front, up and outboard are.',
+      'PDF is in tiles that overlap by 10 mm, with crosses to lay on each other, and two bars of 100 mm on each: print at 100 % and measure both. DXF is of the twelfth release, a unit a millimetre.',
+      'What the section holds reaches out past what is swept by no more than the bound.',
+    ],
+    options: [
+      { name: 'out', kind: 'text', value: 'OUT', help: 'in place of the second word', writes: true },
+      {
+        name: 'plane',
+        kind: 'text',
+        value: 'PX,PY,PZ,NX,NY,NZ',
+        help: 'a point on the plane in mm and its normal, car frame: 0,0,0,0,1,0 is the middle of the car seen from the left',
+      },
+      { name: 'paper', key: 'sheets', kind: 'choice', value: 'A4|A3|Letter|Tabloid', help: 'paper of a PDF; A4 when not given' },
+      ...SWEPT,
+      AXLE,
+      { ...SIDE, value: 'left|right', help: 'the side of the car; left when not given' },
+      SETUPS_IN_USE,
+      { name: 'date', kind: 'text', value: 'YYYY-MM-DD', help: 'day of the template; today when not given' },
+      { name: 'force', kind: 'flag', value: '', help: 'lets it replace an existing file', writes: true },
+      ...COMMON,
+    ],
+    examples: [
+      'jounce template samples/saltmarsh-hatch.jounce.json wheel.pdf --of tyreFront --setups Baseline --plane 0,0,310,0,0,1',
+    ],
+  },
 ];

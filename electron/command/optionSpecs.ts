@@ -25,7 +25,7 @@ export interface OptionSpec {
   /** as spelled after the dashes, and as key in `batch` */
   readonly name: string;
   /** under which its value is kept, where a name means another thing to another verb */
-  readonly key?: 'onCar';
+  readonly key?: 'onCar' | 'sheets';
   readonly kind: OptionKind;
   /** how the value is written in help; empty for a flag */
   readonly value: string;
@@ -53,6 +53,7 @@ export type VerbName =
   | 'stroke'
   | 'loads'
   | 'keep-out'
+  | 'template'
   | 'sheet'
   | 'points'
   | 'schema'

@@ -1,4 +1,4 @@
-import { suggest, type AxleName, type PaperName, type PointUnit } from '../../geometry/index';
+import { suggest, type AxleName, type PaperName, type PointUnit, type TemplatePaper } from '../../geometry/index';
 import { usageError } from './commandError';
 import { VERBS, type OptionSpec, type VerbSpec } from './optionSpecs';
 
@@ -51,6 +51,10 @@ export interface Options {
   /** parts whose sweep is asked for: names with commas between them, or a list */
   of?: string | readonly string[];
   grow?: number;
+  /** six numbers: a point and a normal */
+  plane?: string;
+  /** paper of a template */
+  sheets?: TemplatePaper;
   bound?: number;
   workers?: number;
   wanted?: string;

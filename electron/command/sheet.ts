@@ -80,7 +80,7 @@ function kindOf(out: string): Kind {
 }
 
 /** The day as given, or today where the person is. */
-function dayOf(given: string | undefined): string {
+export function dayOf(given: string | undefined): string {
   if (given === undefined) {
     const now = new Date();
     const two = (number: number): string => String(number).padStart(2, '0');

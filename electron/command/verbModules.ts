@@ -28,6 +28,8 @@ export async function loadVerb(name: Exclude<VerbName, 'batch'>): Promise<VerbMo
       return import('./clearance');
     case 'keep-out':
       return import('./keepOut');
+    case 'template':
+      return import('./template');
     case 'sheet':
       return import('./sheet');
     case 'points':

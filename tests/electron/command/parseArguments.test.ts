@@ -67,7 +67,7 @@ describe('the words of a command', () => {
     expect(refusal('readings', 'one', 'two')).toContain('"two"');
     expect(refusal('schema', 'car')).toContain('no file');
     expect(refusal('check', 'car', '--axle', 'front')).toContain(
-      'it is one of readings, sweep, influence, ways, clearance, joints, stroke, loads, keep-out, sheet, points',
+      'it is one of readings, sweep, influence, ways, clearance, joints, stroke, loads, keep-out, template, sheet, points',
     );
     expect(refusal('check', 'car', '--qqq')).toContain('jounce check --help');
     expect(refusal('readings', 'car', '-rack', '3')).toContain(': --rack');
