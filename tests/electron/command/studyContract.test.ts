@@ -263,7 +263,7 @@ describe.each(CARS)('%s', (_, file, setup, one, other, point) => {
 test('a mesh that cannot be read leaves the least gap unknown, with the reason, and the question answered', async () => {
   const described = await readJsonFile(path.join(ROOT, 'samples/saltmarsh-hatch.jounce.json'));
   const parts = { duct: { axle: 'front', on: 'body', shape: { kind: 'mesh', file: 'nowhere.stl' } } };
-  const folder = await temporaryFolder({ 'car.json': JSON.stringify({ ...described, parts }) });
+  const folder = await temporaryFolder({ 'car.json': JSON.stringify({ ...(described as object), parts }) });
   const { status, document } = await jounceJson(['ways', 'car.json', 'camber=-1.5', '--axle', 'front'], { folder });
   expect(status, JSON.stringify(document)).toBe(0);
   expect(document['ways']?.[0]?.['leastGap']).toBeNull();
