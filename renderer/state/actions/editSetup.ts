@@ -1,4 +1,4 @@
-import { setupNames, type SetupDocument } from '../../../geometry/index';
+import { setupNames, type AxleName, type SetupDocument } from '../../../geometry/index';
 import { benchOf, change, type Bench, type BenchStore } from '../benchStore';
 import type { AgainstCar } from '../compared';
 import { withCopy } from '../copiedFrom';
@@ -6,6 +6,7 @@ import { abandon, mark, record, redo, settle, undo, type History } from '../hist
 import {
   freeTrialName,
   handedOn,
+  settingOf,
   setupNamed,
   withAxleValue,
   withSetting,
@@ -35,9 +36,31 @@ const edit = (store: BenchStore, name: string, changed: (setup: SetupDocument) =
   change(store, { history: record(history, name, bench) });
 };
 
-/** Sets an adjuster of the axle on the bench. @param value - in the file's unit; null: as if nothing were fitted */
-export const turnAdjuster = (store: BenchStore, adjuster: string, label: string, sides: Sides, value: number | null): void =>
-  edit(store, `Turn ${label}`, (setup) => withSetting(setup, store.getState().axle, adjuster, sides, value));
+/**
+ * Sets an adjuster of the axle on the bench. What stands there already is not set again: a gesture that changes nothing leaves no
+ * step and makes no trial.
+ * @param value - in the file's unit; null: as if nothing were fitted
+ */
+export const turnAdjuster = (store: BenchStore, adjuster: string, label: string, sides: Sides, value: number | null): void => {
+  const { axle } = store.getState();
+  const bench = benchOf(store.getState());
+  if (bench && standsThere(bench, axle, adjuster, sides, value)) return;
+  edit(store, `Turn ${label}`, (setup) => withSetting(setup, axle, adjuster, sides, value));
+};
+
+/** Nothing set is zero, but for a bushing: there it is a concentric one. */
+const standsThere = (
+  { document, setup }: Bench,
+  axle: AxleName,
+  adjuster: string,
+  sides: Sides,
+  value: number | null,
+): boolean => {
+  const unset = document[axle]?.adjusters?.[adjuster]?.kind === 'offset-bushing' ? null : 0;
+  const now = setupNamed(document, setup);
+  const turned = sides === 'both' ? (['left', 'right'] as const) : [sides];
+  return turned.every((side) => (settingOf(now, axle, adjuster, side) ?? unset) === (value ?? unset));
+};
 
 /** Gives left and right numbers of their own. */
 export const separateSides = (store: BenchStore, adjuster: string, label: string): void =>

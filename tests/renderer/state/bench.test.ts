@@ -31,6 +31,23 @@ describe('editing', () => {
     expect(Object.keys(store.getState().history?.present.document.setups ?? {})).toEqual([...names, 'Trial 1']);
   });
 
+  test('a part that is set to where it stands leaves no step and makes no trial, on either side or both', () => {
+    const store = openedBench();
+    const before = store.getState().history;
+    for (const sides of ['both', 'left', 'right'] as const) {
+      turnAdjuster(store, 'plateAcross', 'plate across', sides, 0);
+      turnAdjuster(store, 'rearBush', 'rear bush', sides, null);
+    }
+    expect(store.getState().history).toBe(before);
+    turnAdjuster(store, 'plateAcross', 'plate across', 'left', -5);
+    const turned = store.getState().history;
+    turnAdjuster(store, 'plateAcross', 'plate across', 'left', -5);
+    expect(store.getState().history).toBe(turned);
+    // one side stands there already, the other does not
+    turnAdjuster(store, 'plateAcross', 'plate across', 'both', -5);
+    expect(store.getState().history?.past).toHaveLength(2);
+  });
+
   test('undo and redo bring back document, setup and readings together', () => {
     const store = openedBench();
     const before = camber(store);
