@@ -1,4 +1,4 @@
-export { CLEARANCE_CAUTIONS, JOINT_CAUTIONS, KEEP_OUT_CAUTIONS, LOAD_CAUTIONS, STROKE_CAUTIONS } from '../../geometry/index';
+export { CLEARANCE_CAUTIONS, JOINT_CAUTIONS, LOAD_CAUTIONS, STROKE_CAUTIONS } from '../../geometry/index';
 
 /** What stands under every table of readings: what the figures leave out. */
 export const CAUTIONS =
