@@ -84,7 +84,10 @@ const ruleLines = (car: SheetCar, judged: readonly LimitJudgement[]): readonly s
 const notesSection = (car: SheetCar, judged: readonly LimitJudgement[]): NotesSection | null => {
   const { notes = '' } = car.setup.setup;
   const lines = [
-    ...(notes.trim() === '' ? [] : [notes.trim()]),
+    ...notes
+      .split(/\r?\n/)
+      .map((line) => line.trim())
+      .filter((line) => line !== ''),
     ...recordLines(car),
     ...(car.question.parts.rules ? ruleLines(car, judged) : []),
   ];

@@ -11,7 +11,7 @@ import { nameOfKey } from '../words/nameOfKey';
 import { sideWords } from '../words/sideWords';
 import { asFiled, drawnAsFiled, drawnForFitter, drawnFrom } from './drawnAs';
 import type { PartSetting, SettingRow, SettingsSection } from './sheet';
-import { axleWord, pivotToBoltOf, readingWords, unitsFor, type SheetCar } from './sheetCar';
+import { acrossWords, axleWord, pivotToBoltOf, readingWords, unitsFor, type SheetCar } from './sheetCar';
 
 const SIDES = ['left', 'right'] as const;
 
@@ -108,7 +108,7 @@ const toeRow = (car: SheetCar, axle: AxleName, toe: number): SettingRow => {
     drawing: car.question.parts.drawings ? toeWheelPart(name, toe) : null,
   });
   return {
-    name: 'Toe, each wheel',
+    name: `Toe, each wheel${acrossWords(car, axle)}`,
     detail: [by, drawn].filter((part) => part !== '').join('; '),
     left: side('left'),
     right: side('right'),

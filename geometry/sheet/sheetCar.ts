@@ -1,5 +1,6 @@
 import type { AxleDocument, AxleName, CarDocument } from '../car/document';
 import type { CarMechanism } from '../car/mechanism';
+import { lengthWords } from '../format/lengthWords';
 import { shownReading, withUnit, type ShownQuantity } from '../format/shownQuantity';
 import type { ShownUnits, UnitChoice } from '../format/unitChoice';
 import { findReading } from '../readings/catalogue';
@@ -36,6 +37,12 @@ export const axleWord = (axle: AxleName): string => (axle === 'front' ? 'Front' 
 export const unitsFor = (document: CarDocument, axle: AxleName, units: UnitChoice, mm: number): ShownUnits => {
   const diameter = document[axle]?.wheel.toeDiameter;
   return { ...units, toeDiameter: diameter === undefined ? null : diameter * mm };
+};
+
+/** Across what toe at the rim is read: ", across 487 mm at the rim"; empty where toe is an angle. */
+export const acrossWords = (car: SheetCar, axle: AxleName): string => {
+  const { toe, toeDiameter } = unitsFor(car.document, axle, car.question.units, car.mm);
+  return toe === 'rim' && toeDiameter !== null ? `, across ${lengthWords(toeDiameter, 1, car.question.units)} at the rim` : '';
 };
 
 /** How a reading of an axle is written on this sheet. */

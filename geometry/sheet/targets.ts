@@ -5,7 +5,7 @@ import type { ShownQuantity } from '../format/shownQuantity';
 import { findReading } from '../readings/catalogue';
 import type { LimitJudgement } from '../setup/judgeLimits';
 import type { TargetRow, TargetsSection } from './sheet';
-import { axleWord, readingAt, shownOn, type SheetCar } from './sheetCar';
+import { acrossWords, axleWord, readingAt, shownOn, type SheetCar } from './sheetCar';
 
 /** What an alignment is set to, in the order of the sheet; caster only where the wheels steer. */
 const SET_TO = ['camber', 'toe', 'caster', 'bodyHeight'] as const;
@@ -45,16 +45,20 @@ const rowOf = (car: SheetCar, judged: readonly LimitJudgement[], axle: AxleName,
   const entry = findReading(key);
   const shown = shownOn(car, axle, key);
   if (!entry || !shown || entry.of === 'car') return null;
+  const isToe = key === 'toe' || key === 'totalToe';
   const value = (owner: 'left' | 'right' | 'both'): string | null => {
     const number = readingAt(car.readings, axle, owner, key);
-    return number === null ? null : key === 'toe' || key === 'totalToe' ? shown.formatChange(number) : shown.format(number);
+    return number === null ? null : isToe ? shown.formatChange(number) : shown.format(number);
   };
   const [left, right, both] = [value('left'), value('right'), value('both')];
   const rule = ruleOf(car, judged, axle, key, shown);
   if (left === null && right === null && both === null && rule.rule === '') return null;
   const within = setWithin(car.document, key);
   return {
-    name: key === 'bodyHeight' ? heightName(car, axle) : `${entry.name}, ${axle}${key === 'toe' ? ', each wheel' : ''}`,
+    name:
+      key === 'bodyHeight'
+        ? heightName(car, axle)
+        : `${entry.name}, ${axle}${key === 'toe' ? ', each wheel' : ''}${isToe ? acrossWords(car, axle) : ''}`,
     unit: shown.unit,
     value: entry.of === 'axle' ? (both ?? DASH) : { left: left ?? DASH, right: right ?? DASH },
     tolerance: within === undefined ? '' : `± ${toleranceWords(key, within, shown)}`,

@@ -308,6 +308,29 @@ describe('the rest of the sheet', () => {
     expect(rear.rows[0]!.values).toEqual(['1.8', '1.8']);
   });
 
+  test('toe read at the rim says across what', () => {
+    const units = { length: 'in', angle: 'degrees', toe: 'rim', force: 'newton' } as const;
+    const across = /, across 19\.17\d? in at the rim$/;
+    const targets = sectionsOf(sheetOf(hatch, 'Sprint', { units }), 'targets')[0]!.rows;
+    expect(
+      targets.filter(({ name }) => /^Toe, (front|rear), each wheel/.test(name)).map(({ name }) => across.test(name)),
+    ).toEqual([true, true]);
+    const settings = sectionsOf(sheetOf(hatch, 'Sprint', { units }), 'settings').flatMap(({ rows }) => rows);
+    expect(settings.filter(({ name }) => name.startsWith('Toe, each wheel')).map(({ name }) => across.test(name))).toContain(
+      true,
+    );
+    const degrees = sectionsOf(sheetOf(hatch, 'Sprint'), 'targets')[0]!.rows;
+    expect(degrees.some(({ name }) => name.includes('at the rim'))).toBe(false);
+  });
+
+  test('notes keep their lines', () => {
+    const noted = {
+      ...hatch,
+      setups: { ...hatch.setups, Sprint: { ...hatch.setups!['Sprint'], notes: 'first\r\n\n  - second\n- third  ' } },
+    } as CarDocument;
+    expect(sectionsOf(sheetOf(noted, 'Sprint'), 'notes')[0]!.lines.slice(0, 3)).toEqual(['first', '- second', '- third']);
+  });
+
   test('what is not wanted is not there', () => {
     const nothing = { drawings: false, boxes: false, rules: false, makes: false, changes: false, curves: false };
     const sheet = sheetOf(hatch, 'Baseline', { parts: nothing });
