@@ -64,8 +64,13 @@ export interface MapAnswer {
   readonly why: Readonly<Record<string, string>>;
   /** where the parts can really stand; null along a motion */
   readonly steps: { readonly x: readonly number[] | null; readonly y: readonly number[] | null };
-  /** where the setup stands, and the reading there */
-  readonly now: { readonly x: number | null; readonly y: number | null; readonly z: number | null };
+  /** where the setup stands, and the reading there; the second too where one was asked for */
+  readonly now: {
+    readonly x: number | null;
+    readonly y: number | null;
+    readonly z: number | null;
+    readonly second?: number | null;
+  };
   /** the second reading, where one was asked for */
   readonly second?: MapValues;
   /** where the limits were asked for */
@@ -224,7 +229,12 @@ function mapOf(mechanism: CarMechanism, question: MapQuestion, grid: Grid, steps
     z,
     why,
     steps: { x: stepsAlong(mechanism, question.x), y: stepsAlong(mechanism, question.y) },
-    now: { x: at(question.x), y: at(question.y), z: standing !== undefined ? valueOf(standing.first) : null },
+    now: {
+      x: at(question.x),
+      y: at(question.y),
+      z: standing !== undefined ? valueOf(standing.first) : null,
+      ...(question.second === undefined ? {} : { second: standing?.second ?? null }),
+    },
     ...more,
     ...(question.onSteps === true ? { onSteps: { ...steps, ...layersOf(question, steps.y, columns.slice(grid.x.length)) } } : {}),
   };

@@ -53,7 +53,10 @@ export const studies: CommandGroup = ({ store }) =>
     label: `${label}: ${sentence}`,
     where: 'Studies',
     words: ['study', 'question', 'ask'],
-    run: () => chooseStudy(store, name),
+    run: () => {
+      chooseStudy(store, name);
+      goTo(`.study[data-study="${name}"] :is(select, input, button)`);
+    },
   }));
 
 export const themes: CommandMaker = ({ store }) =>

@@ -10,12 +10,14 @@ interface KeepTableProps {
   /** what is in it, for the file's name: "lengths" */
   readonly name: string;
   readonly table: () => PlainTable;
+  /** of which setup its numbers are; of that on the bench where it is left out */
+  readonly setup?: string;
   /** its numbers are of the position on the bench: where that cannot be reached the file says so instead */
   readonly isOfPosition?: true;
 }
 
 /** A table to the clipboard for a spreadsheet, or to a CSV file. */
-export const KeepTable = ({ name, table: tableOf, isOfPosition }: KeepTableProps) => {
+export const KeepTable = ({ name, table: tableOf, setup, isOfPosition }: KeepTableProps) => {
   const { store } = useWindow();
   const failure = useFailureWords();
   const unreached = isOfPosition ? failure : null;
@@ -33,7 +35,9 @@ export const KeepTable = ({ name, table: tableOf, isOfPosition }: KeepTableProps
     const state = store.getState();
     const { history, axle } = state;
     const { heads, rows } = table();
-    const title = [carTitle(state) ?? 'car', history?.present.setup ?? '', axle, name].filter((part) => part !== '').join(' ');
+    const title = [carTitle(state) ?? 'car', setup ?? history?.present.setup ?? '', axle, name]
+      .filter((part) => part !== '')
+      .join(' ');
     saveFile(`${title}.csv`, new Blob([csvOf([heads, ...rows])], { type: 'text/csv' }));
   };
   return (

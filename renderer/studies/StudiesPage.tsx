@@ -24,7 +24,7 @@ export const StudiesPage = () => {
   return (
     <TellRunContext value={tellRun}>
       <StudyList chosen={chosen} narrow={narrow} lastRun={runs[chosen.name] ?? null} />
-      <div className="study" key={chosen.name}>
+      <div className="study" key={chosen.name} data-study={chosen.name}>
         <Suspense>
           <chosen.Panel />
         </Suspense>

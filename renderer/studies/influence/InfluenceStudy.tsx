@@ -90,7 +90,8 @@ const InfluenceOf = ({ document, setup, axle }: InfluenceProps) => {
               <span className="spread" />
               <span className="quiet">{independentWords(shown.answer.independent)}</span>
               <KeepTable
-                name="influence of one step"
+                name={`${side === 'both' ? '' : `${side} `}influence of one step`}
+                setup={setup}
                 table={() => influencePlainTable(shown.document, shown.answer, shown.columns)}
               />
             </div>

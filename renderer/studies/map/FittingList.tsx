@@ -3,6 +3,7 @@ import { fitterWords, type ReadingEntry } from '../../../geometry/index';
 import { useUnits } from '../../look/units';
 import { mmPerFileUnit } from '../../units/fileLength';
 import { formatNumber } from '../../units/format';
+import type { ShownUnits } from '../../units/unitChoice';
 import { shownReading } from '../../units/shownQuantity';
 import { PartShapes, PickRow, VerdictChip } from '../answers/AnswerCells';
 import { shortName } from '../answers/sideEffects';
@@ -21,7 +22,8 @@ interface ListProps {
   readonly steps: readonly MapStep[];
   readonly chosen: MapStep | null;
   readonly marks: MapMarks;
-  readonly now: number | null;
+  /** the readings where the setup stands */
+  readonly now: { readonly z: number | null; readonly second?: number | null };
   readonly setup: string;
   readonly onChoose: (step: MapStep) => void;
   /** what stands at the end of the head */
@@ -35,6 +37,7 @@ export const FittingList = ({ order, fitting, steps, chosen, marks, now, setup, 
   const { entry, second, x, y } = question;
   const heads = [x, y].flatMap((axis) => (axis.kind === 'adjuster' ? [labelOf(document, axis.axle, axis.name)] : []));
   const unitOf = (one: ReadingEntry): string => shownReading(one, units).unit;
+  const written = writtenIn(units);
   const isListed = chosen !== null && fitting.slice(0, MOST_LISTED).includes(chosen);
   const listed = [...(chosen && !isListed ? [chosen] : []), ...fitting.slice(0, MOST_LISTED)];
   return (
@@ -84,8 +87,8 @@ export const FittingList = ({ order, fitting, steps, chosen, marks, now, setup, 
               <th scope="row">
                 <b>{setup}, now</b>
               </th>
-              <td className="number">{now === null ? '–' : shownReading(entry, units).format(now)}</td>
-              {second && <td />}
+              <td className="number">{written(now.z, entry)}</td>
+              {second && <td className="number">{written(now.second ?? null, second.entry)}</td>}
             </tr>
           </tbody>
         </table>
@@ -101,14 +104,18 @@ interface LineProps {
   readonly onChoose: () => void;
 }
 
+const writtenIn =
+  (units: ShownUnits) =>
+  (value: number | null, entry: ReadingEntry): string =>
+    value === null ? '–' : shownReading(entry, units).format(value);
+
 const StepLine = ({ step, order, isChosen, onChoose }: LineProps) => {
   const units = useUnits();
   const { document, question } = order;
+  const written = writtenIn(units);
   const parts = turnedParts(document, stepSettings(question, step), units);
   const mm = mmPerFileUnit(document);
   const short = parts.map(({ adjuster, left, right }) => fitterWords(adjuster, left ?? right, mm, units).short);
-  const written = (value: number | null, entry: ReadingEntry): string =>
-    value === null ? '–' : shownReading(entry, units).format(value);
   return (
     <tr className={isChosen ? 'chosen' : undefined} onClick={onChoose}>
       <th scope="row">

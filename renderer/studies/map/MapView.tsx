@@ -138,7 +138,7 @@ export const MapView = ({ order, answer, form, faults, document, setup, axle }: 
           steps={steps}
           chosen={chosen}
           marks={marks}
-          now={answer.now.z}
+          now={answer.now}
           setup={setup}
           onChoose={(step) => choose(keyOf(step))}
         >

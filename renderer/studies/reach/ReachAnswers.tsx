@@ -27,6 +27,8 @@ import { isMetAsItStands } from './stretches';
 interface ReachAnswersProps {
   readonly answered: Answered<ReachOrder>;
   readonly changed: 'car' | 'question' | null;
+  /** the question that was asked since was called off, which is told over it, with the way to ask it again */
+  readonly wasLeft: boolean;
   readonly onRun: () => void;
 }
 
@@ -37,7 +39,7 @@ const columnsFor = ({ question }: ReachOrder, isLarge: boolean): number => (isLa
 const SHOWN_AT_ONCE = 50;
 
 /** What was found: the verdict, the table, and what would help where it was not reached. */
-export const ReachAnswers = ({ answered: { order, answer }, changed, onRun }: ReachAnswersProps) => {
+export const ReachAnswers = ({ answered: { order, answer }, changed, wasLeft, onRun }: ReachAnswersProps) => {
   const units = useUnits();
   const isLarge = useMatch(LARGE);
   const table = useMemo(() => reachTable(order, answer, units, columnsFor(order, isLarge)), [order, answer, units, isLarge]);
@@ -58,7 +60,7 @@ export const ReachAnswers = ({ answered: { order, answer }, changed, onRun }: Re
   }, [order, row]);
   return (
     <>
-      {changed && <StaleBanner changed={changed} from={order.from} onRun={onRun} />}
+      {changed && !wasLeft && <StaleBanner changed={changed} from={order.from} onRun={onRun} />}
       <Verdict order={order} answer={answer} table={table} />
       {order.question.may.some((may) => 'point' in may) && (
         <p className="reachnote">
@@ -71,7 +73,7 @@ export const ReachAnswers = ({ answered: { order, answer }, changed, onRun }: Re
           <h2>{answer.reachable ? 'Settings on real steps' : 'Nearest settings on real steps'}</h2>
           <span className="quiet">bars: change from {order.from} against tolerance, full at 1.5×</span>
           <span className="spread" />
-          {row && <KeepTable name="settings found" table={() => reachPlainTable(order, answer, units)} />}
+          {row && <KeepTable name="settings found" setup={order.from} table={() => reachPlainTable(order, answer, units)} />}
           <RowActions
             found={found}
             words={row ? rowWords(row) : ''}

@@ -78,7 +78,7 @@ const Reach = ({ document, setup, axle }: ReachProps) => {
       {wasLeft && <LeftBanner onRun={() => run()} />}
       {state.kind === 'failed' && <FailureBanner failure={state.failure} />}
       {last && state.kind !== 'failed' ? (
-        <ReachAnswers key={String(last.took)} answered={last} changed={changed} onRun={() => run()} />
+        <ReachAnswers key={String(last.took)} answered={last} changed={changed} wasLeft={wasLeft} onRun={() => run()} />
       ) : (
         state.kind !== 'running' && (
           <p className="empty">

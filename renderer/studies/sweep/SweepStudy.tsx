@@ -191,6 +191,7 @@ const SweepView = ({ sweep, swept, form, document, setup, axle }: ViewProps) => 
           <span className="spread" />
           <KeepTable
             name={`sweep over ${name}`}
+            setup={setup}
             table={() => sweepPlainTable(sweep, swept.inputs, head, columns, input.toShown, places)}
           />
           <button

@@ -90,6 +90,7 @@ const Ways = ({ document, setup, axle }: WaysProps) => {
           key={`${last.took}`}
           answered={last}
           changed={changedSince(last.order, readWays(form, document, axle), document)}
+          wasLeft={wasLeft}
           onRun={() => run()}
         />
       ) : (
@@ -211,17 +212,19 @@ const GROUP_NOTES: Readonly<Record<WayGroup, (from: string) => string>> = {
 interface AnswerProps {
   readonly answered: Answered<WaysOrder>;
   readonly changed: 'car' | 'question' | null;
+  /** the question that was asked since was called off, which is told over it, with the way to ask it again */
+  readonly wasLeft: boolean;
   readonly onRun: () => void;
 }
 
-const WaysAnswer = ({ answered: { order, answer }, changed, onRun }: AnswerProps) => {
+const WaysAnswer = ({ answered: { order, answer }, changed, wasLeft, onRun }: AnswerProps) => {
   const units = useUnits();
   const isLarge = useMatch(LARGE);
   const table = useMemo(() => waysTable(order, answer, units, isLarge ? 9 : 7), [order, answer, units, isLarge]);
   const rows = table.groups.flatMap((group) => group.rows);
   const [chosen, setChosen] = useState(rows[0]?.index ?? 0);
   const row = rows.find(({ index }) => index === chosen) ?? null;
-  const { entry, value, axle } = order.question;
+  const { entry, value, axle, side } = order.question;
   const shown = shownReading(entry, units);
   const wanted = withUnit(shown.format(value), shown.unit);
   const found: FoundAnswer | null = row && {
@@ -232,7 +235,7 @@ const WaysAnswer = ({ answered: { order, answer }, changed, onRun }: AnswerProps
   };
   return (
     <>
-      {changed && <StaleBanner changed={changed} from={order.from} onRun={onRun} />}
+      {changed && !wasLeft && <StaleBanner changed={changed} from={order.from} onRun={onRun} />}
       <section className={`answers${changed === 'car' ? ' old' : ''}`} aria-label="Ways found">
         <div className="answershead">
           <h2>
@@ -245,7 +248,8 @@ const WaysAnswer = ({ answered: { order, answer }, changed, onRun }: AnswerProps
           <span className="spread" />
           {rows.length > 0 && (
             <KeepTable
-              name={`Ways to ${entry.name} ${wanted}`}
+              name={`${side === 'both' ? '' : `${side} `}Ways to ${entry.name} ${wanted}`}
+              setup={order.from}
               table={() => waysPlainTable(order.document, order, answer, units)}
             />
           )}

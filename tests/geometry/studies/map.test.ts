@@ -124,6 +124,12 @@ test('with a second reading, what every limit has to spare, and all of it at the
   const read = readingsOfAxle(car.value, 'front', { travel: 10, rack: 5, roll: 0 });
   if (!read.ok) throw new Error(read.failure.message);
   expect(onSteps?.z[row][column]).toBe(inContractUnits(read.value).right['camber']);
+  // where the setup stands, of both
+  const before = assembleCar(toMechanism(limited), QUESTION.setup);
+  const now = before.ok ? readingsOfAxle(before.value, 'front', QUESTION.at) : null;
+  if (!now?.ok) throw new Error('it stands');
+  expect(made.value.now.z).toBe(inContractUnits(now.value).right['camber']);
+  expect(made.value.now.second).toBe(inContractUnits(now.value).both['rollCentreHeight']);
   expect(onSteps?.second?.[row][column]).toBe(inContractUnits(read.value).both['rollCentreHeight']);
   expect(onSteps?.limits?.map(({ spare }) => spare[row][column])).toEqual(judgeLimits(car.value).map(({ spare }) => spare));
   expect(onSteps?.limits?.[2].spare[row][column]).toBe(-1);
