@@ -52,21 +52,29 @@ export const instantCentreItems = (content: AxleContent, side: SideName, view: O
   return items;
 };
 
+/** Over the line that joins the contact centres, as the reading has it: those leave the floor by hundredths as the camber changes. */
+const heightOver = ({ placed, frame }: AxleContent, [, y, z]: Point): number => {
+  const [[, yl, zl], [, yr, zr]] = [frame.toGround(placed.left.contactCentre), frame.toGround(placed.right.contactCentre)];
+  const [dy, dz] = [yl - yr, zl - zr];
+  return ((z - (zl + zr) / 2) * dy - (y - (yl + yr) / 2) * dz) / Math.sqrt(dy * dy + dz * dz);
+};
+
 /** @param of - "front " or "rear " where both axles are shown */
-const rollCentreWords = ([, y, z]: Point, words: OverlayContent['lengthWords'], of: string): string => {
-  const height = `${of}roll centre ${words(Math.abs(z), 1)} ${z < 0 ? 'below ground' : 'high'}`;
+const rollCentreWords = (up: number, y: number, words: OverlayContent['lengthWords'], of: string): string => {
+  const height = `${of}roll centre ${words(Math.abs(up), 1)} ${up < 0 ? 'below ground' : 'high'}`;
   return Math.abs(y) < 0.05 ? height : `${height}, ${words(Math.abs(y), 1)} ${y > 0 ? 'left' : 'right'}`;
 };
 
 /** Ring and cross on a disc, its height over the ground and its offset from the car's middle dimensioned. */
 export const rollCentreItems = (
-  { name, placed, frame }: AxleContent,
+  axle: AxleContent,
   { view, scope, lengthWords }: Pick<OverlayContent, 'view' | 'scope' | 'lengthWords'>,
 ): OverlayItem[] => {
+  const { name, placed, frame } = axle;
   if (!placed.rollCentre) return [];
   const at = frame.toGround(placed.rollCentre);
   const [x, y, z] = at;
-  const words = rollCentreWords(at, lengthWords, scope === 'car' ? `${name} ` : '');
+  const words = rollCentreWords(heightOver(axle, at), y, lengthWords, scope === 'car' ? `${name} ` : '');
   const items: OverlayItem[] = [
     { kind: 'ray', className: 'thin', from: [x, 0, 0], to: at, text: words, onlyFar: true },
     { kind: 'line', className: 'thin', points: [at, [x, y, 0]] },

@@ -145,6 +145,22 @@ describe('what is drawn over the solids', () => {
     }
   });
 
+  test.each(['front', 'rear'] as const)(
+    'the label of the %s roll centre says what the reading says, at every position',
+    (name) => {
+      for (const position of [-50, -20, 0, 13, 32, 50].flatMap((travel) => [{ travel }, { travel, roll: toRadians(1.2) }])) {
+        const row = readingsOfAxle(car, name, position);
+        const height = row.ok ? row.value.both.rollCentreHeight : null;
+        if (height === null) throw new Error('has a roll centre');
+        const content = { axles: [axleAt(position, name)], view: 'front', overlays: ['rollCentre'] } as const;
+        const said = labels(overlayItems(contentOf({}, content))).find((text) => text.startsWith('roll centre'));
+        expect(said, JSON.stringify(position)).toContain(
+          `roll centre ${Math.abs(height).toFixed(1)} mm ${height < 0 ? 'below ground' : 'high'}`,
+        );
+      }
+    },
+  );
+
   test('the whole car has both roll centres and the axis through them', () => {
     const axles = [axleAt({}), axleAt({}, 'rear')];
     const items = overlayItems(contentOf({}, { axles, scope: 'car', sides: ['left', 'right'], overlays: ['rollCentre'] }));
