@@ -1,4 +1,5 @@
 import {
+  findReading,
   CONTRACT_UNITS,
   numbersOf,
   numberNamesOf,
@@ -149,10 +150,13 @@ const unitOf = (entry: ReadingEntry): string => (entry.quantity === 'ratio' ? ''
 function remarks(row: ReadingsRow): string[] {
   const lines = reasonsInWords(row.why);
   for (const limit of row.limits) {
-    const spare = limit.spare === null ? '' : `, ${limit.ok ? 'spare' : 'over by'} ${formatPlain(Math.abs(limit.spare))}`;
+    // of a setting the number is the file's own, and its unit that of its scale
+    const entry = findReading(limit.name.split('.').at(-1) ?? '');
+    const unit = entry === undefined || unitOf(entry) === '' ? '' : ` ${unitOf(entry)}`;
+    const spare = limit.spare === null ? '' : `, ${limit.ok ? 'spare' : 'over by'} ${formatPlain(Math.abs(limit.spare))}${unit}`;
     lines.push(
       ...wrap(
-        `  limit ${limit.name}: ${limit.ok ? 'kept' : 'BROKEN'}, ${limit.value === null ? 'no value' : formatPlain(limit.value)}${spare}`,
+        `  limit ${limit.name}: ${limit.ok ? 'kept' : 'BROKEN'}, ${limit.value === null ? 'no value' : `${formatPlain(limit.value)}${unit}`}${spare}`,
         '    ',
       ),
     );

@@ -34,6 +34,8 @@ export interface Remedy {
 
 /** Stops are looked for to this [mm]. */
 const STOP_MM = 0.5;
+/** Steps beyond the first that is enough where the worst was, since the worst may then be elsewhere. */
+const FURTHER = 5;
 /** How often a stop that is not enough is drawn in further. */
 const MOST_DRAWN_IN = 5;
 
@@ -195,7 +197,10 @@ export class Remedies {
     return null;
   }
 
-  /** Of a scale the steps from where a straight line through the first says that it is enough, each way. */
+  /**
+   * Of a scale the first steps each way that are enough at the worst position, looked for by halving: what a cam gains at its end
+   * says nothing of what it gains in the middle. The last one of a way too.
+   */
   private worthTrying(
     others: readonly number[],
     from: number,
@@ -207,11 +212,15 @@ export class Remedies {
     return [1, -1].flatMap((sense) => {
       const way = others.filter((setting) => Math.sign(setting - from) === sense);
       const [step] = way;
-      if (step === undefined) return [];
-      const gain = (gapOf(step) ?? -Infinity) - start;
-      if (!(gain > 0)) return [];
-      const around = Math.max(0, Math.min(way.length, Math.ceil((needs - start) / gain)) - 1);
-      return [...new Set([...way.slice(Math.max(0, around - 1), around + 4), ...way.slice(-1)])];
+      if (step === undefined || !((gapOf(step) ?? -Infinity) > start)) return [];
+      let [low, high] = [-1, way.length - 1];
+      if (!((gapOf(way[high]) ?? -Infinity) >= needs)) return [];
+      while (high - low > 1) {
+        const middle = (low + high) >> 1;
+        if ((gapOf(way[middle]) ?? -Infinity) >= needs) high = middle;
+        else low = middle;
+      }
+      return [...new Set([...way.slice(high, high + FURTHER), ...way.slice(-1)])];
     });
   }
 

@@ -1,3 +1,4 @@
+import { readFile } from 'node:fs/promises';
 import { describe, expect, test } from 'vitest';
 import { readingsOf } from '../../../geometry/index';
 import { temporaryFolder } from '../temporaryFolder';
@@ -258,4 +259,17 @@ describe('readings in words', () => {
     expect(stdout).toBe('');
     expect(stderr).toContain('no such file');
   });
+});
+
+test('a limit is told in mm and degrees with the unit, in a car file in inches too; that of a setting in the file’s own', async () => {
+  const car = JSON.parse(await readFile(path.join(ROOT, 'samples/saltmarsh-hatch.jounce.json'), 'utf8')) as object;
+  const limits = [
+    { reading: 'track', axle: 'front', max: 1500 },
+    { reading: 'camber', axle: 'front', side: 'each', min: -3.5 },
+    { setting: 'plateAcross', axle: 'front', min: -8 },
+  ];
+  const { stdout } = await jounce(['readings', '-', '--axle', 'front'], { stdin: JSON.stringify({ ...car, limits }) });
+  expect(stdout).toMatch(/limit front\.both\.track: BROKEN, [\d.]+ mm, over by [\d.]+ mm/);
+  expect(stdout).toMatch(/limit front\.left\.camber: kept, −[\d.]+ deg, spare [\d.]+ deg/);
+  expect(stdout).toMatch(/limit front\.left\.plateAcross: kept, \S+, spare [\d.]+\n/);
 });

@@ -323,6 +323,27 @@ describe('verdicts and margins', () => {
     }
   });
 
+  it('a cam at its end is turned back no farther than it has to be: the next mark towards it does not clear', () => {
+    // at 90° a mark more or less moves the bolt by next to nothing; in the middle it moves most
+    const hatch = sample('saltmarsh-hatch');
+    const parts = { tyre: hatch.parts!['tyreFront'] };
+    const stood = (clampBolt: number): CarDocument => {
+      const sprint = hatch.setups!['Sprint'];
+      const front = { ...sprint.front, both: { ...sprint.front?.both, clampBolt } };
+      return withParts(
+        { ...hatch, questions: undefined, onCar: undefined, setups: { Steep: { ...sprint, front } } } as CarDocument,
+        parts,
+      );
+    };
+    const tube = (document: CarDocument): ClearanceRow =>
+      answerOf(document, ['front'], ['right'], ['Steep']).rows.find(({ pair }) => pair.join() === 'tyre,strutTube')!;
+    const row = tube(stood(90));
+    const remedy = row.wouldClear.find(({ adjuster }) => adjuster === 'clampBolt')!;
+    const { mark } = hatch.front!.adjusters!['clampBolt'] as { readonly mark: number };
+    expect(tube(stood(remedy.to)).clearance).toBeGreaterThanOrEqual(row.needs);
+    expect(tube(stood(remedy.to + mark)).clearance).toBeLessThan(row.needs);
+  });
+
   it('says what a part lacks, and what an axle has no end of', () => {
     const { wheel, ...front } = plain.front!;
     const bare = { ...plain, front: { ...front, wheel: { ...wheel, tyreWidth: undefined } } } as CarDocument;
