@@ -115,7 +115,7 @@ export const FIT_UP_VERBS: readonly VerbSpec[] = [
       ...COMMON,
     ],
     examples: [
-      'jounce keep-out samples/saltmarsh-hatch.jounce.json wheel.stl --of tyreFront --side left --setups Baseline',
+      'jounce keep-out samples/saltmarsh-hatch.jounce.json wheel.stl --of tyreFront \\\n    --side left --setups Baseline',
       'jounce keep-out samples/saltmarsh-hatch.jounce.json duct.stl --of tyreFront,caliperFront \\\n    --grow 43 --side left --setups Baseline',
     ],
   },
@@ -149,7 +149,7 @@ export const FIT_UP_VERBS: readonly VerbSpec[] = [
       ...COMMON,
     ],
     examples: [
-      'jounce template samples/saltmarsh-hatch.jounce.json wheel.pdf --of tyreFront --setups Baseline --plane 0,0,310,0,0,1',
+      'jounce template samples/saltmarsh-hatch.jounce.json wheel.pdf --of tyreFront \\\n    --setups Baseline --plane 0,0,310,0,0,1',
     ],
   },
 ];
