@@ -2,7 +2,10 @@ import { toRadians, type CarDocument, type JointRow, type PlacedCorner, type Vec
 import type { OverlayItem } from '../../viewport/overlayTypes';
 import { turnOf } from './bodyTurn';
 import { add, cross, dot, unit } from './directions';
-import { NOTHING_SHOWN as NOTHING, type Shown } from '../view/FitUpView';
+import { NOTHING_SHOWN, type Shown } from '../view/FitUpView';
+
+/** A caliper or a liner before the joint would hide it. */
+const NOTHING: Shown = { ...NOTHING_SHOWN, isBare: true };
 
 /** Length of what is drawn of a joint [mm]. */
 const ARM = 90;

@@ -27,6 +27,8 @@ export interface ViewPlace {
 export type Shown = Pick<FitUpContent, 'about' | 'gap' | 'forces' | 'items' | 'focus'> & {
   /** solids besides those of the car, in its frame */
   readonly more?: FitUpContent['parts'];
+  /** without the parts of the file, which would hide it */
+  readonly isBare?: boolean;
 };
 
 /** The same list while both are the same: what it draws is made anew for every other one. */
@@ -150,8 +152,8 @@ export const FitUpView = ({
       placed,
       rack: at.rack,
       side,
-      // arrows are of links, which a liner or a duct would hide
-      parts: over.forces.length > 0 ? NO_PARTS : withMore(last.answer.parts, over.more),
+      // arrows are of links, which a liner or a duct would hide, as a caliper would a joint
+      parts: over.forces.length > 0 || over.isBare ? NO_PARTS : withMore(last.answer.parts, over.more),
       ...over,
       view,
       subject,

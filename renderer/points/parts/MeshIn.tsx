@@ -108,6 +108,12 @@ export const MeshIn = ({ onDraft }: { readonly onDraft: () => void }) => {
     setDraft((now) => ({ name: now?.name || named, value: { on: 'body', ...(now?.value as object | undefined), shape } }));
     setState({ kind: 'none' });
     onDraft();
+    // under all the other parts, out of sight: it would look as if nothing had come of it
+    requestAnimationFrame(() => {
+      const begun = document.querySelector<HTMLElement>('.draft');
+      begun?.scrollIntoView({ block: 'center' });
+      begun?.querySelector<HTMLElement>('input, select')?.focus({ preventScroll: true });
+    });
   };
   return (
     <section
