@@ -13,6 +13,8 @@ export interface KeptHandles {
 }
 
 const TABLE = 'handles';
+/** Stands for files of one name in several folders: by the name alone the wrong one would be opened, so none is. */
+const SEVERAL = 'several';
 
 const settled = <Value>(request: IDBRequest<Value>): Promise<Value> =>
   new Promise((resolve, reject) => {
@@ -35,21 +37,30 @@ const inTable = async <Value>(mode: IDBTransactionMode, ask: (table: IDBObjectSt
   }
 };
 
+const kept = (name: string): Promise<unknown> => inTable<unknown>('readonly', (table) => table.get(name));
+const isHandle = (value: unknown): value is PickedFile => typeof value === 'object' && value !== null;
+const isSame = async (one: PickedFile, other: PickedFile): Promise<boolean> => (await one.isSameEntry?.(other)) ?? true;
+
 /** Handles in the browser's own database. A browser that keeps none is one that keeps none: nothing else fails. */
 export const browserHandles: KeptHandles = {
-  keep: (handle) =>
-    inTable('readwrite', (table) => table.put(handle, handle.name)).then(
-      () => true,
-      () => false,
-    ),
+  keep: async (handle) => {
+    try {
+      const before = await kept(handle.name);
+      const isOther = before !== undefined && (before === SEVERAL || !(await isSame(handle, before as PickedFile)));
+      await inTable('readwrite', (table) => table.put(isOther ? SEVERAL : handle, handle.name));
+      return !isOther;
+    } catch {
+      return false;
+    }
+  },
   find: (name) =>
-    inTable<unknown>('readonly', (table) => table.get(name)).then(
-      (found) => (found as PickedFile | undefined) ?? null,
+    kept(name).then(
+      (found) => (isHandle(found) ? found : null),
       () => null,
     ),
   names: () =>
-    inTable('readonly', (table) => table.getAllKeys()).then(
-      (keys) => keys.filter((key) => typeof key === 'string'),
+    inTable<unknown[]>('readonly', (table) => table.getAll()).then(
+      (all) => all.filter(isHandle).map(({ name }) => name),
       () => [],
     ),
 };

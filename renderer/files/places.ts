@@ -14,6 +14,8 @@ export interface PickedFile {
   queryPermission?(asked: { readonly mode: 'read' }): Promise<PermissionState>;
   /** The same after asking the person, which a browser does only while a click or a key is being answered. */
   requestPermission?(asked: { readonly mode: 'read' }): Promise<PermissionState>;
+  /** Whether another handle is on the same file. */
+  isSameEntry?(other: PickedFile): Promise<boolean>;
 }
 
 /**

@@ -8,7 +8,7 @@ import { QUIET, choose, dropFile, fileChooser, heading, plate, press, reference,
 
 test('two windows of two programs are told of a file that the browser opened in both, and of no other', async () => {
   const [mine, other] = [await reference('car-23'), await reference('car-21')];
-  const folder = await temporaryFolder({ 'mine.jounce.json': mine, 'other.jounce.json': other });
+  const folder = await temporaryFolder({ 'mine.jounce.json': mine, 'other.jounce.json': other, 'away/mine.jounce.json': other });
   const served = { stateFolder: `${folder}/state` };
   const [one, two] = [(await openWindow({ ...QUIET, served })).page, (await openWindow({ ...QUIET, served })).page];
   const told = (page: Page) => page.getByRole('status').filter({ hasText: 'seems to be open in another window too' });
@@ -34,6 +34,12 @@ test('two windows of two programs are told of a file that the browser opened in 
   await two.getByRole('heading', { level: 1, name: 'Check car 23' }).or(again).first().waitFor();
   if (await again.count()) await again.getByRole('button', { name: 'Open it again…' }).click();
   await heading(two, 'Check car 23');
+
+  // another file of the same name: the name alone would open one for the other, so that none is opened by it
+  await dropFile(two, `${folder}/away/mine.jounce.json`);
+  await heading(two, 'Check car 21');
+  await press(two, 'File');
+  expect(await two.getByRole('menuitem', { name: /^mine/ }).first().innerText()).toContain('choose it again');
 });
 
 test('another car asks before it replaces changes; a copy put aside comes back; dropped and recent files open', async () => {
