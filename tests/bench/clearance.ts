@@ -75,7 +75,7 @@ function clearanceRow(name: string, hatch: CarDocument, parts: object, meshes: M
       const question = { axles: ['front'], sides: ['left'], setups, meshes } as const;
       const round = openStudy({ study: 'clearance', document, question }, mechanism, searchMesh).round();
       if (round.chunks < pairs) throw new Error(`${round.chunks} pairs, not ${pairs}`);
-      for (let chunk = 0; chunk < round.chunks; chunk += 1) round.run(chunk);
+      for (let chunk = 0; chunk < pairs; chunk += 1) round.run(chunk);
     },
   };
 }
