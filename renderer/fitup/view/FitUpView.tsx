@@ -156,7 +156,8 @@ export const FitUpView = ({
       parts: over.forces.length > 0 || over.isBare ? NO_PARTS : withMore(last.answer.parts, over.more),
       ...over,
       view,
-      subject,
+      // the places come a moment after the row was chosen: the eye is aimed at where it then is
+      subject: `${subject} ${at.travel} ${at.rack} ${side}`,
     };
   }, [document, axle, last, shown, view, subject]);
 
