@@ -61,6 +61,17 @@ export const StlButton = ({ words, onFile }: { readonly words: string; readonly 
   );
 };
 
+/** That a file is being read, or why it was not. */
+export const StlTold = ({ state }: { readonly state: MeshInState }) => {
+  if (state.kind === 'reading') return <p role="status">Reading {state.file}…</p>;
+  if (state.kind !== 'fault') return null;
+  return (
+    <p className="leaffault" role="alert">
+      {state.file} is left as it is. {state.words}
+    </p>
+  );
+};
+
 /** In what unit the numbers of the STL are, which it does not say. */
 export const StlUnitChoice = ({ unit, onUnit }: { readonly unit: StlUnit; readonly onUnit: (unit: StlUnit) => void }) => (
   <label className="stlunit">
@@ -131,12 +142,7 @@ export const MeshIn = ({ onDraft }: { readonly onDraft: () => void }) => {
         <span className="quiet">or drop one here;</span>
         <StlUnitChoice unit={unit} onUnit={setUnit} />
       </p>
-      {state.kind === 'reading' && <p role="status">Reading {state.file}…</p>}
-      {state.kind === 'fault' && (
-        <p className="leaffault" role="alert">
-          {state.file} is left as it is. {state.words}
-        </p>
-      )}
+      <StlTold state={state} />
       {state.kind === 'read' && (
         <>
           <MeshFacts stl={state.stl} factor={scaleOfStl(unit, 1)} file={state.file} units={units} />

@@ -3,7 +3,7 @@ import type { PartStl } from '../../compute/fitup/readPartStl';
 import { useUnits } from '../../look/units';
 import { useForm } from '../fields/formHost';
 import type { FieldPath } from '../fields/pathValue';
-import { MeshFacts, StlButton, StlUnitChoice, useStlFile } from './MeshIn';
+import { MeshFacts, StlButton, StlTold, StlUnitChoice, useStlFile } from './MeshIn';
 import { boxOf, meshShape, scaleOfStl, type StlUnit } from './meshPart';
 import { asKind, CHANGEABLE, copiedName, extentOf, withCopiedPart, type Extent, type Shape, type ShapeKind } from './partEdits';
 import { readStlFile } from './readStlFile';
@@ -122,12 +122,7 @@ const MeshOfPart = ({ path, shape, mesh, onRefused }: MeshOfPartProps) => {
         <StlButton words="Another STL file…" onFile={(file) => void take(file)} />
         <StlUnitChoice unit={unit} onUnit={setUnit} />
       </p>
-      {state.kind === 'reading' && <p role="status">Reading {state.file}…</p>}
-      {state.kind === 'fault' && (
-        <p className="leaffault" role="alert">
-          {state.file} is left as it is. {state.words}
-        </p>
-      )}
+      <StlTold state={state} />
       {state.kind === 'read' && (
         <>
           <MeshFacts stl={state.stl} factor={scaleOfStl(unit, 1)} file={state.file} units={units} />
