@@ -153,12 +153,16 @@ export {
   type KeepOutQuestion,
   type NoKeepOut,
 } from './fitup/keepOut/sweptSpace';
+export { axisLine, offWords, type TemplateDrawing } from './fitup/template/drawing';
+export { seatNames, type Box as PaperBox } from './fitup/template/labels';
 export { paperPlane, type PaperPlane } from './fitup/template/plane';
-export { sectionOf } from './fitup/template/section';
+export { sectionOf, type Outline } from './fitup/template/section';
+export { ofSide } from './fitup/template/sideOutlines';
 export { templateDxf } from './fitup/template/templateDxf';
+export { templateGround } from './fitup/template/templateGround';
 export { templateOf } from './fitup/template/templateOf';
 export { templatePages } from './fitup/template/templatePages';
-export { tilesOf, type TemplatePaper } from './fitup/template/tiles';
+export { TEMPLATE_PAPERS, tilesOf, type TemplatePaper } from './fitup/template/tiles';
 export { binaryStl } from './fitup/meshes/binaryStl';
 
 // Fit-up: what links carry

@@ -5,6 +5,7 @@ import {
   sectionOf,
   templateDxf,
   templateOf,
+  templateGround,
   templatePages,
   tilesOf,
   type PaperPlane,
@@ -17,7 +18,7 @@ import { axlesAsked } from './question';
 import { UNITS } from './readings';
 import { dayOf } from './sheet';
 import { sweptOf, sweptQuestion } from './swept';
-import { formatFixed, formatPlain, harmless, heading, wrap } from './textTable';
+import { formatFixed, harmless, heading, wrap } from './textTable';
 import { refuseUnwritable, writeWholeFile } from './wholeFile';
 
 /** `template`: writes the section of swept space with a plane at true scale, whole or not at all. */
@@ -39,21 +40,8 @@ export async function answer(call: Call): Promise<Answer> {
       `--plane: all that is swept lies ${formatFixed(Math.abs(outlines.missedBy), 1)} mm or more ${outlines.missedBy > 0 ? 'in front of' : 'behind'} the plane`,
     );
   const { of, grow, bound, outward, gap } = made;
-  const title = `${car.document.name}: keep-out of ${of.join(', ')}`;
-  const facts = [
-    `Swept over ${setups.length === 1 ? 'setup' : 'setups'} ${setups.join(', ')}, all travel and lock, ${side} side${grow === 0 ? '' : `, grown by ${formatPlain(grow)} mm`}.`,
-    `The outline is outside of what is swept, by ${formatPlain(bound)} mm at most; free space narrower than ${formatFixed(gap, 0)} mm can be filled.`,
-    `Plane through ${plane.point.map(formatPlain).join(', ')}, normal ${plane.normal.map(formatPlain).join(', ')} (car frame, mm). Points stand as at design.`,
-  ];
-  const ground = {
-    document: car.document,
-    axles: axlesAsked(car, options),
-    side,
-    plane,
-    title,
-    facts,
-    cautions: KEEP_OUT_CAUTIONS,
-  };
+  const ground = templateGround(car.document, made, { axles: axlesAsked(car, options), side, setups, plane });
+  const { title, facts } = ground;
   const drawing = templateOf(outlines, ground);
   let count: number | null = null;
   if (kind === 'dxf') await writeWholeFile(out, templateDxf(drawing), force, reads);

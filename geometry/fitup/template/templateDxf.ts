@@ -1,4 +1,5 @@
 import { axisLine, offWords, type TemplateDrawing } from './drawing';
+import { grown, seatNames } from './labels';
 
 type Point = readonly [number, number];
 
@@ -20,25 +21,54 @@ const ARROW_MM = 40;
 export function templateDxf(drawing: TemplateDrawing): string {
   const { outlines, points, axes, arrows } = drawing;
   const all = outlines.flatMap((outline) => outline.points);
-  const left = least(all, 0);
-  const bottom = least(all, 1);
   const pairs: string[] = [...header(all), ...layerTable(), ...group([0, 'SECTION'], [2, 'ENTITIES'])];
   for (const outline of outlines) pairs.push(...polyline(outline.isHole ? 'HOLE' : 'OUTLINE', outline.points));
-  for (const { name, at, off } of points)
-    pairs.push(...point('POINTS', at), ...text('POINTS', [at[0] + 2, at[1] + 2], SMALL_MM, `${name}, ${offWords(off)}`));
+  for (const { at } of points) pairs.push(...point('POINTS', at));
   for (const axis of axes) {
     const ends = axisLine(axis);
     pairs.push(...point('BOLTS', axis.at), ...(ends === null ? [] : line('BOLTS', ...ends)));
-    pairs.push(...text('BOLTS', [axis.at[0] + 2, axis.at[1] - 4], SMALL_MM, `${axis.name} bolt, ${offWords(axis.off)}`));
   }
-  const barY = bottom - 25;
+  const named = [
+    ...points.map(({ name, at, off }) => ({ layer: 'POINTS' as const, at, said: `${name}, ${offWords(off)}` })),
+    ...axes.map(({ name, at, off }) => ({ layer: 'BOLTS' as const, at, said: `${name} bolt, ${offWords(off)}` })),
+  ];
+  const seats = seatNames(
+    named.map(({ at, said }) => ({ at, width: SMALL_MM * said.length, height: 1.4 * SMALL_MM })),
+    {
+      area: null,
+      marks: named.map(({ at }) => grown({ min: at, max: at }, 1)),
+      lines: axes.flatMap((axis) => {
+        const ends = axisLine(axis);
+        return ends === null ? [] : [ends];
+      }),
+      outlines: outlines.flatMap((outline) => outline.points.map((from, i, all) => [from, all[(i + 1) % all.length]] as const)),
+    },
+  );
+  named.forEach(({ layer, at, said }, i) => {
+    const seat = seats[i];
+    // so many names about one point that there is no place left: told beside it all the same
+    const from: Point = seat === null ? [at[0] + 2, at[1] + 2] : [seat.box.min[0], seat.box.min[1] + 0.3 * SMALL_MM];
+    if (seat?.leader) pairs.push(...line(layer, ...seat.leader));
+    pairs.push(...text(layer, from, SMALL_MM, said));
+  });
+  // under all that is named, wherever the points are
+  const corners = [...all, ...seats.flatMap((seat) => (seat === null ? [] : [seat.box.min])), ...points.map(({ at }) => at)];
+  const left = least(all, 0);
+  const barY = least(corners, 1) - 25;
   pairs.push(...line('BARS', [left, barY], [left + BAR_MM, barY]), ...line('BARS', [left, barY], [left, barY - BAR_MM]));
   pairs.push(...text('BARS', [left + 3, barY + 2], SMALL_MM, '100 mm: measure both bars'));
   const heart: Point = [left + 170, barY - 50];
+  const said: Point[] = [];
   for (const { direction, right, up, seen } of arrows) {
     if (seen !== 'along') continue;
     const tip: Point = [heart[0] + ARROW_MM * right, heart[1] + ARROW_MM * up];
-    pairs.push(...line('WORDS', heart, tip), ...text('WORDS', tip, TEXT_MM, direction));
+    // beyond the tip, by its own length where it points to the left
+    const wide = TEXT_MM * direction.length;
+    const x = tip[0] + 3 * right + (right - 1) * 0.5 * wide;
+    let y = tip[1] + (3 + 0.5 * TEXT_MM) * up - 0.5 * TEXT_MM;
+    while (said.some(([px, py]) => Math.abs(px - x) < 2 * wide && Math.abs(py - y) < 1.5 * TEXT_MM)) y -= 1.5 * TEXT_MM;
+    said.push([x, y]);
+    pairs.push(...line('WORDS', heart, tip), ...text('WORDS', [x, y], TEXT_MM, direction));
   }
   const words = [drawing.title, ...drawing.facts, ...endOnWords(drawing), ...drawing.cautions];
   words.forEach((said, i) =>

@@ -1,3 +1,4 @@
+import { clip } from './labels';
 import type { Outline } from './section';
 
 /** Sheets that a template is printed on, upright [mm]. */
@@ -98,20 +99,4 @@ function marksOf({ min, max }: Corners, [column, row]: Point, [columns, rows]: P
 }
 
 const crosses = ({ points }: Outline, corners: Corners): boolean =>
-  points.some((from, i) => segmentMeets(from, points[(i + 1) % points.length], corners));
-
-/** Whether a straight line has a point in a rectangle, its edge included. */
-function segmentMeets(from: Point, to: Point, { min, max }: Corners): boolean {
-  let [first, last] = [0, 1];
-  for (const i of [0, 1] as const) {
-    const way = to[i] - from[i];
-    if (way === 0) {
-      if (from[i] < min[i] || from[i] > max[i]) return false;
-      continue;
-    }
-    const [a, b] = [(min[i] - from[i]) / way, (max[i] - from[i]) / way];
-    first = Math.max(first, Math.min(a, b));
-    last = Math.min(last, Math.max(a, b));
-  }
-  return first <= last;
-}
+  points.some((from, i) => clip(from, points[(i + 1) % points.length], corners) !== null);

@@ -1,0 +1,33 @@
+import type { AxleName, CarDocument, SideName } from '../../car/document';
+import { KEEP_OUT_CAUTIONS } from '../../words/fitUpCautions';
+import type { KeepOut } from '../keepOut/sweptSpace';
+import type { PaperPlane } from './plane';
+import type { TemplateGround } from './templateOf';
+
+/** Over what a template is, and where it is cut. */
+export interface TemplateCut {
+  readonly axles: readonly AxleName[];
+  readonly side: SideName;
+  /** names of the setups that the space was swept over */
+  readonly setups: readonly string[];
+  readonly plane: PaperPlane;
+}
+
+/** All that a template says besides its outlines: the same wherever it is made. */
+export function templateGround(
+  document: CarDocument,
+  { of, grow, bound, gap, missing }: Pick<KeepOut, 'of' | 'grow' | 'bound' | 'gap' | 'missing'>,
+  { axles, side, setups, plane }: TemplateCut,
+): TemplateGround {
+  const facts = [
+    `Swept over ${setups.length === 1 ? 'setup' : 'setups'} ${setups.join(', ')}, all travel and lock, ${side} side${grow === 0 ? '' : `, grown by ${plain(grow)} mm`}.`,
+    `The outline is outside of what is swept, by ${plain(bound)} mm at most; free space narrower than ${gap.toFixed(0)} mm can be filled.`,
+    `Plane through ${plane.point.map(plain).join(', ')}, normal ${plane.normal.map(plain).join(', ')} (car frame, mm). Points stand as at design.`,
+    ...missing.map((words) => `Left out: ${words}`),
+  ];
+  const title = `${document.name}: keep-out of ${of.join(', ')}`;
+  return { document, axles, side, plane, title, facts, cautions: KEEP_OUT_CAUTIONS };
+}
+
+/** No more than three decimals, no zeros at the end, a true minus. */
+const plain = (value: number): string => String(Number(value.toFixed(3)) + 0).replace('-', '−');
