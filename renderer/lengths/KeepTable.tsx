@@ -4,7 +4,7 @@ import { saveFile } from '../look/saveFile';
 import { useFailureWords } from '../readings/useFailureWords';
 import { useWindow } from '../shell/benchContext';
 import { tabbed, unreachedTable, type PlainTable } from './lengthTables';
-import { carTitle } from '../state/carTitle';
+import { keptName } from '../state/carTitle';
 
 interface KeepTableProps {
   /** what is in it, for the file's name: "lengths" */
@@ -32,13 +32,8 @@ export const KeepTable = ({ name, table: tableOf, setup, isOfPosition }: KeepTab
     }
   };
   const save = () => {
-    const state = store.getState();
-    const { history, axle } = state;
     const { heads, rows } = table();
-    const title = [carTitle(state) ?? 'car', setup ?? history?.present.setup ?? '', axle, name]
-      .filter((part) => part !== '')
-      .join(' ');
-    saveFile(`${title}.csv`, new Blob([csvOf([heads, ...rows])], { type: 'text/csv' }));
+    saveFile(`${keptName(store.getState(), name, setup)}.csv`, new Blob([csvOf([heads, ...rows])], { type: 'text/csv' }));
   };
   return (
     <span className="keeptable">

@@ -6,6 +6,7 @@ import { VerdictShape } from '../look/controls/VerdictShape';
 import { saveFile } from '../look/saveFile';
 import { useBench, useWindow } from '../shell/benchContext';
 import { choosePoint } from '../state/actions/viewing';
+import { keptName } from '../state/carTitle';
 import { useUnits } from '../look/units';
 import { useKept } from '../shell/keptState';
 import { shownQuantity } from '../units/shownQuantity';
@@ -93,8 +94,7 @@ export const PointTable = ({ host }: { readonly host: FormHost }) => {
   const copy = () => void navigator.clipboard?.writeText(pointsAsText(lines, mm, units.length));
   const save = () => {
     const state = store.getState();
-    const title = state.file?.title ?? 'points';
-    saveFile(`${title} ${name} points.csv`, new Blob([pointsCsv(placedFor(state), units.length)], { type: 'text/csv' }));
+    saveFile(`${keptName(state, 'points')}.csv`, new Blob([pointsCsv(placedFor(state), units.length)], { type: 'text/csv' }));
   };
 
   return (

@@ -35,6 +35,7 @@ export const AgainstChoice = () => {
       <span className="quiet shortwords">±</span>
       <select
         aria-label="Setup compared with"
+        title={other?.name}
         value={other ? `${bench.againstCar.kind}:${other.setup}` : NOTHING}
         onChange={(event) => choose(event.target.value)}
       >

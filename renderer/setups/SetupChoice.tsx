@@ -15,7 +15,12 @@ export const SetupChoice = () => {
   return (
     <>
       <span className="choice">
-        <select aria-label="Setup on the bench" value={bench.setup} onChange={(event) => chooseSetup(store, event.target.value)}>
+        <select
+          aria-label="Setup on the bench"
+          title={bench.setup}
+          value={bench.setup}
+          onChange={(event) => chooseSetup(store, event.target.value)}
+        >
           {setupNames(bench.document).map((name) => (
             <option key={name} value={name}>
               {name}

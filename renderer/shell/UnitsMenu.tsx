@@ -45,6 +45,9 @@ const CHOICES = [
   options: readonly { name: UnitChoice[keyof UnitChoice]; label: string }[];
 }[];
 
+/** More than "mm · degrees" and its like: short sooner, so that the names in the header stay whole for longer. */
+const FEW_LETTERS = 16;
+
 /** The same where there is little room: signs for words. */
 const shortUnitWords = (words: string): string =>
   words.replace('degrees, minutes', '°′').replace('degrees', '°').replace('toe at the rim', 'rim');
@@ -62,7 +65,7 @@ export const UnitsMenu = () => {
       role="group"
       className="unitsmenu"
       button={{
-        className: 'button bare unitline',
+        className: `button bare unitline${words.length > FEW_LETTERS ? ' many' : ''}`,
         label: `Units: ${words}`,
         title: `Units to read and type in: ${words}${lacksRim ? '. Toe across the rim: this axle has no diameter to read it at' : ''}`,
         content: (

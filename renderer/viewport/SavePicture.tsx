@@ -1,10 +1,9 @@
 import { useState, type RefObject } from 'react';
 import { saveFile } from '../look/saveFile';
 import { useWindow } from '../shell/benchContext';
-import type { BenchState } from '../state/benchStore';
 import type { DrawnView } from './drawing/carDrawing';
 import type { SceneControl } from './runScene';
-import { carTitle } from '../state/carTitle';
+import { keptName } from '../state/carTitle';
 
 /** A picture as wide as a page at 300 dots to the inch, 10 inches of it [px]. */
 const PRINT_WIDTH = 3000;
@@ -15,9 +14,6 @@ const VIEWS: readonly { readonly name: DrawnView; readonly label: string }[] = [
   { name: 'top', label: 'top' },
 ];
 
-const nameOf = (state: BenchState, what: string): string =>
-  [carTitle(state) ?? 'car', state.history?.present.setup ?? '', state.axle, what].filter((part) => part !== '').join(' ');
-
 /** The picture as it stands, and drawings true to scale, to files. */
 export const SavePicture = ({ control }: { readonly control: RefObject<SceneControl | null> }) => {
   const { store } = useWindow();
@@ -25,7 +21,7 @@ export const SavePicture = ({ control }: { readonly control: RefObject<SceneCont
   const picture = async () => {
     setSaid('Drawing the picture…');
     const blob = await control.current?.print(PRINT_WIDTH);
-    if (blob) saveFile(`${nameOf(store.getState(), 'picture')}.png`, blob);
+    if (blob) saveFile(`${keptName(store.getState(), 'picture')}.png`, blob);
     setSaid(blob ? 'Picture saved with the downloads.' : 'This machine could not draw so large a picture.');
   };
   const drawing = async (view: DrawnView) => {
@@ -33,7 +29,7 @@ export const SavePicture = ({ control }: { readonly control: RefObject<SceneCont
     const text = drawingOf(store.getState(), view);
     if (text === null) return setSaid('There is nothing to draw at this position.');
     saveFile(
-      `${nameOf(store.getState(), view === 'front' ? 'from behind' : `${view} view`)}.svg`,
+      `${keptName(store.getState(), view === 'front' ? 'from behind' : `${view} view`)}.svg`,
       new Blob([text], { type: 'image/svg+xml' }),
     );
     setSaid('Drawing saved with the downloads.');

@@ -8,7 +8,7 @@ import { beginCar } from '../../../renderer/state/actions/beginCar';
 import { takeCopy } from '../../../renderer/state/actions/recoverCar';
 import { saveCarAs } from '../../../renderer/state/actions/saveCar';
 import { createBenchStore, type BenchStore } from '../../../renderer/state/benchStore';
-import { carTitle } from '../../../renderer/state/carTitle';
+import { carTitle, keptName } from '../../../renderer/state/carTitle';
 import type { Offer } from '../../../renderer/state/filesState';
 import { carDocument, carText, openedBench } from '../carUnderTest';
 
@@ -22,6 +22,14 @@ test('the window is called after the car as it is called now, undone with its na
   expect(said()).toEqual(['Wet car', '● Wet car – Jounce']);
   undoStep(store);
   expect(said()).toEqual(['Check car 23', 'Check car 23 – Jounce']);
+});
+
+test('what is kept of a car is called after it as it is called now, whatever it was opened as', () => {
+  const store = openedBench();
+  expect(keptName(store.getState(), 'points')).toBe('Check car 23 Baseline front points');
+  rename(store, 'Wet car');
+  expect(keptName(store.getState(), 'points')).toBe('Wet car Baseline front points');
+  expect(keptName(store.getState(), 'lengths', 'Design')).toBe('Wet car Design front lengths');
 });
 
 test('a kept copy that is gone on with is called by its own name, not by the one in the file', () => {
