@@ -114,6 +114,8 @@ export interface BenchState {
   readonly viewing: Viewing;
   readonly theme: Theme;
   readonly preferences: Preferences;
+  /** a unit of length was chosen since a car was begun here last: it is that one's unit too */
+  readonly isLengthChosen: boolean;
   /**
    * The car on the bench as it would be with a part that is being made: what is answered and shown instead of it, against it.
    * Never undone and never saved; any other change of the bench ends it.
@@ -146,6 +148,7 @@ const START: Omit<BenchState, 'files'> = {
   viewing: START_VIEWING,
   theme: 'system',
   preferences: {},
+  isLengthChosen: false,
   trial: null,
   unfinished: null,
   isGiving: false,

@@ -1,4 +1,4 @@
-import type { AxleName, CarDocument } from '../../geometry/index';
+import type { AxleName, CarDocument, LengthUnit } from '../../geometry/index';
 import { memoLast } from '../compute/memoLast';
 import { mmPerFileUnit } from '../units/fileLength';
 import type { ShownUnits } from '../units/unitChoice';
@@ -18,10 +18,19 @@ const toeDiameterOf = (document: CarDocument | undefined, axle: AxleName): numbe
   return document === undefined || diameter === undefined ? null : diameter * mmPerFileUnit(document);
 };
 
-const unitsOf = memoLast((preferences: Preferences, toeDiameter: number | null): ShownUnits => {
+/**
+ * A car that was begun here is typed and read in the unit that it was said to be measured in, until another one is chosen. That
+ * says nothing of other cars: what the person likes for those stays what it was. Null: the car has no unit of its own.
+ */
+const ownLength = ({ file, unfinished, isGiving, page, isLengthChosen }: BenchState): LengthUnit | null => {
+  if (isLengthChosen) return null;
+  return (isGiving && page === 'points' ? unfinished : file?.begun)?.choice.unit ?? null;
+};
+
+const unitsOf = memoLast((preferences: Preferences, own: LengthUnit | null, toeDiameter: number | null): ShownUnits => {
   const { length, angle, toe, force } = UNIT_PREFERENCES;
   return {
-    length: preferredOf(preferences, length.name, length.words),
+    length: own ?? preferredOf(preferences, length.name, length.words),
     angle: preferredOf(preferences, angle.name, angle.words),
     toe: preferredOf(preferences, toe.name, toe.words),
     force: preferredOf(preferences, force.name, force.words),
@@ -31,4 +40,4 @@ const unitsOf = memoLast((preferences: Preferences, toeDiameter: number | null):
 
 /** The units that the window reads and types in now, for the axle on the bench; the same object while nothing of it changes. */
 export const chosenUnits = (state: BenchState): ShownUnits =>
-  unitsOf(state.preferences, toeDiameterOf(state.history?.present.document, state.axle));
+  unitsOf(state.preferences, ownLength(state), toeDiameterOf(state.history?.present.document, state.axle));

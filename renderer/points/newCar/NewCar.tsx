@@ -2,11 +2,10 @@ import { useId, useRef, useState, type KeyboardEvent } from 'react';
 import { Segments } from '../../look/controls/Segments';
 import type { LengthUnit } from '../../../geometry/index';
 import { useBench, useWindow } from '../../shell/benchContext';
-import { beginAxlesAnew, beginCar, keepUnfinished, withAxlesAnew } from '../../state/actions/beginCar';
-import { prefer } from '../../state/actions/prefer';
+import { beginAxlesAnew, beginCar, beginUnfinished, keepUnfinished, withAxlesAnew } from '../../state/actions/beginCar';
 import type { BegunCar, LayoutName, NewCarChoice } from '../../state/begunCar';
 import { benchOf, changeFiles, isUnsaved } from '../../state/benchStore';
-import { chosenUnits, UNIT_PREFERENCES } from '../../state/chosenUnits';
+import { chosenUnits } from '../../state/chosenUnits';
 import { faultWords, judgeEdit } from '../fields/judgeEdit';
 import { LayoutDrawing } from './LayoutDrawing';
 import { countOfPoints, FIRST_CHOICE, newCarDocument } from './newCarDocument';
@@ -64,12 +63,9 @@ export const NewCar = ({ begun, onCancel, onMade }: NewCarProps) => {
   const layouts = [choice.front, choice.rear].filter((layout) => layout !== null);
   const typical = layouts.reduce((sum, layout) => sum + countOfPoints(layout), 0);
   const count = next === 'unfinished' ? countGiven(emptyCar(choice, null)).of : typical;
-  // what is measured in inches is typed and read in inches from here on; the header says so and can be told otherwise
-  const showUnit = () => prefer(store, UNIT_PREFERENCES.length.name, choice.unit);
   const make = () => {
     if (next === 'unfinished') {
-      showUnit();
-      keepUnfinished(store, emptyCar(choice, unfinished));
+      beginUnfinished(store, emptyCar(choice, unfinished));
       return onMade(next);
     }
     const [wrong] = LENGTHS.filter(([key]) => typed[key] !== undefined && !parseSize(typed[key], choice.unit).ok);
@@ -87,7 +83,6 @@ export const NewCar = ({ begun, onCancel, onMade }: NewCarProps) => {
       return onMade(next);
     }
     const open = () => {
-      showUnit();
       beginCar(store, choice, document);
       onMade(next);
     };

@@ -12,8 +12,10 @@ import { putOnBench } from './openCar';
  */
 export const beginCar = (store: BenchStore, choice: NewCarChoice, document: CarDocument): boolean => {
   const read = parseCar(serializeCar(document));
-  if (read.ok) putBegun(store, { choice, documents: [read.value.document] }, read.value);
-  return read.ok;
+  if (!read.ok) return false;
+  putBegun(store, { choice, documents: [read.value.document] }, read.value);
+  store.setState({ isLengthChosen: false });
+  return true;
 };
 
 /** The same for a car whose every point was given: none of them is typical. Nothing is left unfinished. */
@@ -31,6 +33,10 @@ const putBegun = (store: BenchStore, begun: BegunCar, read: Parameters<typeof pu
   const place = { kind: 'none', name: fileNameFor(name) } as const;
   putOnBench(store, { title: name, sample: null, place, savedAt: null, isNeverSaved: true, begun }, read);
 };
+
+/** Begins a new car whose points are given one by one: it is typed and read in its own unit from here on. */
+export const beginUnfinished = (store: BenchStore, unfinished: UnfinishedCar): void =>
+  store.setState({ unfinished, isLengthChosen: false });
 
 /** Keeps what was given of a new car, beside the one on the bench; null: it is given up. */
 export const keepUnfinished = (store: BenchStore, unfinished: UnfinishedCar | null): void =>
