@@ -18,6 +18,14 @@ export interface Tried {
   readonly broken: readonly BrokenLimit[];
 }
 
+/** What a part or a pair comes to: the nearest on real steps, and between them. */
+export interface Found {
+  readonly real: Tried | null;
+  readonly exact: Tried | null;
+  /** what reaches and breaks a limit, where that is asked for */
+  readonly walled: Tried | null;
+}
+
 /** The legal one that misses least; of equals the earlier. */
 export function nearest(tried: readonly (Tried | null)[]): Tried | null {
   let best: Tried | null = null;
