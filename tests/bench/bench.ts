@@ -19,6 +19,7 @@ import { matrixFiveRods, matrixStrut } from './speed/matrix.mjs';
 import { referenceCar } from './referenceCar';
 import { medianMicros } from './stopwatch';
 import { clearanceBench } from './clearance';
+import { keepOutBench } from './keepOut';
 import { studyBenches } from './studies';
 
 /** One row: the median time of one unit of work; `ratio` is the median of the row named by `against` ÷ this one. */
@@ -102,6 +103,7 @@ function benches(): Bench[] {
     { name: 'batch 1000 cars', units: 1, work: () => runLines(lines) },
     ...studyBenches(sample, documentOf(sampleText('marram-coupe'))),
     ...clearanceBench(sample),
+    ...keepOutBench(sample),
   ];
 }
 

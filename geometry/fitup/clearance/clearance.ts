@@ -1,5 +1,6 @@
 import type { AxleName, SetupDocument, SideName } from '../../car/document';
 import type { CarMechanism } from '../../car/mechanism';
+import { leastFirst } from '../../core/order';
 import { mirror, type Vector } from '../../core/vector';
 import type { Failure } from '../../corner/failure';
 import { assembleCar } from '../../setup/assembleCar';
@@ -114,7 +115,12 @@ export function clearanceStudy(
         const row = rowOf(fieldsOf(tasks[chunk]), tasks[chunk]);
         return row === null ? null : { row, isBoth: tasks[chunk].isBoth };
       },
-      merge: (rows) => ({ next: rows.filter((row) => row !== null).sort((a, b) => a.row.spare - b.row.spare) }),
+      merge: (rows) => ({
+        next: leastFirst(
+          rows.filter((row) => row !== null),
+          ({ row }) => row.spare,
+        ),
+      }),
     });
   };
   const second = (searched: readonly Searched[]): Round<ClearanceAnswer> => {

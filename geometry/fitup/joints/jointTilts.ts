@@ -1,6 +1,7 @@
 import type { AxleName, SideName } from '../../car/document';
 import type { JointDocument } from '../../car/fitUpDocument';
 import { toRadians } from '../../core/angle';
+import { leastFirst } from '../../core/order';
 import { add, scale, subtract, unit, type Vector } from '../../core/vector';
 import { knucklePoint } from '../../corner/knucklePoint';
 import { MOTION_WIDTH, type Motion } from '../../corner/motion';
@@ -44,7 +45,7 @@ export function jointTilts(corners: readonly FitUpCorner[]): JointRow[] {
       return these.length === 0 ? [] : [rowOf(point, joint, these)];
     });
   });
-  return rows.sort((a, b) => (a.spare ?? -Infinity) - (b.spare ?? -Infinity));
+  return leastFirst(rows, ({ spare }) => spare ?? -Infinity);
 }
 
 /** A joint in one setup, with its directions at every position of the grid as the bolt's body sees them. */

@@ -1,6 +1,7 @@
 import type { AxleName, SideName } from '../../car/document';
 import type { CarMechanism } from '../../car/mechanism';
 import { toDegrees } from '../../core/angle';
+import { leastFirst } from '../../core/order';
 import { mirror, type Vector } from '../../core/vector';
 import { SOLVED, type Motion } from '../../corner/motion';
 import { startTrack, trackCorner } from '../../corner/solveCorner';
@@ -52,7 +53,7 @@ export interface GroundStance {
 }
 
 export interface OverGround {
-  /** least spare first */
+  /** least spare first; of equal ones by setup, attitude, front before rear and left before right */
   readonly rows: readonly GroundRow[];
   readonly stances: readonly GroundStance[];
   /** sentences on what was left out */
@@ -104,8 +105,7 @@ export function overGround(
       });
     }
   }
-  rows.sort((a, b) => a.spare - b.spare);
-  return { rows, stances, missing: [...missing] };
+  return { rows: leastFirst(rows, ({ spare }) => spare), stances, missing: [...missing] };
 }
 
 const isOfNoAxle = ({ part }: Piece): boolean => part !== null && isStill(part.on) && part.axle === undefined;

@@ -235,3 +235,33 @@ describe('parts over the ground', () => {
     expect(missing.join(' ')).toContain('rimDiameter of the front wheels');
   });
 });
+
+describe('rows that are equal', () => {
+  test('stay in the order of the setups that were asked for, though rounding sets the last bit of each', () => {
+    const hatch = sample('saltmarsh-hatch');
+    // 0.1 + 0.2 turns are not 0.3 turns to the last bit
+    const setups = ['first', 'second', 'third'].map((name, i) => {
+      const front = { both: { tieRod: [0.3, 0.1 + 0.2, 0.3 - 1e-16][i]! }, rideHeight: -7 - i * 1e-15 };
+      return { name, car: stood({ ...hatch, setups: { [name]: { front } } } as CarDocument, name) };
+    });
+    const { rows } = overGround(toMechanism(hatch), setups, AXLES, BOTH, new Map());
+    const alike = (a: GroundRow, b: GroundRow): boolean => Math.abs(a.spare - b.spare) < 1e-9;
+    const place = ({ setup, attitude, axle, side }: GroundRow): readonly number[] => [
+      setups.findIndex(({ name }) => name === setup),
+      ['standing', 'left-flat', 'right-flat', 'solid'].indexOf(attitude),
+      [null, 'front', 'rear'].indexOf(axle),
+      BOTH.indexOf(side),
+    ];
+    let ties = 0;
+    rows.slice(1).forEach((row, i) => {
+      if (!alike(rows[i]!, row)) return;
+      ties += 1;
+      const [before, after] = [place(rows[i]!), place(row)];
+      const first = before.findIndex((value, k) => value !== after[k]);
+      expect(first < 0 || before[first]! < after[first]!).toBe(true);
+    });
+    expect(ties).toBeGreaterThan(50);
+    const bits = new Set(rows.filter(({ part, side }) => part === 'disc' && side === 'left').map(({ spare }) => spare));
+    expect(bits.size).toBeGreaterThan(4 * 2);
+  });
+});
