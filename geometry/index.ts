@@ -232,6 +232,7 @@ export { pointNamesOf, sideOfName } from './points/matchName';
 export { takePoints, withRightPoints } from './points/takePoints';
 export { designPoint, designPoints } from './points/designPoints';
 export { placedPoints, pointsCsv, type PlacedPoint } from './points/placedPoints';
+export { pathCsv, pointPath, positionOfAxle, type PathPlace } from './points/pointPath';
 
 // Words
 export { suggest } from './car/suggest';

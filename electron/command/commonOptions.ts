@@ -49,6 +49,15 @@ export const ROLL: OptionSpec = {
   help: 'body roll in degrees, + left side up, as in a left turn',
 };
 
+/** What is gone through: a motion, or positions from a file. */
+export const POSITIONS: readonly OptionSpec[] = [
+  { name: 'motion', kind: 'motion', value: 'bump|roll|steer', help: 'what is swept' },
+  { name: 'from', kind: 'number', value: 'A', help: 'first input' },
+  { name: 'to', kind: 'number', value: 'B', help: 'last input' },
+  { name: 'steps', kind: 'count', value: 'N', help: 'number of positions, ends included' },
+  { name: 'list', kind: 'text', value: 'IN.csv', help: 'positions from a file instead of a motion; - is standard input' },
+];
+
 export const TOE_RESET: OptionSpec = {
   name: 'toe-reset',
   kind: 'number?',

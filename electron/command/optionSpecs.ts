@@ -1,5 +1,5 @@
 import { FIT_UP_VERBS } from './fitUpVerbs';
-import { COMMON, WITHOUT_CAR, AXLE, TRAVEL, RACK, ROLL, TOE_RESET, LOCKED, WORKERS, SIDE } from './commonOptions';
+import { COMMON, WITHOUT_CAR, AXLE, TRAVEL, RACK, ROLL, TOE_RESET, LOCKED, WORKERS, SIDE, POSITIONS } from './commonOptions';
 
 /** What the value of an option is. `settings` may be given again and again. */
 export type OptionKind =
@@ -122,11 +122,7 @@ export const VERBS: readonly VerbSpec[] = [
       'A position that cannot be reached stays in the answer as a row with its reason.',
     ],
     options: [
-      { name: 'motion', kind: 'motion', value: 'bump|roll|steer', help: 'what is swept' },
-      { name: 'from', kind: 'number', value: 'A', help: 'first input' },
-      { name: 'to', kind: 'number', value: 'B', help: 'last input' },
-      { name: 'steps', kind: 'count', value: 'N', help: 'number of positions, ends included' },
-      { name: 'list', kind: 'text', value: 'IN.csv', help: 'positions from a file instead of a motion; - is standard input' },
+      ...POSITIONS,
       {
         name: 'csv',
         kind: 'text',
@@ -272,7 +268,7 @@ export const VERBS: readonly VerbSpec[] = [
     summary: 'coordinates in from any frame, and out of any setup at any position',
     details: [
       "With a list: shows every point of it as read, in the car's frame, and what it would replace. Nothing is written without --out. A list is name,x,y,z with commas, semicolons or tabs; a header may name the columns in any order, axle and side among them.",
-      'Without a list: every point of the car in its setup at a position, beside design, in mm, as CSV.',
+      'Without a list: every point of the car in its setup at a position, beside design, in mm, as CSV. With --path: where one point is all along a motion or a list of positions, relative to the body, left and right.',
       "Reference points are named points of the car (--datum armFront,ballJoint,strutTop), or a CSV of points in the car's frame, in mm unless its header says another unit. The list is moved onto them by the least-squares rigid fit; what each misses by is told.",
       "Names agree but for case, blanks, underscores and hyphens. With --side both a row's side is its column, else the word left or right in its name, else the sign of y.",
     ],
@@ -298,7 +294,12 @@ export const VERBS: readonly VerbSpec[] = [
         value: 'NAMES|FILE',
         help: "three or more reference points; without them the list is in the car's frame already",
       },
-      { name: 'side', kind: 'choice', value: 'left|right|both', help: 'the side that was measured; left when not given' },
+      {
+        name: 'side',
+        kind: 'choice',
+        value: 'left|right|both',
+        help: 'the side that was measured; left when not given. Of a path: both when not given',
+      },
       { name: 'mirror', kind: 'flag', value: '', help: 'the other side is the mirror image of the measured one' },
       { name: 'average', kind: 'flag', value: '', help: 'both sides become the mean of them; with --side both' },
       {
@@ -312,10 +313,12 @@ export const VERBS: readonly VerbSpec[] = [
         name: 'csv',
         kind: 'text',
         value: 'OUT.csv',
-        help: 'writes the points of the car as CSV; - is standard output',
+        help: 'writes the points of the car, or the path, as CSV; - is standard output',
         writes: true,
       },
       { name: 'force', kind: 'flag', value: '', help: 'lets --out or --csv replace an existing file', writes: true },
+      { name: 'path', kind: 'text', value: 'POINT', help: 'the way of this point through --motion or --list' },
+      ...POSITIONS,
       TRAVEL,
       RACK,
       ROLL,
@@ -324,6 +327,7 @@ export const VERBS: readonly VerbSpec[] = [
     examples: [
       'jounce points samples/taped-front-left.csv --car samples/saltmarsh-hatch.jounce.json \\\n    --axle front --axes back,right,up --datum armFront,ballJoint,strutTop',
       'jounce points --car samples/saltmarsh-hatch.jounce.json --setup Wet --travel 25 --csv points.csv',
+      'jounce points --car samples/saltmarsh-hatch.jounce.json --path tieRodEnd \\\n    --motion steer --from -70 --to 70 --steps 15 --side left',
     ],
   },
   {

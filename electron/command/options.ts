@@ -30,6 +30,8 @@ export interface Options {
   steps?: number;
   list?: string;
   csv?: string;
+  /** a point whose way is asked for */
+  path?: string;
   in?: string;
   car?: string;
   axes?: string;

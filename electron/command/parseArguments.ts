@@ -110,5 +110,6 @@ function checkPositionals(verb: VerbSpec, positionals: readonly string[], option
     );
   if (options.car === '-' && (positionals[0] === '-' || options.in === '-'))
     throw usageError('standard input cannot be both the car and the list');
-  if (positionals[0] === '-' && options.list === '-') throw usageError('standard input cannot be both the car and the list');
+  if ((positionals[0] === '-' || options.car === '-') && options.list === '-')
+    throw usageError('standard input cannot be both the car and the list');
 }

@@ -1,13 +1,15 @@
 import type { Answer, Call } from './answer';
 import { usageError } from './commandError';
+import { pathOut } from './pathOut';
 import { pointsIn } from './pointsIn';
 import { pointsOut } from './pointsOut';
 
 /** Options that say how a list is to be understood, and those that say where the car is: no call has both. */
-const OF_A_LIST = ['axes', 'units', 'datum', 'side', 'mirror', 'average', 'map', 'out'] as const;
-const OF_A_POSITION = ['setup', 'set', 'travel', 'rack', 'roll', 'csv'] as const;
+const OF_A_LIST = ['axes', 'units', 'datum', 'mirror', 'average', 'map', 'out'] as const;
+const OF_A_POSITION = ['setup', 'set', 'travel', 'rack', 'roll', 'csv', 'path'] as const;
+const OF_A_PATH = ['motion', 'from', 'to', 'steps', 'list'] as const;
 
-/** `points`: a list of coordinates brought to the car, or the car's points at a position. */
+/** `points`: a list of coordinates brought to the car, the car's points at a position, or the path of one. */
 export async function answer(call: Call): Promise<Answer> {
   const { car, options } = call;
   if (!car) throw usageError('a car is needed');
@@ -19,7 +21,13 @@ export async function answer(call: Call): Promise<Answer> {
           ? `--${name} is of the car's own points: it goes without a list`
           : `--${name} says how a list is to be read: name the list`,
       );
+  if (options.side !== undefined && !list && options.path === undefined)
+    throw usageError('--side goes with a list, or with --path');
+  for (const name of OF_A_PATH)
+    if (options[name] !== undefined && options.path === undefined)
+      throw usageError(`--${name} goes with --path: name the point that goes along`);
   if (options.force && options.out === undefined && options.csv === undefined)
     throw usageError('--force goes with --out or --csv');
-  return options.in === undefined ? pointsOut(call, car) : pointsIn(call, car, options.in);
+  if (options.in !== undefined) return pointsIn(call, car, options.in);
+  return options.path === undefined ? pointsOut(call, car) : pathOut(call, car, options.path);
 }

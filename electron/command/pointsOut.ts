@@ -1,4 +1,4 @@
-import { placedPoints, pointsCsv, type PlacedPoint } from '../../geometry/index';
+import { placedPoints, pointsCsv, positionOfAxle, type PlacedPoint } from '../../geometry/index';
 import type { Answer, Call } from './answer';
 import type { LoadedCar } from './carSource';
 import { CommandError, errorOfFailure, usageError } from './commandError';
@@ -17,7 +17,7 @@ export async function pointsOut({ options, reads }: Call, car: LoadedCar): Promi
   const { name: setup, assembled } = assembledSetup(car, options.setup, options.set);
   if (options.csv !== undefined && !toOutput) await refuseUnwritable(options.csv, options.force === true, reads);
   const rows = axlesAsked(car, options).flatMap((axle): readonly PlacedPoint[] => {
-    const placed = placedPoints(assembled, axle, position);
+    const placed = placedPoints(assembled, axle, positionOfAxle(assembled, axle, position));
     if (!placed.ok) throw new CommandError(errorOfFailure(placed.failure));
     return placed.value;
   });

@@ -26,7 +26,7 @@ export async function sweepQuestion(options: Options): Promise<SweepQuestion> {
 function motionQuestion(options: Options): SweepQuestion {
   const { motion, from, to, steps } = options;
   if (motion === undefined || from === undefined || to === undefined || steps === undefined)
-    throw usageError('sweep needs --motion, --from, --to and --steps, or --list');
+    throw usageError('a sweep needs --motion, --from, --to and --steps, or --list');
   const swept = SWEPT[motion];
   if (options[swept] !== undefined) throw usageError(`${motion} sweeps ${swept}: it cannot be fixed by "${swept}" too`);
   if (steps === 1 && from !== to) throw usageError('one step cannot include both ends: give at least 2');

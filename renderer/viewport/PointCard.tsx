@@ -165,6 +165,14 @@ export const PointCard = () => {
           <input type="checkbox" checked={hasPath} onChange={() => switchOverlay(store, 'path')} />
           Path over bump
         </label>
+        <button
+          type="button"
+          className="button"
+          aria-label={`Save the path of ${name} as CSV, over all travel and lock`}
+          onClick={() => void import('./keepPath').then(({ keepPath }) => keepPath(store.getState(), chosen))}
+        >
+          CSV
+        </button>
       </div>
       {!hasTable && <FarNotice axle={chosen.axle} side={chosen.side} point={chosen.point} />}
       <Ways chosen={chosen} />

@@ -1,8 +1,6 @@
 import { findReading, type SideName } from '../../geometry/index';
 import { nameOfKey } from '../adjusters/fitterWords';
-import { motionRanges } from '../compute/motionRanges';
 import { placeMany } from '../compute/placeSetup';
-import { memoLast } from '../compute/memoLast';
 import { standingRow } from '../compute/standing';
 import type { BenchState } from '../state/benchStore';
 import { chosenUnits } from '../state/chosenUnits';
@@ -15,6 +13,7 @@ import { groundFrame } from './groundFrame';
 import type { AxleContent, Envelope, OverlayContent, WheelWords } from './overlayContent';
 import { keysOfAdjuster, pointOfAdjuster } from './partKeys';
 import type { Point } from './points';
+import { reachOf } from './reachOf';
 import type { StagedAxle, Stage } from './stage';
 
 /** A reading with its unit; null where it has no value. @param signed - a plus before what is over zero */
@@ -53,23 +52,6 @@ const wordsOf = (state: BenchState, side: SideName, view: ViewName): WheelWords 
     over: view === 'front' && scope === 'axle' ? overWheel(state, side) : null,
   };
 };
-
-const PATH_STEPS = 40;
-const spread = (from: number, to: number, steps: number): readonly number[] =>
-  Array.from({ length: steps + 1 }, (_, index) => from + ((to - from) * index) / steps);
-
-/** Travels and racks that an axle can be brought to: for paths all along the travel, for envelopes its ends and middle. */
-const reachOf = memoLast((bench: NonNullable<BenchState['history']>['present'], axle: 'front' | 'rear') => {
-  const { travel, rack } = motionRanges(bench.document, axle, standingRow(bench, axle));
-  const [low, high] = travel.stops ?? [travel.min, travel.max];
-  const [right, left] = rack ? (rack.stops ?? [rack.min, rack.max]) : [0, 0];
-  return {
-    path: spread(low, high, PATH_STEPS),
-    straight: [0] as readonly number[],
-    ends: [low, 0, high] as readonly number[],
-    locks: right === left ? [0] : ([right, 0, left] as readonly number[]),
-  };
-});
 
 const pathOf = (state: BenchState, staged: StagedAxle, { axle, side, point }: PointRef): readonly Point[] => {
   const bench = state.history?.present;

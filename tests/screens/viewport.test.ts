@@ -1,7 +1,10 @@
-import { readFile } from 'node:fs/promises';
+import { readFile, writeFile } from 'node:fs/promises';
+import path from 'node:path';
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import { drawn, openBench, pictureOf, SEEN, shareChanged, type } from './bench';
+import { carPath, jounce } from '../electron/command/jounce';
+import { temporaryFolder } from '../electron/temporaryFolder';
 import { openWindow } from './chromium';
 import { choose, choosePoint, collisions, labelsOf, placeOfMark, show } from './viewMarks';
 
@@ -161,6 +164,28 @@ describe('a point in the view', () => {
     expect(await card.innerText()).not.toBe(standing);
     expect(await undo.count()).toBeGreaterThan(0);
     expect(complaints).toEqual([]);
+  });
+
+  test('its way over travel is kept as CSV, at both locks too, as the command line has it', async () => {
+    const { page } = await openBench();
+    await choose(page, 'View', 'Front');
+    await choosePoint(page, 'Tie rod end');
+    const card = page.getByRole('group', { name: 'Chosen point: Tie rod end, left' });
+    const [kept] = await Promise.all([
+      page.waitForEvent('download'),
+      card.getByRole('button', { name: /^Save the path of Tie rod end/ }).click(),
+    ]);
+    expect(kept.suggestedFilename()).toBe('Check car 23 Baseline front left tie rod end path.csv');
+    const [head, ...lines] = (await readFile(await kept.path(), 'utf8')).trimEnd().split('\r\n');
+    expect(head).toMatch(/^axle,side,name,travelLeft \[mm\],.*x \[mm\]/);
+    const rows = lines.map((line) => line.split(','));
+    expect(new Set(rows.map((row) => row[5])).size).toBe(3);
+    const folder = await temporaryFolder();
+    const list = path.join(folder, 'list.csv');
+    const places = rows.map((row) => `${row[3]},${row[4]},${row[5]}`);
+    await writeFile(list, ['travelLeft,travelRight,rack', ...places].join('\n'));
+    const asked = ['points', '--car', carPath(23), '--path', 'tieRodEnd', '--side', 'left', '--list', list, '--csv', '-'];
+    expect((await jounce(asked)).stdout.trimEnd().split('\r\n')).toEqual([head, ...lines]);
   });
 
   test('that an adjuster moves turns it', async () => {
