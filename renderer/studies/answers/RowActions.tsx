@@ -19,18 +19,20 @@ interface RowActionsProps {
   readonly moved?: readonly string[];
 }
 
-const NOT_A_SETTING = 'It moves points of the drawing, which no setup holds: take it to the bench, where the car is changed';
+const NOT_A_SETTING =
+  'It moves points of the drawing, which no setup holds: taken as a new setup it changes the car, and says what is to be done';
 
 /** What can be done with the chosen row. */
 export const RowActions = ({ found, words, refused, moved = [] }: RowActionsProps) => {
   const { store } = useWindow();
   if (!found) return null;
   const step = `Take ${cut(words)}`;
-  const take = (as: 'new' | 'change') => {
-    if (takeAnswer(store, found, as, step) !== null) choosePage(store, 'bench');
+  const takeTo = (page: 'bench' | 'sheet', as: 'new' | 'change' = 'new') => {
+    if (takeAnswer(store, found, as, step) !== null) choosePage(store, page);
   };
   const isRefused = refused !== null;
   const isOfDrawing = moved.length > 0;
+  const asNew = refused ?? `As a new setup beside ${found.from}; one step of undo`;
   const refusedAsSetting = refused ?? (isOfDrawing ? NOT_A_SETTING : null);
   return (
     <>
@@ -57,7 +59,7 @@ export const RowActions = ({ found, words, refused, moved = [] }: RowActionsProp
               title={refusedAsSetting ?? undefined}
               onClick={() => {
                 close();
-                take('change');
+                takeTo('bench', 'change');
               }}
             >
               Change {found.from} to this, on the bench
@@ -77,64 +79,68 @@ export const RowActions = ({ found, words, refused, moved = [] }: RowActionsProp
           </>
         )}
       </Popover>
-      <button
-        type="button"
-        className="button"
-        disabled={refusedAsSetting !== null}
-        title={refusedAsSetting ?? `As a new setup beside ${found.from}; one step of undo`}
-        onClick={() => {
-          if (takeAnswer(store, found, 'new', step) !== null) choosePage(store, 'sheet');
-        }}
-      >
-        To the sheet
-      </button>
       {isOfDrawing && !isRefused ? (
-        <Popover
-          button={{
-            className: 'button primary',
-            label: 'Take to bench',
-            title: 'It moves points of the car itself: asks first',
-            content: 'Take to bench…',
-          }}
-          label="Points of the car would move"
-          role="group"
-          className="askmove"
-        >
-          {(close) => (
-            <>
-              <p>
-                <b>The car itself is changed:</b> {moved.join('; ')}. Points are of the drawing and not of a setup, so that every
-                setup of this car is another one then, and no sheet will name it as work to do: write down where the new hole is.
-              </p>
-              <p className="actions">
-                <button
-                  type="button"
-                  className="button primary"
-                  onClick={() => {
-                    close();
-                    take('new');
-                  }}
-                >
-                  Move them, one step of undo
-                </button>
-                <button type="button" className="button" onClick={close}>
-                  Leave the car as it is
-                </button>
-              </p>
-            </>
-          )}
-        </Popover>
+        (['sheet', 'bench'] as const).map((page) => <AskMove key={page} page={page} moved={moved} onMove={() => takeTo(page)} />)
       ) : (
-        <button
-          type="button"
-          className="button primary"
-          disabled={isRefused}
-          title={refused ?? `As a new setup beside ${found.from}; one step of undo`}
-          onClick={() => take('new')}
-        >
-          Take to bench
-        </button>
+        <>
+          <button type="button" className="button" disabled={isRefused} title={asNew} onClick={() => takeTo('sheet')}>
+            To the sheet
+          </button>
+          <button type="button" className="button primary" disabled={isRefused} title={asNew} onClick={() => takeTo('bench')}>
+            Take to bench
+          </button>
+        </>
       )}
     </>
+  );
+};
+
+interface AskMoveProps {
+  readonly page: 'sheet' | 'bench';
+  /** what is moved, in words */
+  readonly moved: readonly string[];
+  readonly onMove: () => void;
+}
+
+/** Points are of the car: it is asked first whether they shall move. */
+const AskMove = ({ page, moved, onMove }: AskMoveProps) => {
+  const words = page === 'sheet' ? 'To the sheet' : 'Take to bench';
+  return (
+    <Popover
+      button={{
+        className: `button${page === 'bench' ? ' primary' : ''}`,
+        label: words,
+        title: 'It moves points of the car itself: asks first',
+        content: `${words}…`,
+      }}
+      label="Points of the car would move"
+      role="group"
+      className="askmove"
+    >
+      {(close) => (
+        <>
+          <p>
+            <b>The car itself is changed:</b> {moved.join('; ')}. No adjuster does this, and points are of the drawing and not of
+            a setup: every setup of this car is another one then. The sheet names it as work to do, from the notes of the new
+            setup.
+          </p>
+          <p className="actions">
+            <button
+              type="button"
+              className="button primary"
+              onClick={() => {
+                close();
+                onMove();
+              }}
+            >
+              Move them, one step of undo
+            </button>
+            <button type="button" className="button" onClick={close}>
+              Leave the car as it is
+            </button>
+          </p>
+        </>
+      )}
+    </Popover>
   );
 };

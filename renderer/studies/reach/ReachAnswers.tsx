@@ -4,6 +4,7 @@ import { KeepTable } from '../../lengths/KeepTable';
 import { VerdictShape } from '../../look/controls/VerdictShape';
 import { useUnits } from '../../look/units';
 import type { FoundAnswer } from '../../state/answeredSetup';
+import { movedPointLines } from '../../state/movedPoints';
 import { formatNumber } from '../../units/format';
 import { EffectCell, EffectHead, GapCell, GapHead, PartShapes, PickRow, RangeUsed } from '../answers/AnswerCells';
 import { EffectList } from '../answers/EffectList';
@@ -77,7 +78,7 @@ export const ReachAnswers = ({ answered: { order, answer }, changed, wasLeft, on
           <RowActions
             found={found}
             words={row ? rowWords(row) : ''}
-            moved={row?.points}
+            moved={row && movedPointLines(order.document, row.answer.points).length > 0 ? row.points : []}
             refused={changed === 'car' ? 'The car was changed since: run again first.' : null}
           />
         </div>

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { setupNames } from '../../../geometry/index';
+import { describeSheet, setupNames, STANDARD_UNITS, toMechanism, WHOLE_SHEET } from '../../../geometry/index';
 import { deleteQuestion, faultOfQuestionName, keepQuestion, renameQuestion } from '../../../renderer/state/actions/questions';
 import { turnAdjuster, undoStep } from '../../../renderer/state/actions/editSetup';
 import { renameSetup, writeNotes } from '../../../renderer/state/actions/setups';
@@ -97,6 +97,42 @@ describe('an answer that is taken to the bench', () => {
     takeAnswer(store, { ...FOUND, points }, 'new', 'Take it');
     expect(benchNow(store).document.front?.points['tieRodEnd']).toEqual([1, 2, 3]);
     expect(benchNow(store).document.front?.points['ballJoint']).toEqual(sampleCar().front?.points['ballJoint']);
+  });
+
+  test('points of the drawing are work to do in the notes of the new setup, and so on its sheet', () => {
+    const store = sampleBench();
+    const car = sampleCar();
+    const [x, y, z] = car.front!.points['tieRodEnd'];
+    const points = { front: { points: { tieRodEnd: [x, y - 1.5, z + 2.5] } } } as const;
+    const made = takeAnswer(store, { ...FOUND, points }, 'new', 'Take it') ?? '';
+    const { document } = benchNow(store);
+    const { notes = '' } = setupNamed(document, made);
+    expect(notes).toContain('no adjuster does it: move point tie rod end, front left, and right as its mirror image');
+    expect(notes).toContain('by X 0.00, Y −1.50, Z +2.50 mm');
+    expect(document.setups?.['Wet']?.notes).toBe(car.setups?.['Wet']?.notes);
+    const sheet = describeSheet(toMechanism(document), {
+      setup: { name: made, setup: setupNamed(document, made) },
+      onCar: null,
+      axles: ['front', 'rear'],
+      clock: 'fitter',
+      parts: WHOLE_SHEET,
+      units: STANDARD_UNITS,
+      date: '2026-05-16',
+      fileName: null,
+    });
+    if (!sheet.ok) throw new Error(sheet.failure.message);
+    const lines = sheet.value.sections.flatMap((section) => (section.kind === 'notes' ? section.lines : []));
+    expect(lines.filter((line) => line.includes('move point tie rod end'))).toHaveLength(1);
+  });
+
+  test('a point that is moved on the right alone is said of the right alone', () => {
+    const store = sampleBench();
+    const [x, y, z] = sampleCar().front!.points['tieRodEnd'];
+    const points = { front: { points: {}, right: { points: { tieRodEnd: [x, -y, z + 2] } } } } as const;
+    const made = takeAnswer(store, { ...FOUND, points }, 'new', 'Take it') ?? '';
+    const { notes = '' } = setupNamed(benchNow(store).document, made);
+    expect(notes).toContain('tie rod end, front right, by X 0.00, Y 0.00, Z +2.00 mm');
+    expect(notes).not.toContain('front left');
   });
 
   test('as a ghost it is what the bench is compared with, and the car stays as it is', () => {
