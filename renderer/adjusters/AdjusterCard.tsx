@@ -8,14 +8,22 @@ import { fitterWordsOfSides } from './fitterWords';
 import { HeldCard } from './HeldCard';
 import { LockShape } from './LockShape';
 import { PartDrawing } from './parts/PartDrawing';
+import { formatShort } from '../units/format';
+import { shownQuantity, withUnit } from '../units/shownQuantity';
 import type { ShownUnits } from '../units/unitChoice';
 import { useAdjuster, type AdjusterInHand } from './useAdjuster';
+
+const toeWords = (toeDeg: number, units: ShownUnits): string => {
+  const toe = shownQuantity({ quantity: 'angle', decimals: 2, isToe: true }, units);
+  // in decimal degrees as it was typed
+  return toe.unit === '°' ? `${formatShort(toeDeg)}°` : withUnit(toe.format(toeDeg), toe.unit);
+};
 
 const wordsOf = (adjuster: AdjusterDocument, hand: AdjusterInHand, units: ShownUnits): string => {
   if (adjuster.locked !== undefined) return `locked: ${adjuster.locked}`;
   const words = fitterWordsOfSides(adjuster, hand.value, hand.mm, units, hand.pivotToBolt).short;
   if (hand.toeDeg === null) return words;
-  return `${words}; ${hand.outOfRange ? 'past its range' : `sets toe to ${hand.toeDeg}°`}`;
+  return `${words}; ${hand.outOfRange ? 'past its range' : `sets toe to ${toeWords(hand.toeDeg, units)}`}`;
 };
 
 export interface AdjusterCardProps {

@@ -41,6 +41,12 @@ export const HeldCard = (props: AdjusterCardProps & HeldCardProps) => {
     [adjuster, left, right, hand.mm, units, hand.pivotToBolt],
   );
   const locked = adjuster.locked !== undefined || hand.toeDeg !== null;
+  const why =
+    adjuster.locked !== undefined
+      ? `Locked: ${adjuster.locked}`
+      : hand.toeDeg !== null
+        ? 'Not turned by hand while the axle’s toe is set: clear “Set toe” first.'
+        : undefined;
   // Apart, the dial is the part of the side whose number was last in hand.
   const [chosen, setChosen] = useState<'left' | 'right'>('left');
   const side = hand.apart ? chosen : 'left';
@@ -58,6 +64,7 @@ export const HeldCard = (props: AdjusterCardProps & HeldCardProps) => {
       name={hand.label}
       note={partSize(adjuster, hand.mm, units)}
       locked={locked}
+      why={why}
       dense={dense}
       focusField={focusField}
       tools={
@@ -98,7 +105,7 @@ export const HeldCard = (props: AdjusterCardProps & HeldCardProps) => {
       )}
       <span className="say">{locked ? props.words : words.short}</span>
       <span className="sub">
-        {words.detail}
+        {adjuster.locked === undefined && why !== undefined ? why : words.detail}
         {(isOffMark(adjuster, left) || isOffMark(adjuster, right)) && hand.toeDeg === null ? '; between marks' : ''}
       </span>
     </HeldFrame>

@@ -13,6 +13,8 @@ export interface HeldFrameProps {
   /** its size, range or sense, small behind the name */
   readonly note: string;
   readonly locked: boolean;
+  /** why what is drawn does not turn; undefined where it does */
+  readonly why?: string | undefined;
   readonly dense: boolean;
   /** which of its fields had the focus, or was asked for, when the card was taken in hand */
   readonly focusField: number | null;
@@ -62,7 +64,13 @@ export const HeldFrame = (props: HeldFrameProps) => {
         {locked ? <LockShape /> : props.tools}
       </div>
       <div className="heldbody">
-        <div ref={hand.ref} className={`dial${locked ? '' : ' turns'}`} {...hand.handlers}>
+        <div
+          ref={hand.ref}
+          className={`dial${locked ? '' : ' turns'}`}
+          title={props.why}
+          onMouseDown={locked ? (event) => event.preventDefault() : undefined}
+          {...hand.handlers}
+        >
           {props.drawing}
         </div>
         <div className="heldside">{props.children}</div>

@@ -205,6 +205,7 @@ export const Plot = (props: PlotProps) => {
           height="100%"
           aria-hidden="true"
           onPointerDown={handlers.onPointerDown}
+          onMouseDown={handlers.onMouseDown}
           onPointerMove={handlers.onPointerMove}
           onPointerUp={handlers.onPointerUp}
           onPointerCancel={handlers.onPointerCancel}

@@ -1,5 +1,5 @@
 import { keySteps } from '../look/controls/keySteps';
-import { useEffect, useRef, useState, type KeyboardEvent, type PointerEvent, type RefObject } from 'react';
+import { useEffect, useRef, useState, type KeyboardEvent, type MouseEvent, type PointerEvent, type RefObject } from 'react';
 import { inputOf, valueOf, type PlotFrame } from './plotLines';
 import { panRange, zoomRange, type Range } from './plotScale';
 
@@ -63,6 +63,8 @@ export const usePlotHand = (
   actions: PlotActions,
 ) => {
   const drag = useRef<Drag | null>(null);
+  /** where the car was before the first of two clicks */
+  const before = useRef(cursor);
   const [box, setBox] = useState<ZoomBox | null>(null);
   const latest = useRef({ frame, actions });
   useEffect(() => {
@@ -104,6 +106,15 @@ export const usePlotHand = (
       drag.current = { kind: 'cursor', from: cursor };
       actions.moveTo(inputOf(frame, x));
     }
+  };
+  const onMouseDown = ({ detail }: MouseEvent) => {
+    if (detail === 1) before.current = drag.current?.kind === 'cursor' ? drag.current.from : cursor;
+  };
+  /** Either click of the two had moved the car there, which nobody meant. */
+  const onDoubleClick = () => {
+    giveUp();
+    actions.moveBack(before.current);
+    actions.showWhole();
   };
   const onPointerMove = (event: PointerEvent) => {
     const now = drag.current;
@@ -180,7 +191,8 @@ export const usePlotHand = (
       onPointerCancel: giveUp,
       onLostPointerCapture: giveUp,
       onKeyDown,
-      onDoubleClick: actions.showWhole,
+      onMouseDown,
+      onDoubleClick,
     },
   };
 };

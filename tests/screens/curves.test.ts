@@ -36,6 +36,16 @@ test('the cursor and the motion are one; what is compared stands behind; curves 
   await page.mouse.up();
   expect(Number((await motionField(page, 'Bump').inputValue()).replace('−', '-'))).toBeGreaterThan(0);
 
+  // a double click shows the whole, and the car stays where it was before its first click
+  await type(motionField(page, 'Bump'), '-20');
+  const ends = () => camber.evaluate((plot) => [plot.ariaValueMin, plot.ariaValueMax, plot.textContent]);
+  const all = await ends();
+  await camber.press('+');
+  await expect.poll(ends).not.toEqual(all);
+  await page.mouse.dblclick(box.x + box.width * 0.7, box.y + box.height * 0.5);
+  expect(await motionField(page, 'Bump').inputValue()).toBe('−20');
+  await expect.poll(ends).toEqual(all);
+
   // a second setup behind, with its own numbers in the file
   await page.getByLabel('Setup compared with').selectOption('own:Trial');
   const csv = (await saved(page, 'Camber', 'Table as CSV')).toString('utf8').split('\r\n');
