@@ -35,9 +35,17 @@ interface Scale {
   readonly more: number;
 }
 const plain = (unit: string): Scale => ({ unit, factor: 1, more: 0 });
+const ratePer = ({ unit, factor }: Pick<Scale, 'unit' | 'factor'>, angle: UnitChoice['angle']): Scale =>
+  angle === 'minutes'
+    ? { unit: `′/${unit}`, factor: factor * MINUTES_PER_DEGREE, more: -2 }
+    : { unit: `°/${unit}`, factor, more: -1 };
 
-/** Rates of an angle are read over 10 mm, or over an inch: over one millimetre the first digits would all be noughts. */
-const scaleOf = (quantity: Quantity, { length, force }: UnitChoice): Scale => {
+/**
+ * Rates of an angle are read over 10 mm, or over an inch: over one millimetre the first digits would all be noughts. Where angles
+ * are read in minutes they are minutes, with decimals that are finer than those of the degrees. An angle per angle is a ratio, and
+ * the same in either.
+ */
+const scaleOf = (quantity: Quantity, { length, angle, force }: UnitChoice): Scale => {
   const inches = length === 'in';
   const pounds = force === 'pound';
   switch (quantity) {
@@ -46,7 +54,7 @@ const scaleOf = (quantity: Quantity, { length, force }: UnitChoice): Scale => {
     case 'length':
       return inches ? { unit: 'in', factor: 1 / MM_PER_INCH, more: 2 } : plain('mm');
     case 'anglePerLength':
-      return inches ? { unit: '°/in', factor: MM_PER_INCH, more: -1 } : { unit: '°/10 mm', factor: 10, more: -1 };
+      return ratePer(inches ? { unit: 'in', factor: MM_PER_INCH } : { unit: '10 mm', factor: 10 }, angle);
     case 'anglePerAngle':
       return plain('°/°');
     case 'anglePerG':

@@ -26,9 +26,12 @@ const NEWTON = ['n', 'newton', 'newtons'];
 const POUNDS = ['lb', 'lbs', 'lbf', 'pound', 'pounds'];
 const INCH = ['in', 'inch', 'inches', '"', '″', 'in.'];
 
+const MINUTE_SIGNS = ['′', "'", '’', 'min'];
+const DEGREE_SIGNS = ['°', 'deg'];
+
 const MINUTES: TypedUnit = {
   name: '′',
-  written: ['′', "'", '’', 'min', 'minute', 'minutes'],
+  written: [...MINUTE_SIGNS, 'minute', 'minutes'],
   toField: (number) => clean(number / MINUTES_PER_DEGREE),
 };
 
@@ -36,7 +39,26 @@ const NEWTON_METRE_PER_POUND_FOOT = (NEWTON_PER_POUND * MM_PER_INCH * 12) / 1000
 const NEWTON_METRE = ['n·m', 'nm', 'n m'];
 const POUND_FOOT = ['lb·ft', 'lbft', 'lb ft', 'lbf·ft', 'ft·lb', 'ft lb'];
 
+/** Degrees, or minutes, over a length: "°/10 mm". The lengths are those of the field, so that no conversion is hidden in it. */
+const ratesPer = (length: string): Readonly<Record<string, readonly TypedUnit[]>> => {
+  const [degrees, minutes] = [`°/${length}`, `′/${length}`];
+  const spaces = length.includes(' ') ? [length, length.replace(' ', '')] : [length];
+  const written = (signs: readonly string[]) => signs.flatMap((sign) => spaces.map((one) => `${sign}/${one}`));
+  return {
+    [degrees]: [
+      { name: degrees, written: written(DEGREE_SIGNS), toField: same },
+      { name: minutes, written: written(MINUTE_SIGNS), toField: (number) => clean(number / MINUTES_PER_DEGREE) },
+    ],
+    [minutes]: [
+      { name: minutes, written: written(MINUTE_SIGNS), toField: same },
+      { name: degrees, written: written(DEGREE_SIGNS), toField: (number) => clean(number * MINUTES_PER_DEGREE) },
+    ],
+  };
+};
+
 const UNITS: Readonly<Record<string, readonly TypedUnit[]>> = {
+  ...ratesPer('10 mm'),
+  ...ratesPer('in'),
   mm: [
     { name: 'mm', written: MM, toField: same },
     { name: 'in', written: INCH, toField: (number) => clean(number * MM_PER_INCH) },
@@ -45,7 +67,7 @@ const UNITS: Readonly<Record<string, readonly TypedUnit[]>> = {
     { name: 'in', written: INCH, toField: same },
     { name: 'mm', written: MM, toField: (number) => clean(number / MM_PER_INCH) },
   ],
-  '°': [{ name: '°', written: ['°', 'deg', 'degree', 'degrees'], toField: same }, MINUTES],
+  '°': [{ name: '°', written: [...DEGREE_SIGNS, 'degree', 'degrees'], toField: same }, MINUTES],
   'N·m': [
     { name: 'N·m', written: NEWTON_METRE, toField: same },
     { name: 'lb·ft', written: POUND_FOOT, toField: (number) => clean(number * NEWTON_METRE_PER_POUND_FOOT) },

@@ -31,8 +31,8 @@ export interface UnitWriter {
   readonly direction: (along: Vector) => string;
   readonly step: (name: string, expression: string, value: number, kind: Kind, decimals: number) => Step;
   readonly lengthUnit: 'mm' | 'in';
-  /** what rates of angles are read over: its length [mm], and "°/10 mm" */
-  readonly over: { readonly mm: number; readonly unit: string };
+  /** how rates of angles are read: what one in degrees per mm is multiplied by, and "°/10 mm" */
+  readonly over: { readonly factor: number; readonly unit: string };
   /** a pose so much either side [mm], in words, and the whole step between the two as it is written */
   readonly aside: { readonly mm: number; readonly words: string; readonly span: string };
   /** toe as it is read: an angle, or a length across the rim */
@@ -105,8 +105,8 @@ export const unitWriter = (units: ShownUnits): UnitWriter => {
   return {
     write,
     point: (at, decimals = POINT) => vec(at.map(lengths.toShown), lengthUnit === 'in' ? decimals + 2 : decimals),
-    // Inches are read more finely than millimetres: their directions need a digit more.
-    direction: (along) => vec(along, lengthUnit === 'in' ? FINE + 1 : FINE),
+    // Inches are read more finely than millimetres, and minutes than degrees: their directions need a digit more.
+    direction: (along) => vec(along, lengthUnit === 'in' || units.angle === 'minutes' ? FINE + 1 : FINE),
     step: (name, expression, value, kind, decimals) => ({
       name,
       expression,
@@ -114,7 +114,7 @@ export const unitWriter = (units: ShownUnits): UnitWriter => {
       unit: scales[kind].unit,
     }),
     lengthUnit,
-    over: { mm: swings.toShown(1), unit: swings.unit },
+    over: { factor: swings.toShown(1), unit: swings.unit },
     aside:
       lengthUnit === 'in' ? { mm: 0.02 * perLength, words: '0.02 in', span: '0.04' } : { mm: 0.5, words: '0.5 mm', span: '1' },
     toe: (angle) => (diameter === null ? angle : `${write(diameter, 'length', POINT)} · sin(${angle})`),

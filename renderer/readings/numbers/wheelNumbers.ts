@@ -123,14 +123,14 @@ export const WHEEL_NUMBERS: Readonly<Record<string, Numbers>> = {
   trailAtWheelCentre: ofWheel((facts, shown) => alongAxis(shown, facts, 'centre', 'trail')),
   scrubAtWheelCentre: ofWheel((facts, shown) => alongAxis(shown, facts, 'centre', 'scrub')),
   camberGain: ofWheel(({ turn, spindle, normal }, { writer: { direction, over } }) => {
-    const turned = times(turn, toDegrees(over.mm));
+    const turned = times(turn, toDegrees(over.factor));
     const lean = `${direction(spindle)} · ${direction(normal)}`;
     return formula(`−((${direction(turned)} × ${direction(spindle)}) · ${direction(normal)}) / √(1 − (${lean})²)`, {
       from: `rate from the twist: ω in ${over.unit}`,
     });
   }),
   bumpSteer: ofWheel(({ turn, spindle, ahead, outboard }, { writer: { direction, over, step } }) => {
-    const turned = times(turn, toDegrees(over.mm));
+    const turned = times(turn, toDegrees(over.factor));
     const change = cross(turned, spindle);
     const [along, out] = [dot(spindle, ahead), dot(spindle, outboard)];
     const [changeAlong, changeOut] = [dot(change, ahead), dot(change, outboard)];

@@ -1,7 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Quantity } from '../../../geometry/index';
+import { parseNumber } from '../../../renderer/units/parseNumber';
 import { shownQuantity, type Measured } from '../../../renderer/units/shownQuantity';
+import { unitsOf } from '../../../renderer/units/typedUnits';
 import { STANDARD_UNITS, unitWords, type ShownUnits } from '../../../renderer/units/unitChoice';
 
 const OTHERS: ShownUnits = { length: 'in', angle: 'minutes', toe: 'rim', force: 'pound', toeDiameter: 487 };
@@ -39,8 +41,31 @@ describe('lengths and forces', () => {
 
   test('rates of an angle are read over 10 mm, or over an inch', () => {
     expect(shownQuantity({ quantity: 'anglePerLength', decimals: 4 }, STANDARD_UNITS).format(-0.0109)).toBe('−0.109');
-    expect(shown({ quantity: 'anglePerLength', decimals: 4 }, -0.01)).toBe('−0.254 °/in');
+    const inches = shownQuantity({ quantity: 'anglePerLength', decimals: 4 }, { ...OTHERS, angle: 'degrees' });
+    expect(`${inches.format(-0.01)} ${inches.unit}`).toBe('−0.254 °/in');
   });
+
+  test('where angles are read in minutes they are minutes, and none of their digits is lost', () => {
+    const rate = shownQuantity({ quantity: 'anglePerLength', decimals: 4 }, { ...STANDARD_UNITS, angle: 'minutes' });
+    // 0.0109° in a millimetre are 0.109° in ten, 60 minutes each
+    expect(`${rate.format(-0.0109)} ${rate.unit}`).toBe('−6.54 ′/10 mm');
+    expect(rate.fromShown(-6.54)).toBeCloseTo(-0.0109, 12);
+    expect(shown({ quantity: 'anglePerLength', decimals: 4 }, -0.01)).toBe('−15.24 ′/in');
+    // a ratio is the same in either
+    expect(shown({ quantity: 'anglePerAngle', decimals: 2 }, -0.62)).toBe('−0.62 °/°');
+  });
+
+  test.each([
+    ['−6.54', -6.54],
+    ['-0.109 °/10 mm', -6.54],
+    ["6.54'/10mm", 6.54],
+    ['6,54 ′/10 mm', 6.54],
+  ])('%s typed where minutes over 10 mm are read is %d of them', (typed, value) =>
+    expect(parseNumber(typed, unitsOf('′/10 mm'))).toEqual({ kind: 'number', value }),
+  );
+
+  test('a length that is not the field’s is no unit there', () =>
+    expect(parseNumber('6.54 ′/in', unitsOf('′/10 mm'))).toEqual({ kind: 'unit', found: '′/in' }));
 });
 
 describe('angles', () => {
