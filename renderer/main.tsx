@@ -25,7 +25,7 @@ import { openHanded } from './state/actions/openCar';
 import { openBefore, rememberOpen } from './state/actions/rememberOpen';
 import { saveCar, saveCarAs } from './state/actions/saveCar';
 import { watchFile } from './state/actions/watchFile';
-import { changeFiles, createBenchStore, isUnsaved } from './state/benchStore';
+import { changeFiles, createBenchStore } from './state/benchStore';
 
 const store = createBenchStore();
 const files = findFiles();
@@ -49,7 +49,7 @@ if (place) {
   watchFile(store, files);
   // An edit of the last moment is kept too, as far as the browser lets a leaving page write.
   window.addEventListener('beforeunload', () => {
-    if (isUnsaved(store.getState())) void keeper.keepNow();
+    keeper.keepAtOnce();
     unfinished.keepNow();
   });
   files.whenHanded((file) => void openHanded(store, files, file));

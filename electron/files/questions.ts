@@ -23,6 +23,7 @@ export const copyNoteSchema: z.ZodType<CopyNote> = z.strictObject({
   keptAt: time,
   setup: line,
   against: line,
+  copies: z.record(line, line).optional(),
   steps: z.array(z.strictObject({ name: line, at: time })).max(500),
   isParked: z.boolean(),
 });

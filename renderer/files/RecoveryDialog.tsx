@@ -93,7 +93,7 @@ const Differences = ({ offer }: { readonly offer: Offer }) => {
   const { document, saved, copy } = offer;
   const units = useUnits();
   const differences = useMemo(
-    () => (saved ? carDifferences(saved, document, copy.note.against, units) : []),
+    () => (saved ? carDifferences(saved, document, copy.note, units) : []),
     [saved, document, copy, units],
   );
   const mm = mmPerFileUnit(document);

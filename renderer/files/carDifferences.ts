@@ -4,6 +4,8 @@ import { isSameDocument } from '../state/sameDocument';
 import { settingOf, setupNamed } from '../state/settings';
 import type { ShownUnits } from '../units/unitChoice';
 import { mmPerFileUnit } from '../units/fileLength';
+import { amountWords } from '../setups/setupDifference';
+import type { CopyNote } from './fileService';
 import { questionWords } from './questionWords';
 
 /** One thing that two versions of a car differ in. */
@@ -16,6 +18,9 @@ export interface CarDifference {
   /** the part itself, where it can be drawn */
   readonly drawn?: { readonly adjuster: AdjusterDocument; readonly before: number | null; readonly after: number | null };
 }
+
+/** What a copy tells of its setups beside the car itself. */
+type Told = Pick<CopyNote, 'against' | 'copies'>;
 
 const AXLES: readonly AxleName[] = ['front', 'rear'];
 
@@ -48,22 +53,37 @@ const leaves = (before: unknown, after: unknown, path: readonly string[]): reado
   ];
 };
 
-/** The setup of the saved car that one of the changed car is held against: of its name, or the one it was on. */
-const originOf = (saved: CarDocument, setup: string, against: string): string | null => {
+interface Origin {
+  /** a setup of the saved car */
+  readonly name: string;
+  /** "Trial 1, new, from Baseline": of which it is told as far as that is known */
+  readonly where: string;
+}
+
+/**
+ * The setup of the saved car that one of the changed car is held against: of its name; else the one that it was begun as a copy
+ * of, over others that are new as well; else another one, and then it is not said to be made from that.
+ */
+const originOf = (saved: CarDocument, setup: string, { against, copies = {} }: Told): Origin | null => {
   const names = setupNames(saved);
-  return [setup, saved.onCar, against, names[0]].find((name) => name !== undefined && names.includes(name)) ?? null;
+  if (names.includes(setup)) return { name: setup, where: setup };
+  const way = [setup];
+  for (let from = copies[setup]; from !== undefined && !way.includes(from); from = copies[from]) {
+    way.push(from);
+    if (names.includes(from)) return { name: from, where: [`${setup}, new`, ...way.slice(1)].join(', from ') };
+  }
+  const other = [against, saved.onCar, names[0]].find((name) => name !== undefined && names.includes(name));
+  return other === undefined ? null : { name: other, where: `${setup}, new, beside ${other}` };
 };
 
 const settingsOf = (
   saved: CarDocument,
   changed: CarDocument,
   setup: string,
-  origin: string,
+  { name: origin, where }: Origin,
   units: ShownUnits,
 ): readonly CarDifference[] => {
   const [before, after] = [setupNamed(saved, origin), setupNamed(changed, setup)];
-  const isNew = origin !== setup;
-  const where = isNew ? `${setup}, new, from ${origin}` : setup;
   return AXLES.flatMap((axle) => {
     const settings = Object.entries(changed[axle]?.adjusters ?? {}).flatMap(([name, adjuster]) => {
       const label = adjuster.label ?? nameOfKey(name);
@@ -78,15 +98,21 @@ const settingsOf = (
       const isBoth = left[0] === right[0] && left[1] === right[1];
       return isBoth ? told(left, '') : [...told(left, ', left'), ...told(right, ', right')];
     });
-    const rest = leaves(withoutSides(before[axle]), withoutSides(after[axle]), []).map((told) => ({
-      ...told,
-      where: `${where}, ${axle}`,
-    }));
+    const [old, now] = [withoutSides(before[axle]), withoutSides(after[axle])];
+    const rest = [...new Set([...Object.keys(old), ...Object.keys(now)])].flatMap((key) =>
+      leaves(old[key], now[key], [key]).map((told): CarDifference => {
+        const [was, is] = [
+          amountWords(key, old[key], mmPerFileUnit(saved), units),
+          amountWords(key, now[key], mmPerFileUnit(changed), units),
+        ];
+        return { ...told, ...(was !== null && is !== null && { before: was, after: is }), where: `${where}, ${axle}` };
+      }),
+    );
     return [...settings, ...rest];
   });
 };
 
-const withoutSides = (entries: object = {}): unknown =>
+const withoutSides = (entries: object = {}): Readonly<Record<string, unknown>> =>
   Object.fromEntries(Object.entries(entries).filter(([key]) => !['both', 'left', 'right'].includes(key)));
 
 /** Questions that the file keeps, as sentences; what no sentence says of a question is told as it stands. */
@@ -109,18 +135,18 @@ const questionsOf = (saved: CarDocument, changed: CarDocument, units: ShownUnits
 export const carDifferences = (
   saved: CarDocument,
   changed: CarDocument,
-  against: string,
+  known: Told,
   units: ShownUnits,
 ): readonly CarDifference[] => {
   const { setups: _savedSetups, questions: _savedQuestions, ...savedRest } = saved;
   const { setups: _changedSetups, questions: _changedQuestions, ...changedRest } = changed;
   const [savedNames, changedNames] = [setupNames(saved), setupNames(changed)];
   const settings = changedNames.flatMap((name) => {
-    const origin = originOf(saved, name, against);
+    const origin = originOf(saved, name, known);
     if (origin === null) return [];
     const told = settingsOf(saved, changed, name, origin, units);
     if (savedNames.includes(name) || told.length > 0) return told;
-    return [{ part: name, where: 'Setups', before: 'nothing', after: `new, as ${origin}` }];
+    return [{ part: name, where: 'Setups', before: 'nothing', after: `new, as ${origin.name}` }];
   });
   const removed = savedNames
     .filter((name) => !changedNames.includes(name))

@@ -195,6 +195,8 @@ export interface CopyNote {
   readonly keptAt: number;
   readonly setup: string;
   readonly against: string;
+  /** setups that were begun in the window, each with the one that it was begun as a copy of */
+  readonly copies?: Readonly<Record<string, string>>;
   /** what was done since the file was saved, oldest first */
   readonly steps: readonly { readonly name: string; readonly at: number }[];
   /** put aside on purpose when another car was opened */

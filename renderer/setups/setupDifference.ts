@@ -58,6 +58,13 @@ const AMOUNTS: readonly Amount[] = [
   { what: 'bar rate', key: 'barRate', words: (value) => `${formatShort(value, 1)} N/mm`, none: 'that of the axle' },
 ];
 
+/** A number of a setup in words and the units chosen: "5.0 mm lower than drawn"; null: it is none of those. @param mm - per unit of the file */
+export const amountWords = (key: string, value: unknown, mm: number, units: UnitChoice): string | null => {
+  const amount = AMOUNTS.find((one) => one.key === key);
+  if (!amount || (value !== undefined && typeof value !== 'number')) return null;
+  return value === undefined ? amount.none : amount.words(value, mm, units);
+};
+
 const holeWords = (hole: NonNullable<SetupDocument['front']>['barHole']): string =>
   hole === undefined
     ? 'as the file has it'

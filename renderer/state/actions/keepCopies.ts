@@ -2,6 +2,7 @@ import { serializeCar } from '../../../geometry/index';
 import type { CopyNote, FileService } from '../../files/fileService';
 import { nameOfPlace } from '../../files/places';
 import { isUnsaved, type BenchState, type BenchStore } from '../benchStore';
+import type { SetupCopies } from '../copiedFrom';
 import { stepsMade } from '../stepsMade';
 import { takeBackNotKept, tellNotKept } from './tellNotKept';
 import { carTitle } from '../carTitle';
@@ -11,10 +12,17 @@ export const KEEP_AFTER_MS = 400;
 /** How soon a copy that could not be kept is tried again, ms. */
 export const AGAIN_MS = 2000;
 const MOST_STEPS = 200;
+/** More of a name no note has. */
+const MOST_LETTERS = 300;
+
+const copiesOf = (copies: SetupCopies): SetupCopies =>
+  Object.fromEntries(Object.entries(copies).filter((names) => names.every(({ length }) => length <= MOST_LETTERS)));
 
 export interface CopyKeeper {
   /** Keeps a copy now. @returns whether it is kept */
   keepNow(part?: Partial<Pick<CopyNote, 'isParked'>>): Promise<boolean>;
+  /** The same on the way out of the page, where nothing is waited for: not for a write before it, nor for what it grew from. */
+  keepAtOnce(): void;
   /** Throws away the copy of a car that is no longer open, behind whatever of it is still being written. */
   dropSoon(id: string): void;
   stop(): void;
@@ -48,13 +56,14 @@ export const keepCopies = (store: BenchStore, files: FileService): CopyKeeper =>
       keptAt: Date.now(),
       setup: history.present.setup.slice(0, 300),
       against: history.present.against.slice(0, 300),
+      ...(history.present.copies && { copies: copiesOf(history.present.copies) }),
       steps: steps.map(({ name, at }) => ({ name: name.slice(0, 300), at })),
       isParked: false,
       ...part,
     };
   };
 
-  const write = async (part: Partial<CopyNote>): Promise<boolean> => {
+  const write = async (part: Partial<CopyNote>, isLeaving = false): Promise<boolean> => {
     const state = store.getState();
     const note = noteOf(state, part);
     if (!note || !state.file || !state.history) return false;
@@ -62,8 +71,9 @@ export const keepCopies = (store: BenchStore, files: FileService): CopyKeeper =>
     const { text: grewFrom } = saved.grewFrom ?? saved;
     // a car that is in no file has grown from none
     if (!state.file.isNeverSaved && origin !== note.id + grewFrom) {
-      const first = await files.keepOrigin({ id: note.id, text: grewFrom });
-      if (!first.ok) return told(first.failure.code);
+      const asked = files.keepOrigin({ id: note.id, text: grewFrom });
+      const first = isLeaving ? null : await asked;
+      if (first?.ok === false) return told(first.failure.code);
       origin = note.id + grewFrom;
     }
     const answer = await files.keepCopy({ note, text: serializeCar(state.history.present.document, saved.text) });
@@ -102,14 +112,17 @@ export const keepCopies = (store: BenchStore, files: FileService): CopyKeeper =>
     steps = stepsMade(steps, then, now, Date.now()).slice(-MOST_STEPS);
   };
 
-  /** A copy that is gone on with has its steps behind it. */
-  const stepsBefore = ({ files: { offer, copy } }: BenchState): CopyNote['steps'] =>
-    offer?.copy.note.id === copy ? offer.copy.note.steps : [];
+  /** A copy that is gone on with has its steps behind it, and what it grew from is on the disk. */
+  const goOnWith = ({ files: { offer, copy } }: BenchState): void => {
+    const gone = offer?.copy.note.id === copy ? offer.copy : null;
+    steps = gone?.note.steps ?? [];
+    if (gone && gone.origin !== null) origin = copy + gone.origin;
+  };
 
   const stop = store.subscribe((state, before) => {
     const isOther = state.files.copy !== before.files.copy;
     const isSaved = state.file?.saved !== before.file?.saved;
-    if (isOther) steps = stepsBefore(state);
+    if (isOther) goOnWith(state);
     else if (isSaved) steps = [];
     else noteStep(state, before);
     if (!isSaved && state.history?.present.document === before.history?.present.document) return;
@@ -134,6 +147,9 @@ export const keepCopies = (store: BenchStore, files: FileService): CopyKeeper =>
 
   return {
     keepNow,
+    keepAtOnce: () => {
+      if (isUnsaved(store.getState())) queue = Promise.all([queue, write({}, true)]).catch(() => undefined);
+    },
     dropSoon: (id) => {
       finished.add(id);
       schedule(0);

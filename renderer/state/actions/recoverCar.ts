@@ -73,13 +73,14 @@ const putCopy = (store: BenchStore, offer: Offer, source: CarSource): void => {
   putOnBench(store, source, base.value);
   const { history, file } = store.getState();
   if (!history || !file) return;
-  const { setup, against, id } = offer.copy.note;
+  const { setup, against, copies, id } = offer.copy.note;
   const names = setupNames(offer.document);
   const present = {
     ...history.present,
     document: offer.document,
     setup: names.includes(setup) ? setup : history.present.setup,
     against: names.includes(against) ? against : history.present.against,
+    ...(copies && { copies }),
   };
   // the copy goes on under its id: it is taken away when this car is saved, and not before
   const files = { ...store.getState().files, copy: id };

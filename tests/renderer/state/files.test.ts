@@ -1,5 +1,5 @@
 import { expect, onTestFinished, test, vi } from 'vitest';
-import { setupNames } from '../../../geometry/index';
+import { serializeCar, setupNames } from '../../../geometry/index';
 import type { CopyNote, FileAnswer, FileService, HandedFile } from '../../../renderer/files/fileService';
 import { carDifferences } from '../../../renderer/files/carDifferences';
 import { fileNameFor } from '../../../renderer/files/places';
@@ -60,6 +60,11 @@ const shellWith = (text: string) => {
   return { disk, copies, files };
 };
 
+const noteOfCopy = {
+  ...{ title: 'Check car 23', name: 'mine.jounce.json', file: 'mine', folder: '/cars', sample: null, window: 'another' },
+  ...{ savedAt: 1000, keptAt: 2000, endedAt: null, setup: 'Trial 1', against: 'Baseline', steps: [], isParked: false },
+};
+
 const opened = async () => {
   vi.useFakeTimers();
   onTestFinished(() => void vi.useRealTimers());
@@ -71,6 +76,47 @@ const opened = async () => {
   const turn = (value: number) => turnAdjuster(store, 'plateAcross', 'top plate', 'both', value);
   return { ...shell, store, keeper, turn };
 };
+
+test('on the way out nothing is waited for: what a copy goes on from is known to be kept, and a new one is asked for with its origin', async () => {
+  const { store, files, keeper, turn } = await opened();
+  const asked: string[] = [];
+  const never = new Promise<never>(() => undefined);
+  const note = (name: string) => (of: { note?: CopyNote; id?: string }) => (asked.push(`${name} ${of.note?.id ?? of.id}`), never);
+  turn(-5);
+  Object.assign(files, { keepOrigin: note('origin'), keepCopy: note('copy') });
+  keeper.keepAtOnce();
+  const { copy } = store.getState().files;
+  expect(asked).toEqual([`origin ${copy}`, `copy ${copy}`]);
+  // while those are still under way
+  turn(-6);
+  keeper.keepAtOnce();
+  expect(asked.slice(2)).toEqual([`copy ${copy}`]);
+});
+
+test('an edit right after going on with a copy is kept in one write, for what it grew from is on the disk', async () => {
+  const { store, files, turn, disk } = await opened();
+  turn(-5);
+  const { document } = store.getState().history?.present ?? {};
+  if (!document) throw new Error('a car is open');
+  const kept = { text: serializeCar(document, disk.text), origin: disk.text };
+  const read = { ...noteOfCopy, id: store.getState().files.copy };
+  Object.assign(files, { readCopy: async () => yes({ ...kept, note: read }) });
+  const after = createBenchStore();
+  const keeping = keepCopies(after, files);
+  onTestFinished(keeping.stop);
+  await offerCopy(after, files, read);
+  const { offer } = after.getState().files;
+  if (!offer || 'unfinished' in offer) throw new Error('the copy is held out');
+  takeCopy(after, offer);
+  const asked: string[] = [];
+  Object.assign(files, {
+    keepOrigin: async () => (asked.push('origin'), yes(null)),
+    keepCopy: async ({ text }: { text: string }) => (asked.push(text.includes('-7') ? 'copy with the edit' : 'copy'), yes(null)),
+  });
+  turnAdjuster(after, 'plateAcross', 'top plate', 'both', -7);
+  keeping.keepAtOnce();
+  expect(asked).toEqual(['copy with the edit']);
+});
 
 test('an untouched car saves byte for byte; an edit and its undo too', async () => {
   const { store, files, disk, turn } = await opened();
@@ -289,17 +335,36 @@ test('what differs is told in the fitter’s words, a new setup with the one it 
   turn(-5);
   const [saved, changed] = [store.getState().file?.saved.document, store.getState().history?.present.document];
   if (!saved || !changed) throw new Error('a car is open');
-  const [difference, ...others] = carDifferences(saved, { ...changed, notes: 'New' }, 'Baseline', STANDARD_UNITS);
+  const known = { against: 'Baseline', copies: store.getState().history?.present.copies ?? {} };
+  const [difference, ...others] = carDifferences(saved, { ...changed, notes: 'New' }, known, STANDARD_UNITS);
   expect(difference).toMatchObject({ part: 'Plate across', after: '5 mm inboard', where: 'Trial 1, new, from Baseline' });
   expect(others).toMatchObject([{ part: 'Notes', after: 'New' }]);
-  const inches = carDifferences(saved, changed, 'Baseline', { ...STANDARD_UNITS, length: 'in' });
+  const inches = carDifferences(saved, changed, known, { ...STANDARD_UNITS, length: 'in' });
   expect(inches[0]).toMatchObject({ part: 'Plate across', after: '0.1969 in inboard' });
-  expect(carDifferences(saved, saved, setupNames(saved)[0] ?? '', STANDARD_UNITS)).toEqual([]);
+  expect(carDifferences(saved, saved, { against: setupNames(saved)[0] ?? '' }, STANDARD_UNITS)).toEqual([]);
   // set and set to nothing again: the fitter reads the same, so nothing is told
   turn(0);
   const back = store.getState().history?.present.document;
   if (!back) throw new Error('a car is open');
-  expect(carDifferences(saved, back, 'Baseline', STANDARD_UNITS).filter(({ part }) => part === 'Plate across')).toEqual([]);
+  expect(carDifferences(saved, back, known, STANDARD_UNITS).filter(({ part }) => part === 'Plate across')).toEqual([]);
+});
+
+test('a new setup is told as made from the one that it was copied from, or from none; its amounts have their units', async () => {
+  const { store } = await opened();
+  const { document: saved } = store.getState().file?.saved ?? {};
+  if (!saved) throw new Error('a car is open');
+  const wet = { ...saved, onCar: 'Trial', setups: { ...saved.setups, Wet: { front: { rideHeight: -5, setToe: 0.1 } } } };
+  const told = (copies: Record<string, string>, units = STANDARD_UNITS) =>
+    carDifferences(saved, { ...wet, onCar: saved.onCar }, { against: 'Trial', copies }, units);
+  const heightOf = (list: ReturnType<typeof told>) => list.find(({ part }) => part === 'Ride height');
+  expect(heightOf(told({ Wet: 'Baseline' }))?.where).toBe('Wet, new, from Baseline, front');
+  expect(heightOf(told({ Wet: 'Dry', Dry: 'Baseline' }))?.where).toBe('Wet, new, from Dry, from Baseline, front');
+  expect(heightOf(told({}))?.where).toBe('Wet, new, beside Trial, front');
+  expect(heightOf(told({ Wet: 'Baseline' }))).toMatchObject({ after: '5 mm lower than drawn' });
+  expect(heightOf(told({ Wet: 'Baseline' }, { ...STANDARD_UNITS, length: 'in' }))).toMatchObject({
+    after: '0.197 in lower than drawn',
+  });
+  expect(told({ Wet: 'Baseline' }).find(({ part }) => part === 'Set toe')?.after).toBe('set to 0.10°');
 });
 
 test('documents are the same by what they say, not by who they are', () => {
