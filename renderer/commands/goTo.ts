@@ -39,9 +39,17 @@ const bringForward = (found: HTMLElement): boolean => {
   return button !== null;
 };
 
-/** Brings something into sight and puts the focus on it, or on the first thing in it that can have it. */
-export const goTo = (selector: string): void =>
-  onceDrawn(selector, () => {
+/**
+ * Brings something into sight and puts the focus on it, or on the first thing in it that can have it.
+ * @param opener - a button that has to be pressed first where what is gone to is not drawn: matches nothing where it is
+ */
+export const goTo = (selector: string, opener?: string): void =>
+  onceDrawn(opener === undefined ? selector : `${selector}, ${opener}`, () => {
+    const shut = opener === undefined ? null : document.querySelector<HTMLElement>(opener);
+    if (!document.querySelector(selector) && shut) {
+      shut.click();
+      return goTo(selector);
+    }
     const found = document.querySelector<HTMLElement>(selector);
     if (!found) return;
     const show = (): void => {

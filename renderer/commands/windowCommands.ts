@@ -149,14 +149,19 @@ const motions: CommandGroup = ({ store }, { axle }, { document }) => {
     })),
     { id: 'bump.10', label: 'Bump 10 mm', where: 'Bench, motion', run: () => moveTo(store, { travel: 10 }) },
     { id: 'droop.10', label: 'Droop 10 mm', where: 'Bench, motion', run: () => moveTo(store, { travel: -10 }) },
+    // a narrow window has one of them at a time, behind the buttons of their names
     ...(['Bump', 'Roll', 'Steer'] as const)
-      .filter((name) => name !== 'Steer' || isSteered)
-      .map((name) => ({
+      .map((name, place) => ({
         id: `motion.${name.toLowerCase()}`,
         label: `Set ${name.toLowerCase()}`,
         where: 'Bench, motion',
-        run: () => goTo(`.motion input[role="spinbutton"][aria-label^="${name}"]`),
-      })),
+        run: () =>
+          goTo(
+            `.motion [role="group"][aria-label="${name}"] input[role="spinbutton"]`,
+            `.motion [aria-label="Motion shown"] button:nth-child(${place + 1})[aria-pressed="false"]`,
+          ),
+      }))
+      .filter(({ id }) => id !== 'motion.steer' || isSteered),
     ...(isSteered ? ways : []).map((way) => ({
       id: `steerAs.${way}`,
       label: `Steer as ${STEER_WAYS[way].label}`,

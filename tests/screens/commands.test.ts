@@ -193,6 +193,23 @@ test('every control of the Bench has a command, or a reason to have none', async
   expect(labels.filter((label) => label.startsWith('Go to ')).length).toBeGreaterThan(new Set(table).size);
 });
 
+test('in a narrow window, where one motion is shown at a time, each is gone to by its command', async () => {
+  const { page } = await openBench('car-23', { graphics: 'none', viewport: { width: 640, height: 480 } });
+  for (const [name, field] of [
+    ['roll', /^Roll, degrees/],
+    ['steer', /^Steer: rack travel/],
+    ['bump', /^Bump: wheel travel/],
+  ] as const) {
+    await page.keyboard.press('Control+k');
+    await page.getByRole('dialog', { name: 'Command list' }).waitFor();
+    await page.keyboard.type(`set ${name}`);
+    await page.keyboard.press('Enter');
+    await expect.poll(() => focusName(page), { message: name }).toMatch(field);
+    const box = await page.locator('.motion input:focus').boundingBox();
+    expect(box && box.x >= 0 && box.x + box.width <= 640 && box.y + box.height <= 480, name).toBe(true);
+  }
+});
+
 test('by keyboard alone: camber to −3.0° in two ways, and what each does to the roll centre', async () => {
   const { page, complaints } = await openBench('car-23', { graphics: 'none' });
   const keys = page.keyboard;
