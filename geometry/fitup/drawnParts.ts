@@ -7,7 +7,7 @@ import type { AssembledCar } from '../setup/assembleCar';
 import { BOX, CYLINDER, POINT, SEGMENT, writeSupport, type Core } from './distance/core';
 import type { MeshFiles } from './meshes/partMeshes';
 import { partMeshes } from './meshes/partMeshes';
-import { piecesOf } from './pieces';
+import { isMirroredOn, piecesOf } from './pieces';
 import { atDesign, placed, turned, type Placement } from './placement';
 import type { Solid, Spin } from './shapes/solid';
 import { trackTo } from './trackTo';
@@ -34,6 +34,8 @@ export interface DrawnPart {
   /** `tyre`, `rim` and the rest as the file has them; null: made from the axle's own numbers */
   readonly shapeKind: string | null;
   readonly shapes: readonly DrawnShape[];
+  /** where the part now goes as its numbers in the file grow along x, y and z: unit vectors in the car's frame; null for what has none */
+  readonly ways: readonly [Vector, Vector, Vector] | null;
 }
 
 /**
@@ -65,11 +67,34 @@ export function drawnParts(
   return succeed(
     pieces.flatMap(({ name, carrier, solid, follow, part }): DrawnPart[] =>
       follow(track.motion, at.rack, place)
-        ? [{ name, carrier, shapeKind: part?.shape.kind ?? null, shapes: shapesOf(solid, place, isMirrored) }]
+        ? [
+            {
+              name,
+              carrier,
+              shapeKind: part?.shape.kind ?? null,
+              shapes: shapesOf(solid, place, isMirrored),
+              ways: part === null ? null : waysOf(place, isMirrored, isMirroredOn(part, side)),
+            },
+          ]
         : [],
     ),
   );
 }
+
+const AXES: readonly [Vector, Vector, Vector] = [
+  [1, 0, 0],
+  [0, 1, 0],
+  [0, 0, 1],
+];
+
+/** @param isGivenMirrored - the numbers of the file are mirrored into the corner's frame */
+const waysOf = (place: Placement, isMirrored: boolean, isGivenMirrored: boolean): DrawnPart['ways'] => {
+  const [x, y, z] = AXES.map((axis) => {
+    const way = turned(place, isGivenMirrored ? mirror(axis) : axis);
+    return isMirrored ? mirror(way) : way;
+  });
+  return [x, y, z];
+};
 
 function shapesOf(solid: Solid, place: Placement, isMirrored: boolean): DrawnShape[] {
   const point = (p: Vector): Vector => (isMirrored ? mirror(placed(place, p)) : placed(place, p));

@@ -72,16 +72,22 @@ function isOn(part: PartDocument, axle: AxleName, side: SideName): boolean {
   return part.only !== true || (part.side ?? 'left') === side || isStill(part.on);
 }
 
-function groundOf(part: PartDocument, side: AssembledSide, mm: number): ShapeGround {
+/**
+ * Whether a part's numbers are mirrored into the left-hand frame of a corner: given for the right, or for one side only and seen from
+ * the other, which mirrors once more.
+ */
+export function isMirroredOn(part: PartDocument, side: SideName): boolean {
   const given = part.side ?? 'left';
-  const isOther = part.only === true && given !== side.mechanism.side;
+  return (given === 'right') !== (part.only === true && given !== side);
+}
+
+function groundOf(part: PartDocument, side: AssembledSide, mm: number): ShapeGround {
   return {
     mm,
     wheel: side.wheel,
     spindle: side.corner.spindle,
     wheelCentre: side.mechanism.points['wheelCentre'],
-    // given for the right: mirrored into the left-hand frame; one side only and seen from the other: mirrored once more
-    isMirrored: (given === 'right') !== isOther,
+    isMirrored: isMirroredOn(part, side.mechanism.side),
   };
 }
 

@@ -8,11 +8,17 @@ import {
   jointWarnings,
   linkLoads,
   loadCases,
+  ofSide,
   openStudy,
+  paperPlane,
+  sectionOf,
   spanEnds,
   strokeRows,
   strokeWarnings,
   sweptSpaceSteps,
+  templateGround,
+  templateOf,
+  tilesOf,
   toMechanism,
   toRadians,
   type CarMechanism,
@@ -21,10 +27,11 @@ import {
   type FitUpWarning,
   type MeshLibrary,
   type Result,
+  type SideName,
   type StoodSetup,
 } from '../../../geometry/index';
 import { memoLast } from '../memoLast';
-import type { FitUpOrder, FitUpProgress, FitUpResult, OverSetups } from './fitUpOrder';
+import type { FitUpOrder, FitUpProgress, FitUpResult, OverSetups, TemplateSide } from './fitUpOrder';
 
 type Of<Job extends FitUpOrder['job']> = Extract<FitUpOrder, { readonly job: Job }>;
 
@@ -54,6 +61,8 @@ const answerAny = (order: FitUpOrder, library: MeshLibrary, tell: (progress: Fit
       return loads(order);
     case 'keepOut':
       return keepOut(order, library, tell);
+    case 'template':
+      return { ok: true, value: template(order) };
     case 'drawn':
       return drawn(order);
   }
@@ -135,15 +144,35 @@ const keepOut = (
   tell: (progress: FitUpProgress) => void,
 ): FitUpResult<Of<'keepOut'>> => {
   const steps = sweptSpaceSteps(mechanismOf(document), question, library);
-  // a surface that has to be made finer begins some of it again: what is told never goes back
-  let most = 0;
   for (;;) {
     const step = steps.next();
     if (step.done === true)
       return 'failure' in step.value ? { ok: false, failure: step.value.failure } : { ok: true, value: step.value };
-    tell({ doing: 'space that is swept, per cent', done: (most = Math.max(most, Math.round(100 * step.value))), of: 100 });
+    tell({ doing: 'space that is swept, per cent', done: Math.round(100 * step.value), of: 100 });
   }
 };
+
+/** A plane is given for the left and mirrored to the right, as parts are. */
+const onSide = (plane: readonly number[], side: SideName): readonly number[] =>
+  side === 'left' ? plane : plane.map((value, index) => (index === 1 || index === 4 ? -value + 0 : value));
+
+const template = ({ document, made, setups, axle, sides, plane: numbers, paper }: Of<'template'>): readonly TemplateSide[] =>
+  sides.map((side) => {
+    const plane = paperPlane(onSide(numbers, side));
+    if ('fault' in plane) return { side, message: plane.message };
+    const all = sectionOf(made.mesh, plane);
+    if ('missedBy' in all) {
+      const far = Math.abs(all.missedBy).toFixed(1);
+      return {
+        side,
+        message: `all that is swept lies ${far} mm or more ${all.missedBy > 0 ? 'in front of' : 'behind'} the plane`,
+      };
+    }
+    const outlines = sides.length > 1 ? ofSide(all, plane, side) : all;
+    if (outlines.length === 0) return { side, message: 'the plane cuts nothing that is swept on this side' };
+    const ground = templateGround(document, made, { axles: [axle], side, setups, plane });
+    return { side, drawing: templateOf(outlines, ground), plane, grid: tilesOf(outlines, paper) };
+  });
 
 const drawn = ({ document, setup: [, setup], axle, side, at, meshes }: Of<'drawn'>): FitUpResult<Of<'drawn'>> => {
   const mechanism = mechanismOf(document);

@@ -14,10 +14,14 @@ import type {
   LoadCase,
   MeshFiles,
   NoKeepOut,
+  PaperPlane,
   Result,
   SetupDocument,
   SideName,
   StrokeRow,
+  TemplateDrawing,
+  TemplatePaper,
+  tilesOf,
   Vector,
 } from '../../../geometry/index';
 
@@ -40,6 +44,18 @@ export type FitUpOrder =
       readonly cases: readonly LoadCase[] | null;
     }
   | { readonly job: 'keepOut'; readonly document: CarDocument; readonly question: KeepOutQuestion }
+  | {
+      readonly job: 'template';
+      readonly document: CarDocument;
+      /** what was swept, over which setups, on which axle */
+      readonly made: KeepOut;
+      readonly setups: readonly string[];
+      readonly axle: AxleName;
+      readonly sides: readonly SideName[];
+      /** point and normal on the left [mm]; the right has its mirror image */
+      readonly plane: readonly number[];
+      readonly paper: TemplatePaper;
+    }
   | {
       readonly job: 'drawn';
       readonly document: CarDocument;
@@ -71,6 +87,17 @@ export interface DrawnCorner {
   readonly standing: number;
 }
 
+/** The section of one side on its sheets, or why there is none. */
+export type TemplateSide =
+  | {
+      readonly side: SideName;
+      readonly drawing: TemplateDrawing;
+      readonly plane: PaperPlane;
+      /** how many sheets it takes, where they lie, or why so many are not printed: DXF is there all the same */
+      readonly grid: ReturnType<typeof tilesOf>;
+    }
+  | { readonly side: SideName; readonly message: string };
+
 /** What each job answers. Angles in rad, lengths in mm, forces in N: as the engine has them. */
 export interface FitUpAnswers {
   readonly clearance: ClearanceAnswer;
@@ -78,6 +105,7 @@ export interface FitUpAnswers {
   readonly stroke: OverEnvelopes<StrokeRow>;
   readonly loads: LinkLoads;
   readonly keepOut: KeepOut | NoKeepOut;
+  readonly template: readonly TemplateSide[];
   readonly drawn: DrawnCorner;
 }
 

@@ -1,11 +1,14 @@
 import { useMemo, useState } from 'react';
-import type { CarDocument } from '../../../geometry/index';
+import type { CarDocument, Triple } from '../../../geometry/index';
+import { nameOfKey } from '../../adjusters/fitterWords';
 import { KeepTable } from '../../lengths/KeepTable';
 import { useUnits } from '../../look/units';
 import { useWindow } from '../../shell/benchContext';
+import { editCar } from '../../state/actions/editCar';
 import { VerdictChip } from '../../studies/answers/AnswerCells';
 import { useKept } from '../../shell/keptState';
 import { withUnit } from '../../units/shownQuantity';
+import { mmPerFileUnit } from '../../units/fileLength';
 import { FitUpProgress } from '../FitUpProgress';
 import { FitUpQuestion } from '../FitUpQuestion';
 import { askedSetups, clearanceOrder, meshesOfCar } from '../fitUpQuestion';
@@ -16,6 +19,7 @@ import { takeToBench } from '../toBench';
 import { useFitUp } from '../useFitUp';
 import { FitUpView, NOTHING_SHOWN } from '../view/FitUpView';
 import type { FitUpViewName } from '../view/fitUpContent';
+import { isMovable, withMovedPart } from '../view/partMove';
 import { ClearanceDetail } from './ClearanceDetail';
 import { gapFigure, lengthsIn, shownClearance, clearancePlain, travelWords, verdictCounts, isPlainCut } from './clearanceTable';
 import { NotLookedAt } from './NotLookedAt';
@@ -80,6 +84,21 @@ export const ClearanceTab = ({ document, axle, asked, onAsk, tabs, cautions, the
       },
     };
   }, [row, document, units, shown.unit]);
+  const moving = row ? heldFirst(document, row.row.pair).find((name) => isMovable(document, name)) : undefined;
+  const moved = useMemo(
+    () =>
+      moving === undefined
+        ? null
+        : {
+            name: moving,
+            label: nameOfKey(moving),
+            onMoved: (by: Triple) =>
+              editCar(store, `Move ${nameOfKey(moving).toLowerCase()}`, (car) =>
+                withMovedPart(car, moving, by, mmPerFileUnit(car)),
+              ),
+          },
+    [moving, store],
+  );
   const hasParts = Object.keys(document.parts ?? {}).length > 0;
   return (
     <>
@@ -209,6 +228,7 @@ export const ClearanceTab = ({ document, axle, asked, onAsk, tabs, cautions, the
         }
         theme={theme}
         onStanding={setStanding}
+        moved={isOld ? null : moved}
       >
         {row && answered && (
           <ClearanceDetail

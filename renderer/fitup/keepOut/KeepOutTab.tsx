@@ -1,10 +1,13 @@
-import { useMemo } from 'react';
-import { binaryStl, type DrawnPart, type SideName } from '../../../geometry/index';
+import { useCallback, useMemo, useState } from 'react';
+import { binaryStl, designPoints, type DrawnPart, type SideName, type Triple } from '../../../geometry/index';
 import { nameOfKey } from '../../adjusters/fitterWords';
 import { NumberField } from '../../look/controls/NumberField';
 import { saveFile } from '../../look/saveFile';
 import { useUnits } from '../../look/units';
+import { useBench } from '../../shell/benchContext';
 import { useKept } from '../../shell/keptState';
+import { SHEET_PREFERENCES } from '../../sheet/sheetChoices';
+import { preferredOf } from '../../state/preferences';
 import { setupNamed } from '../../state/settings';
 import { FitUpProgress } from '../FitUpProgress';
 import { FitUpQuestion } from '../FitUpQuestion';
@@ -13,7 +16,10 @@ import type { TabProps } from '../tabProps';
 import { useFitUp } from '../useFitUp';
 import { FitUpView, NOTHING_SHOWN } from '../view/FitUpView';
 import type { FitUpViewName } from '../view/fitUpContent';
-import { keepOutWords, SWEPT, sweptPart } from './keepOutItems';
+import { keepOutWords, planeItems, SWEPT, sweptPart } from './keepOutItems';
+import { planeNumbers, TEMPLATE_BEGIN, templateOrder, type TemplateAsked } from './templateAsked';
+import { TemplatePreview } from './TemplatePreview';
+import { TemplateSection } from './TemplateSection';
 
 const VIEWS: readonly { readonly name: FitUpViewName; readonly label: string }[] = [
   { name: 'corner', label: 'Corner' },
@@ -31,6 +37,7 @@ const LEAST_BOUND = 0.1;
 /** The space that parts sweep over everything that the wheels can do: to look at, and as an STL to build around. */
 export const KeepOutTab = ({ document, setup, axle, asked, onAsk, tabs, cautions, theme }: TabProps) => {
   const units = useUnits();
+  const preferences = useBench((state) => state.preferences);
   const [form, setForm] = useKept<KeepOutAsked>('fitup.keepOut.form', () => BEGIN);
   const [view, setView] = useKept<FitUpViewName>('fitup.keepOut.view', () => 'corner');
   const { meshes } = meshesOfCar(document);
@@ -41,6 +48,11 @@ export const KeepOutTab = ({ document, setup, axle, asked, onAsk, tabs, cautions
         .map(([name]) => name),
     [document, axle],
   );
+  const [own, setOwn] = useState<readonly string[]>([]);
+  const takeDrawn = useCallback((parts: readonly DrawnPart[]) => {
+    // rods, disc, strut tube and drive shaft of the axle's own numbers can be kept out of as well as parts
+    setOwn(parts.filter(({ shapeKind }) => shapeKind === null).map(({ name }) => name));
+  }, []);
   const wanted = keepOutOrder(document, axle, asked.sides, askedSetups(document, asked.without), form, meshes);
   // it takes seconds: it is worked out when it is asked for, and not while the question is still being put
   const [pressed, press] = useKept<typeof wanted | null>('fitup.keepOut.pressed', () => null);
@@ -52,11 +64,34 @@ export const KeepOutTab = ({ document, setup, axle, asked, onAsk, tabs, cautions
   const refused = answered && 'refused' in answered.answer ? answered.answer.message : null;
   const side: SideName = asked.sides === 'right' ? 'right' : 'left';
   const more = useMemo((): readonly DrawnPart[] | undefined => (made ? [sweptPart(made)] : undefined), [made]);
-  const shown = useMemo(() => (more ? { ...NOTHING_SHOWN, about: ABOUT, more } : NOTHING_SHOWN), [more]);
   const place = useMemo(
     () => ({ setup: [setup, setupNamed(document, setup)] as const, side, travel: 0, from: 'standing' as const, rack: 0 }),
     [setup, document, side],
   );
+  const wheel = useMemo((): Triple => designPoints(document, axle, 'left')['wheelCentre'] ?? [0, 0, 0], [document, axle]);
+  const [template, askTemplate] = useKept<TemplateAsked>(`fitup.template.form.${axle}`, () => ({
+    ...TEMPLATE_BEGIN,
+    point: wheel,
+    paper: preferredOf(preferences, SHEET_PREFERENCES.paper.name, SHEET_PREFERENCES.paper.words),
+  }));
+  const cut =
+    made && answered
+      ? templateOrder(
+          answered.order.document,
+          made,
+          JSON.stringify(answered.order.question.setups.map(([name]) => name)),
+          axle,
+          answered.order.question.sides.length > 1 ? 'both' : (answered.order.question.sides[0] ?? 'left'),
+          JSON.stringify(planeNumbers(template, wheel)),
+          template.paper,
+        )
+      : null;
+  const section = useFitUp('template', cut);
+  // while another plane is cut the last section stays in sight; it is not what is saved
+  const sections = cut !== null && section.last ? section.last : null;
+  const sides = sections !== null && sections.order === cut ? sections.answer : null;
+  const items = useMemo(() => planeItems(sections?.answer ?? []), [sections]);
+  const shown = useMemo(() => (more ? { ...NOTHING_SHOWN, about: ABOUT, more, items } : NOTHING_SHOWN), [more, items]);
   const isAll = form.of === 'all-moving';
   const chosen = form.of === 'all-moving' ? [] : form.of;
   const flip = (name: string) =>
@@ -105,7 +140,7 @@ export const KeepOutTab = ({ document, setup, axle, asked, onAsk, tabs, cautions
               everything that moves
             </label>
             {!isAll &&
-              names.map((name) => (
+              [...names, ...own].map((name) => (
                 <label key={name} className="tick">
                   <input type="checkbox" checked={chosen.includes(name)} onChange={() => flip(name)} />
                   {nameOfKey(name)}
@@ -146,6 +181,20 @@ export const KeepOutTab = ({ document, setup, axle, asked, onAsk, tabs, cautions
               ))}
             </dl>
           )}
+          {made && (
+            <TemplateSection
+              document={document}
+              axle={axle}
+              centre={wheel}
+              asked={template}
+              onAsk={askTemplate}
+              sides={sides}
+              state={section.state}
+              onCancel={section.cancel}
+              onAgain={section.again}
+              isOld={isOld}
+            />
+          )}
           {made?.missing.map((words) => (
             <p key={words} className="fitupnote watch">
               Left out: {words}
@@ -167,7 +216,10 @@ export const KeepOutTab = ({ document, setup, axle, asked, onAsk, tabs, cautions
         title={made ? 'Space that is swept' : 'Nothing worked out yet'}
         subtitle={made ? `${axle} ${side}, blue; the car stands in ${setup}` : 'Choose what moves, then Work it out.'}
         theme={theme}
-      />
+        onDrawn={takeDrawn}
+      >
+        {sections !== null && sections.answer.some((one) => 'drawing' in one) && <TemplatePreview sides={sections.answer} />}
+      </FitUpView>
     </>
   );
 };

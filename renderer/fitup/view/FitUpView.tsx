@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useRef, type KeyboardEvent, type PointerEvent, type ReactNode } from 'react';
+import { useEffect, useMemo, useRef, useState, type KeyboardEvent, type PointerEvent, type ReactNode } from 'react';
 import type { AxleName, CarDocument, MeshFiles, PlacedCorner, SetupDocument, SideName } from '../../../geometry/index';
 import { placeSetup } from '../../compute/placeSetup';
 import type { FitUpAnswers, FitUpOrder } from '../../compute/fitup/fitUpOrder';
@@ -10,6 +10,7 @@ import { shownQuantity, withUnit } from '../../units/shownQuantity';
 import { orbit, pan, zoom, type Eye } from '../../viewport/camera';
 import { useWebgl } from '../../viewport/useWebgl';
 import { useFitUp } from '../useFitUp';
+import { usePartMove, type MovedPart } from './usePartMove';
 import type { FitUpContent, FitUpViewName } from './fitUpContent';
 import type { FitUpScene } from './fitUpScene';
 
@@ -61,6 +62,10 @@ interface FitUpViewProps {
   readonly theme: string;
   /** told how far the wheel stands from design [mm] */
   readonly onStanding?: (standing: number) => void;
+  /** the part that may be moved in the picture */
+  readonly moved?: MovedPart | null;
+  /** told what solids the corner has, those of the axle's own numbers too */
+  readonly onDrawn?: (parts: FitUpContent['parts']) => void;
   /** what stands under the picture */
   readonly children?: ReactNode;
 }
@@ -115,6 +120,8 @@ export const FitUpView = ({
   subtitle,
   theme,
   onStanding,
+  moved = null,
+  onDrawn,
   children,
 }: FitUpViewProps) => {
   const units = useUnits();
@@ -133,6 +140,9 @@ export const FitUpView = ({
   useEffect(() => {
     if (standing !== null && last?.order === order) onStanding?.(standing);
   }, [standing, last, order, onStanding]);
+  useEffect(() => {
+    if (last?.order === order && last) onDrawn?.(last.answer.parts);
+  }, [last, order, onDrawn]);
 
   const content = useMemo((): FitUpContent | null => {
     const own = document[axle];
@@ -201,7 +211,12 @@ export const FitUpView = ({
     return () => element.removeEventListener('wheel', onWheel);
   }, []);
 
+  const [isMoving, setMoving] = useState(false);
+  const ways = content?.parts.find(({ name }) => name === moved?.name)?.ways ?? null;
+  const hand = usePartMove(scene, moved, ways, isMoving && moved !== null && ways !== null);
+
   const onKeyDown = (event: KeyboardEvent) => {
+    if (hand.keyDown(event)) return event.preventDefault();
     const change = keyChange(event);
     if (event.key === '0') scene.current?.fit();
     else if (change) scene.current?.turn(change);
@@ -210,9 +225,11 @@ export const FitUpView = ({
   };
   const onPointerDown = (event: PointerEvent<HTMLDivElement>) => {
     event.currentTarget.setPointerCapture(event.pointerId);
+    if (hand.press(event)) return;
     press.current = { x: event.clientX, y: event.clientY, across: event.shiftKey || event.button === 1 };
   };
   const onPointerMove = (event: PointerEvent<HTMLDivElement>) => {
+    if (hand.move(event)) return;
     const now = press.current;
     if (!now) return;
     const high = Math.max(1, event.currentTarget.clientHeight);
@@ -221,9 +238,15 @@ export const FitUpView = ({
     scene.current?.turn((eye) => (now.across ? pan(eye, -dx, dy) : orbit(eye, -dx * DRAG_TURN, dy * DRAG_TURN)));
   };
   const onPointerUp = () => {
+    hand.release();
+    press.current = null;
+  };
+  const onPointerCancel = () => {
+    hand.abandon();
     press.current = null;
   };
 
+  const moves = shownQuantity({ quantity: 'length', decimals: 2 }, units);
   const isThere = content !== null && webgl === true;
   return (
     <section className="fitupview" aria-label="Where it is">
@@ -232,12 +255,18 @@ export const FitUpView = ({
         className="fitupcanvas"
         role="img"
         tabIndex={isThere ? 0 : undefined}
-        aria-label={`${title}. ${subtitle}. Arrow keys turn the picture, with Shift they move it; plus and minus zoom, 0 shows it as at first.`}
+        aria-label={`${title}. ${subtitle}. ${
+          isMoving && moved !== null
+            ? `Arrow keys move ${moved.label} by 1 mm, with Shift by 0.1 mm, Escape puts it back`
+            : 'Arrow keys turn the picture, with Shift they move it'
+        }; plus and minus zoom, 0 shows it as at first.`}
         onKeyDown={onKeyDown}
         onPointerDown={onPointerDown}
         onPointerMove={onPointerMove}
         onPointerUp={onPointerUp}
-        onPointerCancel={onPointerUp}
+        onPointerCancel={onPointerCancel}
+        onKeyUp={hand.keyUp}
+        onBlur={hand.blur}
       >
         <svg ref={svg} className="overlay" aria-hidden="true" />
         {webgl === false && (
@@ -254,6 +283,20 @@ export const FitUpView = ({
       {place !== null && views.length > 1 && (
         <div className="fitupviews" data-over-view>
           <Segments label="View" options={views} chosen={view} className="upright" onChoose={onView} />
+        </div>
+      )}
+      {isThere && moved !== null && ways !== null && (
+        <div className="fitupmove" data-over-view>
+          <button type="button" className="button" aria-pressed={isMoving} onClick={() => setMoving(!isMoving)}>
+            Move {moved.label.charAt(0).toLowerCase() + moved.label.slice(1)}
+          </button>
+          {isMoving && (
+            <output aria-live="polite">
+              {hand.by === null
+                ? 'Drag it, or an arm; arrow keys in the picture. Esc puts it back.'
+                : hand.by.map((value, axis) => `${'xyz'[axis] ?? ''} ${moves.formatChange(value)}`).join('  ') + ` ${moves.unit}`}
+            </output>
+          )}
         </div>
       )}
       {children}

@@ -9,6 +9,7 @@ import { buildPane } from '../../viewport/pane';
 import { fitEye } from '../../viewport/views';
 import { drawForces, drawGap, drawLocator, marksLayer } from './drawnMarks';
 import type { FitUpContent } from './fitUpContent';
+import { buildPartHand, type PartGrip, type PartHand } from './partHand';
 import { geometryOf } from './solidMeshes';
 
 const LENS = toRadians(22);
@@ -33,6 +34,14 @@ export interface FitUpScene {
   readonly turn: (change: (eye: Eye) => Eye) => void;
   /** aims anew, whatever the person did since */
   readonly fit: () => void;
+  /** shows the arms of a part that is drawn, by its name, so that it can be moved; null: of none */
+  readonly hold: (name: string | null) => void;
+  /** draws the held part moved, in the car's frame [mm] */
+  readonly shift: (moved: Vector) => void;
+  /** takes hold of the held part, or of one of its arms, where the pointer is on it [px] */
+  readonly grip: (x: number, y: number) => PartGrip | null;
+  /** the car's axis that lies nearest to the right of the picture, or up it */
+  readonly axisTo: (way: 'right' | 'up') => ReturnType<PartHand['axisTo']> | null;
   readonly resize: () => void;
   readonly retheme: () => void;
   readonly end: () => void;
@@ -73,6 +82,11 @@ export const runFitUpScene = (host: HTMLElement, svg: SVGSVGElement, lengthWords
   let geometries: BufferGeometry[] = [];
   let asked = 0;
 
+  const byName = new Map<string, Mesh[]>();
+  let heldName: string | null = null;
+  const hand = buildPartHand(pane, () => model!.frame());
+  const takeHeld = (): void => hand.hold(heldName === null || !model ? [] : (byName.get(heldName) ?? []));
+
   const ground = (point: Vector): Point => model?.frame().toGround(point) ?? point;
 
   const buildModel = (now: FitUpContent): AxleModel => {
@@ -90,6 +104,7 @@ export const runFitUpScene = (host: HTMLElement, svg: SVGSVGElement, lengthWords
   const buildParts = (now: FitUpContent): void => {
     geometries.forEach((geometry) => geometry.dispose());
     geometries = [];
+    byName.clear();
     for (const group of [aroundParts, aboutParts]) group.clear();
     now.parts.forEach(({ name, shapeKind, shapes }) => {
       const place = now.about.indexOf(name);
@@ -103,8 +118,10 @@ export const runFitUpScene = (host: HTMLElement, svg: SVGSVGElement, lengthWords
         mesh.matrixAutoUpdate = false;
         mesh.frustumCulled = false;
         (place < 0 ? aroundParts : aboutParts).add(mesh);
+        byName.set(name, [...(byName.get(name) ?? []), mesh]);
       }
     });
+    takeHeld();
   };
 
   /** Where nothing of the two parts stands before the gap: the nearest to the way that the corner is usually looked at. */
@@ -239,7 +256,7 @@ export const runFitUpScene = (host: HTMLElement, svg: SVGSVGElement, lengthWords
       return { x: box.x - origin.x, y: box.y - origin.y, width: box.width, height: box.height };
     });
     if (side) blocked.push(place);
-    pane.overlay.draw(content.items.map(moved), {
+    pane.overlay.draw([...content.items.map(moved), ...hand.items()], {
       project: pane.project,
       width,
       height,
@@ -247,7 +264,9 @@ export const runFitUpScene = (host: HTMLElement, svg: SVGSVGElement, lengthWords
       lengthWords: (mm) => lengthWords(mm),
     });
     marks.begin();
-    if (content.gap) drawGap(marks, content.gap, (point) => pane.project(ground(point)), { width, height }, blocked);
+    // of a part that is in the hand it is not known
+    if (content.gap && !hand.isShifted())
+      drawGap(marks, content.gap, (point) => pane.project(ground(point)), { width, height }, blocked);
     drawForces(marks, content.forces, (point) => pane.project(ground(point)), { width, height }, blocked);
     if (side && content.focus) drawLocator(marks, place, locator.project(ground(content.focus.at)));
     marks.end();
@@ -308,6 +327,23 @@ export const runFitUpScene = (host: HTMLElement, svg: SVGSVGElement, lengthWords
     fit: () => {
       aim();
       request();
+    },
+    hold: (name) => {
+      heldName = name;
+      takeHeld();
+      request();
+    },
+    shift: (by) => {
+      hand.shift(by);
+      request();
+    },
+    grip: (x, y) => {
+      const main = content && model ? pane.aim(performance.now()) : null;
+      return main ? hand.grip(x, y, main.camera) : null;
+    },
+    axisTo: (way) => {
+      const eye = pane.eye();
+      return eye && model ? hand.axisTo(eye, way) : null;
     },
     resize,
     retheme: () => {

@@ -118,6 +118,25 @@ export const asKind = (shape: Shape, kind: ShapeKind, { centre, axes, size }: Ex
       return shape;
   }
 };
+/** The shape moved by so much, in the file's unit; null of one that has no place of its own. */
+export const movedShape = (shape: Shape, by: Triple): Shape | null => {
+  const moved = (place: Triple): Triple => tidied(along(place, by, 1));
+  switch (shape.kind) {
+    case 'sphere':
+      return { ...shape, at: moved(shape.at) };
+    case 'capsule':
+    case 'cylinder':
+      return { ...shape, from: moved(shape.from), to: moved(shape.to) };
+    case 'box':
+      return { ...shape, centre: moved(shape.centre) };
+    case 'mesh':
+      return { ...shape, place: { ...shape.place, at: moved(shape.place?.at ?? [0, 0, 0]) } };
+    case 'tyre':
+    case 'rim':
+      return null;
+  }
+};
+
 /** A direction needs more digits than a length. */
 const fine = (value: number): number => Math.round(value * 1e9) / 1e9 + 0;
 

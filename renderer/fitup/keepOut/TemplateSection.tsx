@@ -1,0 +1,100 @@
+import { useCallback, useState } from 'react';
+import type { AxleName, CarDocument, PrintedSheet, Triple } from '../../../geometry/index';
+import type { TemplateSide } from '../../compute/fitup/fitUpOrder';
+import { saveFile } from '../../look/saveFile';
+import { dayOf } from '../../sheet/sheetChoices';
+import { FitUpProgress } from '../FitUpProgress';
+import type { FitUpState } from '../useFitUp';
+import './template.css';
+import { TemplateForm } from './TemplateForm';
+import { TemplatePrint } from './TemplatePrint';
+import type { TemplateAsked } from './templateAsked';
+import { useTemplateFile } from './useTemplateFile';
+import type { TemplateFile, TemplateFileOrder } from './writeTemplate';
+
+interface TemplateSectionProps {
+  readonly document: CarDocument;
+  readonly axle: AxleName;
+  readonly centre: Triple;
+  readonly asked: TemplateAsked;
+  readonly onAsk: (asked: TemplateAsked) => void;
+  /** the sections of the plane that is asked for; null until they are there */
+  readonly sides: readonly TemplateSide[] | null;
+  readonly state: FitUpState;
+  readonly onCancel: () => void;
+  readonly onAgain: () => void;
+  /** what was worked out is of another question */
+  readonly isOld: boolean;
+}
+
+const NOTHING = () => undefined;
+
+/** From the space that is swept to card in the hand: where it is cut, what it takes, and the ways to paper and to a cutter. */
+export const TemplateSection = (props: TemplateSectionProps) => {
+  const { document, axle, centre, asked, onAsk, sides, state, onCancel, onAgain, isOld } = props;
+  const file = useTemplateFile();
+  const [printed, print] = useState<PrintedSheet['pages'] | null>(null);
+  const printedOff = useCallback(() => print(null), []);
+  const drawn = (sides ?? []).flatMap((one) => ('drawing' in one ? [one] : []));
+  const isReady = drawn.length > 0 && !isOld && file.state.kind !== 'running';
+  const sheets = drawn.map(({ grid }) => grid);
+  const tooMany = sheets.flatMap((grid) => ('fault' in grid ? [grid.message] : []));
+  const count = sheets.reduce((sum, grid) => sum + ('fault' in grid ? 0 : grid.tiles.length), 0);
+  const name = `${document.name} template ${axle}`;
+  const ask = (kind: TemplateFileOrder['kind'], of: typeof drawn, take: (made: TemplateFile) => void) =>
+    file.ask({ kind, drawings: of.map(({ drawing }) => drawing), paper: asked.paper, date: dayOf(new Date()) }, take);
+  const savePdf = () =>
+    ask('pdf', drawn, (made) => {
+      if (made.kind === 'pdf') saveFile(`${name}.pdf`, new Blob([made.bytes], { type: 'application/pdf' }));
+    });
+  const saveDxf = (one: (typeof drawn)[number]) =>
+    ask('dxf', [one], (made) => {
+      if (made.kind === 'dxf') saveFile(`${name} ${one.side}.dxf`, new Blob([...made.texts], { type: 'image/vnd.dxf' }));
+    });
+  const isPaper = isReady && tooMany.length === 0;
+  return (
+    <section className="templatesection" aria-label="Template">
+      <h2>Template: its section at true scale, to cut out of card and hold in the arch</h2>
+      <TemplateForm document={document} axle={axle} centre={centre} asked={asked} onAsk={onAsk} />
+      <FitUpProgress state={state} isOld={false} onCancel={onCancel} onAgain={onAgain} />
+      <FitUpProgress state={file.state} isOld={false} onCancel={file.cancel} onAgain={NOTHING} />
+      {(sides ?? []).map((one) =>
+        'message' in one ? (
+          <p key={one.side} className="fitupnote watch" role="alert">
+            <b>No section on the {one.side}:</b> {one.message}.
+          </p>
+        ) : null,
+      )}
+      {tooMany.slice(0, 1).map((message) => (
+        <p key={message} className="fitupnote watch" role="alert">
+          <b>Not on paper:</b> {message}.
+        </p>
+      ))}
+      <p className="caserow keepoutrow">
+        <button type="button" className="button primary" disabled={!isPaper} onClick={savePdf}>
+          Save PDF
+        </button>
+        {drawn.map((one) => (
+          <button key={one.side} type="button" className="button" disabled={!isReady} onClick={() => saveDxf(one)}>
+            Save DXF{drawn.length > 1 ? `, ${one.side}` : ''}
+          </button>
+        ))}
+        <button
+          type="button"
+          className="button"
+          disabled={!isPaper}
+          onClick={() => ask('pages', drawn, (made) => made.kind === 'pages' && print(made.pages))}
+        >
+          Print
+        </button>
+        <span className="quiet" role="status">
+          {count > 0 && `${count} ${count === 1 ? 'sheet' : 'sheets'} of ${asked.paper} and the words before them`}
+        </span>
+      </p>
+      <p className="quiet keepoutrow">
+        Print at 100 %, not fitted to the page, and measure both bars of every sheet: 100 mm each. Points stand as at design.
+      </p>
+      {printed && <TemplatePrint pages={printed} paper={asked.paper} onDone={printedOff} />}
+    </section>
+  );
+};
