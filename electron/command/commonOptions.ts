@@ -12,7 +12,7 @@ const SET: OptionSpec = {
   name: 'set',
   kind: 'settings',
   value: 'WHAT=VALUE',
-  help: "changes the setup for this call only, again and again: front.both.rearBush=90 (or 3h, or none), front.setToe=0.05, rear.rideHeight=-10; in the file's unit",
+  help: "changes the setup for this call only, again and again: front.both.rearBush=90 (or none; or 3h, as seen on the left), front.setToe=0.05, rear.rideHeight=-10; in the file's unit",
 };
 const PRINTING: readonly OptionSpec[] = [
   { name: 'json', kind: 'flag', value: '', help: 'one JSON document on standard output, also for an error', printing: true },

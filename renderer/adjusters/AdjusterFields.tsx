@@ -25,6 +25,7 @@ const Field = ({ adjuster, hand, sides }: { adjuster: AdjusterDocument; hand: Ad
       unit={hand.unit}
       measures={hand.unit === 'mm' ? 'length' : undefined}
       moreUnits={hoursTyped(adjuster, sides)}
+      hint={bushing ? '10h: the hole as it is seen at 10 o’clock; emptied: concentric' : undefined}
       min={hand.scale.min * hand.factor}
       max={hand.scale.max * hand.factor}
       className={hand.toeDeg !== null ? 'derived' : adjuster.locked !== undefined ? 'locked' : ''}

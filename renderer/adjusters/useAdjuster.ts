@@ -18,6 +18,9 @@ const distanceOf = (axle: AxleDocument | undefined, adjuster: AdjusterDocument):
   return Math.sqrt(x * x + y * y + z * z);
 };
 
+/** A part's name in a sentence: a capital that only begins it goes small, any other is the name's own ("B7 bolt", "Λίμνη"). */
+export const inSentence = (label: string): string => label.replace(/^[A-Z](?=[a-z])/, (first) => first.toLowerCase());
+
 const UNITS = { length: 'mm', clock: '°', turns: 'turn' } as const;
 
 /** Everything that a card says and does about one adjuster of the axle on the bench. */
@@ -53,12 +56,12 @@ export const useAdjuster = (name: string, adjuster: AdjusterDocument) => {
     locked: adjuster.locked,
     toeDeg: setsToe ? (setup?.[axle]?.setToe ?? null) : null,
     outOfRange: setsToe && toeReset !== null && !toeReset.inRange,
-    set: (sides: Sides, setting: number | null) => turnAdjuster(store, name, label.toLowerCase(), sides, setting),
+    set: (sides: Sides, setting: number | null) => turnAdjuster(store, name, inSentence(label), sides, setting),
     step: (sides: Sides, steps: number) =>
       turnAdjuster(
         store,
         name,
-        label.toLowerCase(),
+        inSentence(label),
         sides,
         stepSetting(adjuster, value[sides === 'right' ? 'right' : 'left'], steps),
       ),

@@ -44,7 +44,7 @@ export const FarNotice = ({ axle, side, point }: FarNoticeProps) => {
       <span>
         <b>{what}</b>
         {point === undefined &&
-          `: farther than the ${words(mm)} that a pickup point goes. It is taken as typed; is it a slipped point, a sign or a unit?`}
+          `: farther than the ${words(mm)} that a pickup point goes. It is taken as it stands; is it a slipped point, a sign or a unit?`}
       </span>
       {step !== null && (
         <button type="button" className="button" onClick={() => undoStep(store)}>

@@ -23,6 +23,8 @@ export interface NumberFieldProps {
   readonly decimals?: number;
   readonly before?: ReactNode;
   readonly className?: string;
+  /** what may be typed besides a number, said with the range */
+  readonly hint?: string | undefined;
   /** why it cannot be changed; it can still be reached and read */
   readonly lockedBy?: string;
   /** allows "none" and an empty field */
@@ -138,7 +140,7 @@ export const NumberField = (props: NumberFieldProps) => {
         data-draft={typed === null ? undefined : ''}
         aria-readonly={lockedBy !== undefined}
         readOnly={lockedBy !== undefined}
-        title={fault ?? lockedBy ?? range}
+        title={fault ?? lockedBy ?? (props.hint === undefined ? range : `${range}; ${props.hint}`)}
         size={7}
         value={typed ?? shown}
         onChange={(event) => setTyped(event.target.value === shown ? null : event.target.value)}

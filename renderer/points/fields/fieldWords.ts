@@ -138,7 +138,7 @@ export const FIELD_WORDS: Readonly<Record<string, FieldWords>> = {
   heightAt: words('Ride height is read at'),
   'heightAt.point': words('Place', 'length'),
   'heightAt.name': words('Name', '', 'What people call it: "sill at the jacking point".'),
-  travel: words('Wheel travel', 'length', 'Droop and bump, where no damper says it: −60, 70.'),
+  travel: words('Wheel travel', 'length', 'Where no damper says it: droop, with a minus, and bump.'),
   toeAdjuster: words('Adjuster that sets toe'),
 
   // Adjusters

@@ -47,6 +47,9 @@ const BEFORE_UNIT = /(?<=\d)\s+(?=(?:[a-z]+|["″°′])(?:[\s,;]|$))/gi;
 /** Brackets as the file writes them: what is said with them is said without them. */
 const unbracketed = (text: string): string => text.replace(/\]\s*,\s*\[/g, ';').replace(/[[\]()]/g, ' ');
 
+/** What stands between the two ends of a range, as the window writes it and as people do: "−5 … 5", "-5..5", "-5 to 5". */
+const BETWEEN_ENDS = /\s*(?:…|\.{2,}|\bto\b)\s*/g;
+
 /** Numbers between commas with a blank behind, semicolons or blanks; a comma between digits is a decimal mark. */
 const partsOf = (text: string): string[] =>
   text
@@ -114,7 +117,8 @@ export const parseLeaf = (input: LeafInput, text: string, unit: string, scale: L
       return fault(`“${typed}” is not a number. Type one as 12.5 or 1 1/2${unitWords(unit, ', with a unit if you like')}.`);
     }
     case 'numbers': {
-      const numbers = numbersOf(typed, unit, scale, input.count);
+      const ends = input.count === 2 ? typed.replace(BETWEEN_ENDS, ' ') : typed;
+      const numbers = numbersOf(ends, unit, scale, input.count);
       const want = input.count === 2 ? 'two numbers' : 'three numbers: x, y, z';
       return numbers?.length === input.count ? ok(numbers) : fault(`Type ${want}${BLANK_HINT}.`);
     }

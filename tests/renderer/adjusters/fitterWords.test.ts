@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import type { AdjusterDocument } from '../../../geometry/index';
-import { clockSeen, hourWords } from '../../../renderer/adjusters/clockWords';
+import { clockSeen, fieldClockWords, hourWords } from '../../../renderer/adjusters/clockWords';
 import { fitterWords, fitterWordsOfSides, nameOfKey, shimsFor, turnsText } from '../../../renderer/adjusters/fitterWords';
+import { inSentence } from '../../../renderer/adjusters/useAdjuster';
 import { STANDARD_UNITS } from '../../../renderer/units/unitChoice';
 
 const bush: AdjusterDocument = {
@@ -32,6 +33,19 @@ describe('clocks', () => {
       'half past 11',
       '12 o’clock',
     ]);
+  });
+});
+
+describe('what the fields of a bushing count', () => {
+  test('is said where it is not the clock that is seen: mirrored on the right, against an axis that points at the eye', () => {
+    expect(fieldClockWords(bush, { left: 330, right: 330 })).toBe('');
+    expect(fieldClockWords(bush, { left: 30, right: 60 })).toBe('; counted as in the file: right 60°');
+    expect(fieldClockWords({ ...bush, seenFrom: 'above' }, { left: 30, right: 60 })).toBe('; counted as in the file: left 30°');
+    expect(fieldClockWords({ ...bush, seenFrom: 'above' }, { left: 330, right: 330 })).toBe('; counted as in the file: 330°');
+    // top and bottom are the same in the mirror, and a hole in the middle has no clock
+    expect(fieldClockWords(bush, { left: 30, right: 180 })).toBe('');
+    expect(fieldClockWords(bush, { left: 0, right: 360 })).toBe('');
+    expect(fieldClockWords(bush, { left: 30, right: null })).toBe('');
   });
 });
 
@@ -127,4 +141,14 @@ test('the right one of two bushings is read on its own, mirrored clock', () => {
   expect(fitterWordsOfSides(bush, { left: 330, right: 300 }, 1, STANDARD_UNITS).short).toBe(
     'left hole at 11 o’clock; right hole at 2 o’clock',
   );
+});
+
+test('a name in a sentence keeps its own capitals', () => {
+  expect(['Top plate, across', 'B7 bolt', 'Λίμνη', 'ARB link', 'rear bush'].map(inSentence)).toEqual([
+    'top plate, across',
+    'B7 bolt',
+    'Λίμνη',
+    'ARB link',
+    'rear bush',
+  ]);
 });

@@ -142,6 +142,9 @@ describe('what stands in a field', () => {
     expect(parseLeaf({ kind: 'numbers', count: 2 }, '−8mm; 8 mm', 'mm', AS_IT_IS)).toEqual({ ok: true, value: [-8, 8] });
     expect(parseLeaf({ kind: 'number' }, '  ', 'mm', AS_IT_IS)).toEqual({ ok: true, value: undefined });
     expect(parseLeaf({ kind: 'numbers', count: 2 }, '4', 'mm', AS_IT_IS)).toMatchObject({ ok: false });
+    // as the bench writes ranges, and as people do
+    for (const text of ['−5 … 5', '-5..5', '-5 to 5 mm', '−5…5'])
+      expect(parseLeaf({ kind: 'numbers', count: 2 }, text, 'mm', AS_IT_IS), text).toEqual({ ok: true, value: [-5, 5] });
     expect(parseLeaf({ kind: 'number' }, 'ten', '', AS_IT_IS)).toMatchObject({ ok: false });
     expect(parseLeaf({ kind: 'nameList' }, 'disc, archLiner', '', AS_IT_IS)).toEqual({ ok: true, value: ['disc', 'archLiner'] });
     const axes = [[0.94, 0, 0.342], [-0.342, 0, 0.94]]; // prettier-ignore
