@@ -251,7 +251,7 @@ export type { Placement, Shape, ShapeRole } from './drawing/shape';
 // The set-up sheet
 export { describeSheet } from './sheet/describeSheet';
 export { layOutSheet, PAPERS, printedPart, type Paper, type PaperName, type SheetPage } from './sheet/layout/layOutSheet';
-export { pageSvg, SHEET_FAMILY } from './sheet/html/pageSvg';
+export { pageSvg, SHEET_FAMILIES } from './sheet/html/pageSvg';
 export { readableSheet } from './sheet/html/readableSheet';
 export { sheetHtml, sheetTitle } from './sheet/html/sheetHtml';
 export { printedSheet, type PrintedPath, type PrintedSheet } from './sheet/printedSheet';

@@ -23,6 +23,7 @@ declare module 'pdfkit' {
   }
 
   interface StructureElement {
+    add(child: StructureElement): this;
     end(): void;
   }
 

@@ -1,5 +1,6 @@
 import { PDFDocument } from 'pdfkit';
 import { toBytes } from 'pdfkit/output';
+import type { StructureElement } from 'pdfkit';
 import type { PrintedPath, PrintedSheet } from '../index';
 
 /**
@@ -46,6 +47,28 @@ const drawPath = (document: PDFDocument, { commands, fill, stroke, width, dash, 
   document.restore().endMarkedContent();
 };
 
+type PrintedText = Exclude<PrintedSheet['pages'][number]['marks'][number], PrintedPath>;
+
+/** A line of text; one that changes its typeface on the way is still one paragraph, in pieces. */
+const drawText = (document: PDFDocument, whole: StructureElement, mark: PrintedText): void => {
+  const { tag, text, runs, x, y, size, weight, colour } = mark;
+  const write = (font: string, words: string, from: number, structParent: StructureElement, structType: string): void => {
+    document
+      .font(font, size)
+      .fillColor(colour)
+      .text(words, from, y, { lineBreak: false, baseline: 'alphabetic', structParent, structType })
+      .endMarkedContent();
+  };
+  if (runs === undefined) {
+    write(weight, text, x, whole, tag);
+    return;
+  }
+  const line = document.struct(tag);
+  whole.add(line);
+  for (const run of runs) write(run.isOther ? `other ${weight}` : weight, run.text, run.x, line, 'Span');
+  line.end();
+};
+
 /**
  * The sheet as a PDF: the pages of the layout stroke by stroke, with real text in the typeface that the file carries, its title,
  * its language and the order of reading. The same sheet of the same day is the same file, to the last byte.
@@ -63,23 +86,14 @@ export const sheetPdf = async ({ title, date, fonts, pages }: PrintedSheet): Pro
     info: { Title: title, Creator: 'Jounce', CreationDate: timeOf(date) },
   });
   document.registerFont('regular', fonts.regular).registerFont('bold', fonts.bold);
+  if (fonts.other) document.registerFont('other regular', fonts.other.regular).registerFont('other bold', fonts.other.bold);
   const whole = document.struct('Document');
   document.addStructure(whole);
   for (const { width, height, marks } of pages) {
     document.addPage({ size: [width, height], margin: 0 });
     for (const mark of marks) {
       if (mark.kind === 'path') drawPath(document, mark);
-      else
-        document
-          .font(mark.weight, mark.size)
-          .fillColor(mark.colour)
-          .text(mark.text, mark.x, mark.y, {
-            lineBreak: false,
-            baseline: 'alphabetic',
-            structParent: whole,
-            structType: mark.tag,
-          })
-          .endMarkedContent();
+      else drawText(document, whole, mark);
     }
   }
   whole.end();

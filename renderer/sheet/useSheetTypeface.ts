@@ -1,13 +1,13 @@
 import { useEffect, useState } from 'react';
-import { SHEET_FAMILY, sheetFonts } from '../../geometry/index';
+import { sheetFonts } from '../../geometry/index';
 
 let loading: Promise<void> | null = null;
 
-/** The very typeface that lines are measured with; it is given as bytes, since the window loads nothing but its own files. */
-const loadTypeface = (): Promise<void> =>
+/** The very typefaces that lines are measured with; they are given as bytes, since the window loads nothing but its own files. */
+export const loadSheetTypeface = (): Promise<void> =>
   (loading ??= Promise.all(
-    sheetFonts().map(async ({ weight, bytes }) => {
-      const face = new FontFace(SHEET_FAMILY, bytes.slice().buffer, { weight: String(weight) });
+    sheetFonts().map(async ({ family, weight, bytes }) => {
+      const face = new FontFace(family, bytes.slice().buffer, { weight: String(weight) });
       document.fonts.add(await face.load());
     }),
   ).then(() => undefined));
@@ -17,7 +17,7 @@ export const useSheetTypeface = (): boolean => {
   const [isThere, setThere] = useState(false);
   useEffect(() => {
     let isWanted = true;
-    void loadTypeface().then(() => isWanted && setThere(true));
+    void loadSheetTypeface().then(() => isWanted && setThere(true));
     return () => {
       isWanted = false;
     };

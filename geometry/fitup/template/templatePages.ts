@@ -1,6 +1,6 @@
-import type { PrintedPath, PrintedSheet, PrintedText } from '../../sheet/printedSheet';
+import { fontsFor, inRuns, type PrintedPath, type PrintedSheet, type PrintedText } from '../../sheet/printedSheet';
 import { wrapText } from '../../sheet/layout/wrapText';
-import { inTypeface, sheetTypeface, widthOf } from '../../sheet/typeface/typeface';
+import { inTypeface, widthOf } from '../../sheet/typeface/typeface';
 import { axisLine, offWords, type TemplateDrawing } from './drawing';
 import { clip, grown, seatNames, type Box, type Named } from './labels';
 import { endOnWords } from './templateDxf';
@@ -18,18 +18,15 @@ const INK = '#000000';
 /** A template on sheets of paper at true scale: a sheet of words, then the tiles. @param date - YYYY-MM-DD */
 export function templatePages(drawing: TemplateDrawing, grid: TileGrid, paper: TemplatePaper, date: string): PrintedSheet {
   const { width, height } = TEMPLATE_PAPERS[paper];
-  const { regular, bold } = sheetTypeface();
   const size = { width: width * POINTS_PER_MM, height: height * POINTS_PER_MM };
   const tiles = grid.tiles.map((tile) => tilePage(drawing, grid, tile, paper));
   const unnamed = tiles.flatMap((tile) => tile.unnamed);
+  const pages = [...wordsPages(drawing, grid, paper, unnamed), ...tiles.map(({ marks }) => marks)];
   return {
     title: drawing.title,
     date,
-    fonts: { regular: regular.font.bytes, bold: bold.font.bytes },
-    pages: [...wordsPages(drawing, grid, paper, unnamed), ...tiles.map(({ marks }) => marks)].map((marks) => ({
-      ...size,
-      marks,
-    })),
+    fonts: fontsFor(pages.flat()),
+    pages: pages.map((marks) => ({ ...size, marks })),
   };
 }
 
@@ -233,13 +230,14 @@ const path = (points: readonly Point[], line: number, dash: readonly number[] | 
   isRound: false,
 });
 
-const words = (tag: PrintedText['tag'], text: string, [x, y]: Point, size: number): PrintedText => ({
-  kind: 'text',
-  tag,
-  text,
-  x: x * POINTS_PER_MM,
-  y: y * POINTS_PER_MM,
-  size,
-  weight: tag === 'H1' ? 'bold' : 'regular',
-  colour: INK,
-});
+const words = (tag: PrintedText['tag'], text: string, [x, y]: Point, size: number): PrintedText =>
+  inRuns({
+    kind: 'text',
+    tag,
+    text,
+    x: x * POINTS_PER_MM,
+    y: y * POINTS_PER_MM,
+    size,
+    weight: tag === 'H1' ? 'bold' : 'regular',
+    colour: INK,
+  });

@@ -1,9 +1,10 @@
 import type { PathCommand } from '../../drawing/flatten';
 import type { SheetPage } from '../layout/layOutSheet';
 import { INKS, type PathPrimitive, type Primitive, type TextPrimitive } from '../layout/primitives';
+import { OTHER_FAMILY, SHEET_FAMILY } from '../typeface/typeface';
 
-/** The name under which the sheet's typeface is known to a page that shows it. */
-export const SHEET_FAMILY = 'Jounce Sheet';
+/** The typefaces of a page that shows a sheet, as CSS has them: letter by letter the first that has it. */
+export const SHEET_FAMILIES = `'${SHEET_FAMILY}', '${OTHER_FAMILY}', sans-serif`;
 
 const ENTITIES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;', "'": '&#39;' };
 
@@ -33,5 +34,5 @@ const primitiveSvg = (primitive: Primitive): string => (primitive.kind === 'text
  */
 export const pageSvg = ({ paper, primitives }: SheetPage): string =>
   `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${paper.width} ${paper.height}" width="${paper.width}pt" height="${paper.height}pt" ` +
-  `font-family="'${SHEET_FAMILY}', sans-serif" xml:space="preserve" aria-hidden="true" focusable="false">` +
+  `font-family="${SHEET_FAMILIES}" xml:space="preserve" aria-hidden="true" focusable="false">` +
   `${primitives.map(primitiveSvg).join('')}</svg>`;

@@ -117,16 +117,21 @@ export const readPdf = (bytes: Uint8Array): ReadPdf => {
   const children = (text: string): readonly number[] =>
     [...need(/\/K \[([^\]]*)\]/.exec(text), 'children')[1]!.matchAll(/(\d+) 0 R/g)].map(([, number]) => Number(number));
   const pageNumbers = kids.map(([, number]) => Number(number));
-  const reading = children(object(reference(catalog, 'StructTreeRoot')))
-    .flatMap((whole) => children(object(whole)))
-    .map((element) => {
-      const text = object(element);
-      return {
+  /** A paragraph is one text, or pieces that are read one after the other. */
+  const marksOf = (element: number): readonly { readonly tag: string; readonly page: number; readonly mark: number }[] => {
+    const text = object(element);
+    if (!/\/Pg \d/.test(text)) return children(text).flatMap(marksOf);
+    return [
+      {
         tag: need(/\/S \/(\w+)/.exec(text), 'kind')[1]!,
         page: pageNumbers.indexOf(reference(text, 'Pg')),
         mark: Number(need(/\/K \[(\d+)\]/.exec(text), 'mark')[1]),
-      };
-    });
+      },
+    ];
+  };
+  const reading = children(object(reference(catalog, 'StructTreeRoot')))
+    .flatMap((whole) => children(object(whole)))
+    .flatMap(marksOf);
   const info = object(reference(trailer, 'Info'));
   const fontFiles = [...file.matchAll(/\/FontFile2 (\d+) 0 R/g)].map(([, number]) =>
     Uint8Array.from(Buffer.from(streamOf(Number(number)), 'latin1')),

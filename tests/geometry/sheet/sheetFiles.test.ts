@@ -103,6 +103,30 @@ describe('the PDF', async () => {
   });
 });
 
+test('Greek and Cyrillic names are printed in a typeface of their own, one paragraph to a line', async () => {
+  const document = {
+    ...hatch,
+    name: 'Λευκό Lada 1 Белая 车',
+    setups: { ...hatch.setups, Sprint: { ...hatch.setups?.['Sprint'], notes: 'Ρύθμισε πρώτα, потом 2 мм' } },
+  } as CarDocument;
+  const odd = await made(document, 'Sprint');
+  const { pages, fontFiles, reading } = readPdf(odd.pdf);
+  const texts = pages.flatMap((page) => page.texts.map(({ text }) => text));
+  for (const run of ['Λευκό', 'Белая', 'Ρύθμισε', 'потом', 'мм']) expect(texts).toContain(run);
+  expect(texts).toContain(' Lada 1 ');
+  expect(texts.join('')).toContain('Λευκό Lada 1 Белая ?');
+  expect(fontFiles).toHaveLength(4);
+  // in their order, page by page
+  expect(reading).toEqual(pages.flatMap((one, page) => one.texts.map(({ tag }, mark) => ({ tag, page, mark }))));
+  expect([...odd.html.matchAll(/@font-face\{font-family:'([^']+)'/g)].map(([, family]) => family)).toEqual([
+    'Jounce Sheet',
+    'Jounce Sheet',
+    'Jounce Sheet Other',
+    'Jounce Sheet Other',
+  ]);
+  expect(odd.html).toContain('>Λευκό Lada 1 Белая ?</text>');
+});
+
 describe('the HTML', async () => {
   const { html, sheet, pages } = await made(hatch, 'Sprint');
 

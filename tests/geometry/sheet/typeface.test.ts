@@ -1,7 +1,14 @@
 import { Font } from 'fonteditor-core';
 import { describe, expect, test } from 'vitest';
 import { fromBase64, toBase64 } from '../../../geometry/sheet/typeface/base64';
-import { inTypeface, sheetTypeface, widthOf } from '../../../geometry/sheet/typeface/typeface';
+import {
+  inTypeface,
+  lettersMissing,
+  otherTypeface,
+  runsOf,
+  sheetTypeface,
+  widthOf,
+} from '../../../geometry/sheet/typeface/typeface';
 import { wrapText, wrapWithin } from '../../../geometry/sheet/layout/wrapText';
 
 describe.each(['regular', 'bold'] as const)('the %s typeface', (weight) => {
@@ -39,6 +46,50 @@ describe.each(['regular', 'bold'] as const)('the %s typeface', (weight) => {
     for (let at = 0; at < font.bytes.length; at += 4) sum = (sum + view.getUint32(at)) >>> 0;
     expect(sum).toBe(0xb1b0afba);
   });
+});
+
+describe.each(['regular', 'bold'] as const)('the %s typeface of other letters', (weight) => {
+  const { font } = otherTypeface()[weight];
+
+  test('has Greek, Cyrillic and nothing that the first has', () => {
+    const letters =
+      'ΑΒΓΔΕΖΗΘΙΚΛΜΝΞΟΠΡΣΤΥΦΧΨΩαβγδεζηθικλμνξοπρστυφχψωςάέήίόύώϊϋΐΰАБВГДЕЖЗИЙКЛМНОПРСТУФХЦЧШЩЪЫЬЭЮЯабвгдежзийклмнопрстуфхцчшщъыьэюяёіїєґђјљњћџўѝѓќәқңөұүһ№';
+    for (const letter of letters.normalize('NFC')) {
+      const code = letter.codePointAt(0)!;
+      expect(font.glyphOf.has(code) || sheetTypeface()[weight].font.glyphOf.has(code), letter).toBe(true);
+    }
+    for (const letter of 'Az09 ¼×') expect(font.glyphOf.has(letter.codePointAt(0)!), letter).toBe(false);
+  });
+
+  test('draws them: accented letters of their parts too', () => {
+    const drawn = Font.create(Buffer.from(font.bytes), { type: 'ttf', compound2simple: true }).get();
+    const outlines = new Map(
+      drawn.glyf.flatMap(({ unicode, contours }) => (unicode ?? []).map((code) => [code, contours] as const)),
+    );
+    for (const letter of 'ΩβάΐЖяйёїґ') expect(outlines.get(letter.codePointAt(0)!)?.flat().length, letter).toBeGreaterThan(4);
+  });
+
+  test('a line of both is as wide as its stretches, one after the other', () => {
+    const text = 'Rear: Ελατήριο 12, пружина ¼';
+    const runs = runsOf(text, 40, 9, weight);
+    expect(runs.map((run) => run.text).join('')).toBe(text);
+    expect(runs.map(({ isOther, text: said }) => (isOther ? said : '·'))).toEqual(['·', 'Ελατήριο', '·', 'пружина', '·']);
+    const width = (said: string, isOther: boolean): number => {
+      const { font: of } = (isOther ? otherTypeface() : sheetTypeface())[weight];
+      return ([...said].reduce((sum, one) => sum + of.advanceOf(of.glyphOf.get(one.codePointAt(0)!)!), 0) * 9) / of.unitsPerEm;
+    };
+    let at = 40;
+    for (const run of runs) {
+      expect(run.x).toBeCloseTo(at, 9);
+      at += width(run.text, run.isOther);
+    }
+    expect(widthOf(text, 9, weight)).toBeCloseTo(at - 40, 9);
+  });
+});
+
+test('what neither typeface has is told', () => {
+  expect(inTypeface('Ελ 车 ж')).toBe('Ελ ? ж');
+  expect(lettersMissing('Ελ 车 ж קפיץ')).toEqual(['车', 'ק', 'פ', 'י', 'ץ']);
 });
 
 test('bytes survive their text', () => {
