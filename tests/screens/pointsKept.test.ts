@@ -81,8 +81,28 @@ test(
     expect(await field(page, 'Mass').inputValue()).toBe('');
     await page.locator('.draft').getByRole('button', { name: 'Cancel' }).click();
 
-    // what contradicts itself is taken and said: over the form, and at its field
+    // so does a part inside of one, and what is typed into it and not taken; each goes with the part that it is in
     await step(page, 'Spring, damper, bar').click();
+    await page.getByRole('button', { name: 'Add anti-roll bar' }).click();
+    const within = page.locator('.draft .draft');
+    const inHole = (name: RegExp) => within.getByRole('textbox', { name });
+    await page.locator('.draft').getByRole('button', { name: 'Add hole' }).click();
+    await inHole(/^Name/).fill('Soft');
+    await inHole(/^Rate/).fill('forty');
+    await goTo('Bench');
+    await goTo('Points');
+    expect(await inHole(/^Name/).inputValue()).toBe('Soft');
+    expect(await inHole(/^Rate/).inputValue()).toBe('forty');
+    expect(await within.locator('.leaffault').first().innerText()).toContain('forty');
+    await step(page, 'Limits').click();
+    await step(page, 'Spring, damper, bar').click();
+    expect(await inHole(/^Rate/).inputValue()).toBe('forty');
+    await page.locator('.draft').getByRole('button', { name: 'Cancel' }).last().click();
+    await page.getByRole('button', { name: 'Add anti-roll bar' }).click();
+    expect(await within.count()).toBe(0);
+    await page.locator('.draft').getByRole('button', { name: 'Cancel' }).click();
+
+    // what contradicts itself is taken and said: over the form, and at its field
     const form = page.locator('.forms');
     for (const [label, length] of [
       ['Free length', '9'],

@@ -28,7 +28,7 @@ const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slic
  * A part that is being made: judged as a whole when it is added, and nothing of it is in the car before that. Whoever shows it
  * keeps what was typed.
  */
-export const DraftPart = ({ field, path, draft: { name, value }, onDraft }: DraftPartProps) => {
+export const DraftPart = ({ field, path, draft: { name, value, inside }, onDraft }: DraftPartProps) => {
   const host = useForm();
   const isNamed = path.at(-1) === '';
   const change = (part: (now: Draft) => Partial<Draft>) => onDraft((now) => (now === null ? null : { ...now, ...part(now) }));
@@ -41,7 +41,7 @@ export const DraftPart = ({ field, path, draft: { name, value }, onDraft }: Draf
   const box = useRef<HTMLFieldSetElement>(null);
   const beforeDrag = useRef<unknown>(undefined);
   // one that was there when the page was come back to is not jumped to
-  const begins = useRef(isFresh({ name, value }));
+  const begins = useRef(isFresh({ name, value, ...(inside && { inside }) }));
   useEffect(() => {
     if (begins.current) box.current?.querySelector<HTMLElement>('input, select')?.focus();
   }, []);
@@ -57,6 +57,8 @@ export const DraftPart = ({ field, path, draft: { name, value }, onDraft }: Draf
     [isJudged, document, path, key, value],
   );
   const inDraft = (at: FieldPath): FieldPath => at.slice(place.length);
+  // by its place in the part, whose name may change meanwhile
+  const keyIn = (what: string, at: FieldPath): string => [what, ...inDraft(at)].join('.');
   const draft: FormHost = {
     ...host,
     document: host.document,
@@ -71,6 +73,11 @@ export const DraftPart = ({ field, path, draft: { name, value }, onDraft }: Draf
       const own = faults.filter((fault) => fault.path !== null && isAt(fault.path, at));
       if (own.length === 0) return null;
       return valueAt(value, inDraft(at)) === undefined ? STILL_MISSING : faultOf(own, at);
+    },
+    inside: {
+      read: (what, at) => inside?.[keyIn(what, at)] ?? null,
+      write: (what, at, next) =>
+        change((now) => ({ inside: { ...now.inside, [keyIn(what, at)]: next(now.inside?.[keyIn(what, at)] ?? null) } })),
     },
     drag: (phase) =>
       setValue((now) => {

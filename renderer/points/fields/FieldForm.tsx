@@ -154,7 +154,7 @@ const Group = ({ field, path, children }: FieldFormProps & { readonly children: 
 };
 
 const Absent = ({ field, path }: FieldFormProps) => {
-  const [draft, setDraft] = useDraft(path.join('.'));
+  const [draft, setDraft] = useDraft(path);
   if (draft) return <DraftPart field={field} path={path} draft={draft} onDraft={setDraft} />;
   return (
     <p className="absent">
@@ -173,7 +173,7 @@ const entriesIn = (field: SeveralField, value: unknown): readonly (string | numb
 
 const Several = ({ field, path, above }: FieldFormProps & { readonly field: SeveralField }) => {
   const host = useForm();
-  const [draft, setDraft] = useDraft(path.join('.'));
+  const [draft, setDraft] = useDraft(path);
   const keys = entriesIn(field, host.read(path));
   const one = lower(field.item.words.label || field.words.label);
   return (

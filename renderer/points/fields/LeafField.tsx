@@ -1,4 +1,4 @@
-import { useEffect, useId, useState } from 'react';
+import { useEffect, useId, useRef, useState } from 'react';
 import { VerdictShape } from '../../look/controls/VerdictShape';
 import { useUnits } from '../../look/units';
 import { withUnit } from '../../units/shownQuantity';
@@ -12,6 +12,7 @@ import { leafText, parseLeaf } from './leafText';
 import { noteAt } from './noteAt';
 import { scaleAt } from './scaleAt';
 import type { FieldPath } from './pathValue';
+import { useTyped } from './useDraft';
 
 type Leaf = Extract<Field, { kind: 'leaf' }>;
 
@@ -32,11 +33,15 @@ export const LeafField = ({ field, path }: LeafFieldProps) => {
   const meaning = path[0] === 'limits' && words.unit === '' && unit !== '' ? '' : field.meaning;
   const value = host.read(path);
   const text = leafText(input, value, scale);
-  const [typed, setTyped] = useState<string | null>(null);
-  const [refused, setRefused] = useState<string | null>(null);
+  const [typed, setTyped] = useTyped(path, text);
+  // what was refused before another page was looked at is refused again, so that it is no riddle
+  const [refused, setRefused] = useState<string | null>(() =>
+    typed === null ? null : faultOfText(parseLeaf(input, typed, typedIn, scale)),
+  );
+  const stood = useRef(text);
   useEffect(() => {
-    setTyped(null);
-    setRefused(null);
+    if (stood.current !== text) setRefused(null);
+    stood.current = text;
   }, [text]);
   const take = (given: string) => {
     if (given === text) {
@@ -152,6 +157,8 @@ export const LeafField = ({ field, path }: LeafFieldProps) => {
     </div>
   );
 };
+
+const faultOfText = (read: ReturnType<typeof parseLeaf>): string | null => (read.ok ? null : read.fault);
 
 /** What was typed, with the unit that a bare number was taken in. */
 const spoken = (typed: string, unit: string): string => {

@@ -28,6 +28,14 @@ export interface FormHost {
   readonly axle: AxleName | null;
   /** brackets a drag in the view, so that it is one undo step; one that was given up leaves nothing */
   readonly drag: (phase: 'begin' | 'end' | 'abandon') => void;
+  /** what of a part that is being made is typed and not taken yet, and parts inside of it that are being made too; kept with it */
+  readonly inside?: Shelf;
+}
+
+/** Keeps what belongs to a place and what it is: "text", "part". Nothing is there before it is written. */
+export interface Shelf {
+  readonly read: (what: string, path: FieldPath) => unknown;
+  readonly write: (what: string, path: FieldPath, next: (now: unknown) => unknown) => void;
 }
 
 export const FormContext = createContext<FormHost | null>(null);
