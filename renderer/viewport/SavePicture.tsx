@@ -2,6 +2,7 @@ import { useState, type RefObject } from 'react';
 import { saveFile } from '../look/saveFile';
 import { useWindow } from '../shell/benchContext';
 import type { DrawnView } from './drawing/carDrawing';
+import { pictureWords } from './pictureWords';
 import type { SceneControl } from './runScene';
 import { keptName } from '../state/carTitle';
 
@@ -20,7 +21,7 @@ export const SavePicture = ({ control }: { readonly control: RefObject<SceneCont
   const [said, setSaid] = useState('');
   const picture = async () => {
     setSaid('Drawing the picture…');
-    const blob = await control.current?.print(PRINT_WIDTH);
+    const blob = await control.current?.print(PRINT_WIDTH, pictureWords(store.getState()));
     if (blob) saveFile(`${keptName(store.getState(), 'picture')}.png`, blob);
     setSaid(blob ? 'Picture saved with the downloads.' : 'This machine could not draw so large a picture.');
   };

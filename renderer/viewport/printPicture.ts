@@ -54,19 +54,39 @@ const drawWords = (pen: CanvasRenderingContext2D, words: SVGTextElement): void =
   pen.restore();
 };
 
+const FOOT = 22;
+const WORDS = 12;
+
+/** One line along the foot of the picture, on the colour of a panel; smaller where it would not fit. */
+const drawFoot = (pen: CanvasRenderingContext2D, text: string, { host, width, height }: Printed): void => {
+  const style = getComputedStyle(host);
+  pen.save();
+  pen.fillStyle = style.getPropertyValue('--panel').trim();
+  pen.fillRect(0, height - FOOT, width, FOOT);
+  pen.font = `550 ${WORDS}px ${style.fontFamily}`;
+  const fits = Math.min(1, (width - 2 * WORDS) / Math.max(1, pen.measureText(text).width));
+  pen.font = `550 ${WORDS * fits}px ${style.fontFamily}`;
+  pen.textBaseline = 'middle';
+  pen.fillStyle = style.getPropertyValue('--ink').trim();
+  pen.fillText(text, WORDS, height - FOOT / 2);
+  pen.restore();
+};
+
 /**
  * The picture as it stands on the screen, drawn anew so wide that it can be printed: solids, lines and words.
  * The visible canvas is lent for one frame and put back before the screen shows it.
  * @param wide - of the picture [px]
+ * @param words - along its foot
  * @param setDensity - tells the hatching how fine a pixel is
  * @param frame - draws the scene into the canvas
  */
 export const printPicture = async (
-  { gl, host, overlay, width, height }: Printed,
-  wide: number,
+  printed: Printed,
+  { wide, words }: { readonly wide: number; readonly words: string },
   setDensity: (density: number) => void,
   frame: () => void,
 ): Promise<Blob | null> => {
+  const { gl, host, overlay, width, height } = printed;
   const before = gl.getPixelRatio();
   const scale = wide / Math.max(1, width);
   const sheet = document.createElement('canvas');
@@ -99,8 +119,9 @@ export const printPicture = async (
     pen.clip();
     pen.translate(x, y);
     view.querySelectorAll('path').forEach((path) => drawPath(pen, path));
-    view.querySelectorAll<SVGTextElement>('text.tag').forEach((words) => drawWords(pen, words));
+    view.querySelectorAll<SVGTextElement>('text.tag').forEach((text) => drawWords(pen, text));
     pen.restore();
   }
+  drawFoot(pen, words, printed);
   return new Promise((resolve) => sheet.toBlob(resolve, 'image/png'));
 };

@@ -41,7 +41,7 @@ export interface SceneControl {
   readonly turn: (change: (eye: Eye) => Eye, at?: readonly [number, number]) => void;
   readonly hand: Hand;
   /** the picture with all that is written on it, as a PNG */
-  readonly print: (width: number) => Promise<Blob | null>;
+  readonly print: (width: number, words: string) => Promise<Blob | null>;
 }
 
 export interface SceneTools {
@@ -317,7 +317,7 @@ export const runScene = (tools: SceneTools): RunningScene => {
       for (const pane of panesAt(at)) pane.turn(change);
       invalidate();
     },
-    print: (wide) => printPicture({ gl, host, overlay, width, height }, wide, materials.setDensity, frame),
+    print: (wide, words) => printPicture({ gl, host, overlay, width, height }, { wide, words }, materials.setDensity, frame),
     resize: (wide, high) => {
       if (wide === width && high === height) return;
       [width, height] = [wide, high];

@@ -95,6 +95,29 @@ test('the step that undo takes back is told as far as it says something: not by 
   }
 });
 
+test('the picture for print says whose it is, in which setup, position and units', async () => {
+  const { page } = await openWindow({ reducedMotion: 'reduce', viewport: { width: 1010, height: 560 } });
+  await page.locator('canvas').waitFor();
+  await type(page.getByRole('group', { name: 'Motion' }).getByRole('spinbutton', { name: /^Bump/ }), '25');
+  await page.evaluate(() => {
+    const write = CanvasRenderingContext2D.prototype.fillText;
+    CanvasRenderingContext2D.prototype.fillText = function (text, ...place) {
+      document.body.dataset['written'] = text;
+      write.call(this, text, ...place);
+    };
+  });
+  await page.getByRole('button', { name: /^Show/ }).click();
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Picture, PNG for print' }).click(),
+  ]);
+  expect(download.suggestedFilename()).toMatch(/^Saltmarsh hatch Trial 3 front picture\.png$/);
+  // the last words that were written are those along its foot
+  expect(await page.locator('body').getAttribute('data-written')).toBe(
+    'Saltmarsh hatch, Trial 3, front axle. At bump +25.0 mm. mm · degrees',
+  );
+});
+
 test('a list of points is kept under the name that the header shows', async () => {
   const { page } = await openWindow({ reducedMotion: 'reduce', graphics: 'none' });
   await page.locator('tr[data-reading="camber"]').waitFor();

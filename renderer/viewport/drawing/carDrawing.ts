@@ -6,7 +6,7 @@ import type { ShownUnits } from '../../units/unitChoice';
 import { groundFrame } from '../groundFrame';
 import type { Point } from '../points';
 import { convexHull } from '../screenLines';
-import { wheelCircle } from '../wheelCircle';
+import { AROUND_ON_PAPER, wheelCircle } from '../wheelCircle';
 import { skeleton } from '../wheelItems';
 import {
   across,
@@ -77,7 +77,8 @@ interface Laid {
 /** What is drawn of a corner: links, joints, the tyre's outline. */
 const cornerParts = ({ axle, at }: Laid, side: SideName): readonly SheetPart[] => {
   const corner = axle.placed[side];
-  const tyre = [-0.5, 0.5].flatMap((share) => wheelCircle(corner, axle.tyreRadius, share * axle.tyreWidth)).map(at);
+  const ring = (share: number) => wheelCircle(corner, axle.tyreRadius, share * axle.tyreWidth, AROUND_ON_PAPER);
+  const tyre = [-0.5, 0.5].flatMap(ring).map(at);
   const links = skeleton(corner);
   const joints = links.flat().map(at);
   return [

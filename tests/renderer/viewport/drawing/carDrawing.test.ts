@@ -46,6 +46,23 @@ const numberAfter = (svg: string, name: string): number =>
       .replace('−', '-'),
   );
 
+test('the outline of a tyre is round on paper: no corner of it turns by more than three degrees', () => {
+  const outline = /<path d="M([^"]*)Z" stroke-width="0.35"/.exec(draw('side', 'front'))?.[1] ?? '';
+  const points = outline.split('L').map((pair) => pair.split(' ').map(Number));
+  const headings = points.map(([x = NaN, y = NaN], index) => {
+    const [toX = NaN, toY = NaN] = points[(index + 1) % points.length] ?? [];
+    return [Math.atan2(toY - y, toX - x), Math.hypot(toX - x, toY - y)] as const;
+  });
+  // places are written to a thousandth of a millimetre: a shorter piece has no direction
+  const long = headings.filter(([, length]) => length > 0.2).map(([heading]) => heading);
+  const turns = long.map((heading, index) => {
+    const turn = ((long[(index + 1) % long.length] ?? NaN) - heading) * (180 / Math.PI);
+    return Math.abs(((turn + 540) % 360) - 180);
+  });
+  expect(long.length).toBeGreaterThan(100);
+  expect(Math.max(...turns)).toBeLessThan(3);
+});
+
 describe('a drawing with dimensions', () => {
   const row = readingsOfAxle(car, 'front', {});
   if (!row.ok) throw new Error('closes');
