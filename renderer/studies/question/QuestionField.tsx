@@ -21,7 +21,7 @@ const written = (value: number, { unit, toShown, format }: QuestionFieldProps['s
 export const QuestionField = ({ label, field, shown, faultId, onChange, className }: QuestionFieldProps) => {
   const text = field.typed ?? (field.value === null ? '' : written(field.value, shown));
   return (
-    <span className={`field questionfield ${className ?? ''}${faultId === null ? '' : ' faulty'}`}>
+    <span data-unit={shown.unit} className={`field questionfield ${className ?? ''}${faultId === null ? '' : ' faulty'}`}>
       <input
         type="text"
         inputMode="decimal"
