@@ -46,7 +46,11 @@ export async function answer(call: Call): Promise<Answer> {
   let count: number | null = null;
   if (kind === 'dxf') await writeWholeFile(out, templateDxf(drawing), force, reads);
   else {
-    const grid = tilesOf(outlines, paper);
+    const grid = tilesOf(
+      outlines,
+      paper,
+      drawing.points.map(({ at }) => at),
+    );
     if ('fault' in grid) throw usageError(grid.message);
     count = grid.tiles.length;
     const { sheetPdf } = await import('../../geometry/pdf/sheetPdf');

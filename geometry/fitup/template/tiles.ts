@@ -35,7 +35,7 @@ export interface Tile {
 export interface TileGrid {
   readonly rows: number;
   readonly columns: number;
-  /** those that a line crosses; the rest of the grid is not printed */
+  /** those that a line crosses or a point is on; the rest of the grid is not printed */
   readonly tiles: readonly Tile[];
 }
 
@@ -45,14 +45,21 @@ export interface TooManyTiles {
   readonly message: string;
 }
 
-/** Cuts a section up into sheets, as few as there can be in their rows and columns, the section in their middle. */
-export function tilesOf(outlines: readonly Outline[], paper: TemplatePaper): TileGrid | TooManyTiles {
+/**
+ * Cuts a section up into sheets, as few as there can be in their rows and columns, the section in their middle.
+ * @param points - that a template is held by: sheets inside the section that one is on are printed too
+ */
+export function tilesOf(
+  outlines: readonly Outline[],
+  paper: TemplatePaper,
+  points: readonly Point[] = [],
+): TileGrid | TooManyTiles {
   const { width, height } = TEMPLATE_PAPERS[paper];
   const area: Point = [width - 2 * MARGIN_MM, height - 2 * MARGIN_MM - STRIP_MM];
   const min: [number, number] = [Infinity, Infinity];
   const max: [number, number] = [-Infinity, -Infinity];
-  for (const { points } of outlines)
-    for (const point of points)
+  for (const outline of outlines)
+    for (const point of outline.points)
       for (const i of [0, 1] as const) {
         min[i] = Math.min(min[i], point[i]);
         max[i] = Math.max(max[i], point[i]);
@@ -64,16 +71,33 @@ export function tilesOf(outlines: readonly Outline[], paper: TemplatePaper): Til
   const spanOf = (i: 0 | 1, count: number): number => count * (area[i] - OVERLAP_MM) + OVERLAP_MM;
   const left = 0.5 * (min[0] + max[0] - spanOf(0, columns));
   const top = 0.5 * (min[1] + max[1] + spanOf(1, rows));
-  const tiles: Tile[] = [];
-  for (let row = 1; row <= rows; row++)
-    for (let column = 1; column <= columns; column++) {
-      const x = left + (column - 1) * (area[0] - OVERLAP_MM);
-      const y = top - (row - 1) * (area[1] - OVERLAP_MM);
+  const needed = Array.from({ length: rows }, (_, i) =>
+    Array.from({ length: columns }, (__, k) => {
+      const x = left + k * (area[0] - OVERLAP_MM);
+      const y = top - i * (area[1] - OVERLAP_MM);
       const corners = { min: [x, y - area[1]], max: [x + area[0], y] } as const;
-      if (!outlines.some((outline) => crosses(outline, corners))) continue;
-      tiles.push({ row, column, ...corners, marks: marksOf(corners, [column, row], [columns, rows]) });
-    }
+      const isCrossed = outlines.some((outline) => crosses(outline, corners));
+      return { corners, isCrossed, isPrinted: isCrossed || points.some((point) => clip(point, point, corners) !== null) };
+    }),
+  );
+  needed.forEach(bridge);
+  const tiles = needed.flatMap((line, i) =>
+    line.flatMap(({ corners, isPrinted }, k): Tile[] =>
+      isPrinted ? [{ row: i + 1, column: k + 1, ...corners, marks: marksOf(corners, [k + 1, i + 1], [columns, rows]) }] : [],
+    ),
+  );
   return tiles.length > MOST_TILES ? tooMany(`${tiles.length}`, paper, min, max) : { rows, columns, tiles };
+}
+
+/** A sheet inside the section that a point is on hangs together with the line by the sheets of its row on the nearer side. */
+function bridge(row: { readonly isCrossed: boolean; isPrinted: boolean }[]): void {
+  const held = row.flatMap(({ isCrossed, isPrinted }, i) => (isPrinted && !isCrossed ? [i] : []));
+  for (const i of held) {
+    const ends = row.flatMap(({ isCrossed }, k) => (isCrossed ? [k] : []));
+    if (ends.length === 0) continue;
+    const end = ends.reduce((best, k) => (Math.abs(k - i) < Math.abs(best - i) ? k : best));
+    for (let k = Math.min(i, end); k <= Math.max(i, end); k++) row[k].isPrinted = true;
+  }
 }
 
 function tooMany(count: string, paper: TemplatePaper, min: Point, max: Point): TooManyTiles {

@@ -171,7 +171,17 @@ const template = ({ document, made, setups, axle, sides, plane: numbers, paper }
     const outlines = sides.length > 1 ? ofSide(all, plane, side) : all;
     if (outlines.length === 0) return { side, message: 'the plane cuts nothing that is swept on this side' };
     const ground = templateGround(document, made, { axles: [axle], side, setups, plane });
-    return { side, drawing: templateOf(outlines, ground), plane, grid: tilesOf(outlines, paper) };
+    const drawing = templateOf(outlines, ground);
+    return {
+      side,
+      drawing,
+      plane,
+      grid: tilesOf(
+        outlines,
+        paper,
+        drawing.points.map(({ at }) => at),
+      ),
+    };
   });
 
 const drawn = ({ document, setup: [, setup], axle, side, at, meshes }: Of<'drawn'>): FitUpResult<Of<'drawn'>> => {

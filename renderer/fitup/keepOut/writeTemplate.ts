@@ -26,7 +26,11 @@ export type TemplateFile =
 export const writeTemplate = async ({ kind, drawings, paper, date }: TemplateFileOrder): Promise<TemplateFile> => {
   if (kind === 'dxf') return { kind, texts: drawings.map(templateDxf) };
   const sheets = drawings.map((drawing) => {
-    const grid = tilesOf(drawing.outlines, paper);
+    const grid = tilesOf(
+      drawing.outlines,
+      paper,
+      drawing.points.map(({ at }) => at),
+    );
     if ('fault' in grid) throw new Error(grid.message);
     return templatePages(drawing, grid, paper, date);
   });

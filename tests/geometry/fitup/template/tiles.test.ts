@@ -59,6 +59,24 @@ describe('sheets of a template', () => {
     expect(tiles.length).toBeLessThan(rows * columns);
   });
 
+  it('prints the sheets inside a section that a point is on, hanging together with those that its line is on', () => {
+    const outlines = [ellipse(0, 0, 900, 700)];
+    const points = [[120, 30]] as const;
+    const isOn = ({ min, max }: TileGrid['tiles'][number]): boolean =>
+      points.every(([x, y]) => x >= min[0] && x <= max[0] && y >= min[1] && y <= max[1]);
+    expect(gridOf(outlines, 'A4').tiles.some(isOn)).toBe(false);
+    const grid = tilesOf(outlines, 'A4', points);
+    if ('fault' in grid) throw new Error(grid.message);
+    expect(grid.tiles.some(isOn)).toBe(true);
+    // every sheet has a neighbour to be laid on
+    const reached = [grid.tiles[0]!];
+    for (const tile of reached)
+      for (const other of grid.tiles)
+        if (!reached.includes(other) && Math.abs(tile.row - other.row) + Math.abs(tile.column - other.column) === 1)
+          reached.push(other);
+    expect(reached).toHaveLength(grid.tiles.length);
+  });
+
   it('refuses more sheets than anybody glues, and says what would help', () => {
     expect(tilesOf([ellipse(0, 0, 4000, 4000)], 'A4')).toMatchObject({ fault: 'too-many-tiles' });
     expect(tilesOf([ellipse(0, 0, 1e9, 1)], 'A3')).toMatchObject({ fault: 'too-many-tiles' });
