@@ -10,6 +10,9 @@ const MOST_ROUNDS = 60;
 /** From this round on edges are cut at odd places, and another one every time: in a crease what is pushed could come back to where it was, again and again. */
 const FIRST_UNEVEN = 7;
 const MOST_PUSHES = 40;
+/** How far down the bottom of a groove is looked for, in lengths of the edge over it; and how slowly its walls may close in. */
+const DEEPEST = 12;
+const SLOWEST = 0.03;
 /** How long it is asked whether a triangle reaches inside before it is cut up, which is the quicker answer; and if it cannot be. */
 const LOOKS = 20;
 const LAST_LOOKS = 4000;
@@ -166,8 +169,10 @@ class Looks {
     const [x, y, z] = [(t[0] + t[3] + t[6]) / 3, (t[1] + t[4] + t[7]) / 3, (t[2] + t[5] + t[8]) / 3];
     const middle = this.find(home, x, y, z, -Infinity, most + 2 * edges[longest]).distance;
     const isLarge = mayCut && edges[longest] >= SMALLEST_EDGE * level.bound;
-    if (middle > most && isLarge)
-      return { cut: turn === 0 ? longest : this.another(edges, longest, turn + index), isSafe: false, middle };
+    if (middle > most && isLarge) {
+      const over = this.farthest(home, t);
+      return { cut: over ?? (turn === 0 ? longest : this.another(edges, longest, turn + index)), isSafe: false, middle };
+    }
     const isAtLevel = [0, 1, 2].every((k) => distances[triangles[3 * index + k]] >= level.at);
     const isSafe =
       (isAtLevel && enclosingRadius(edges) <= this.safeFor(home)) ||
@@ -184,6 +189,61 @@ class Looks {
   private isClear(home: ActiveCube, t: Float64Array, most: number): boolean {
     const isHome = [0, 3, 6].every((k) => isAbout(this.lattice, home, t[k], t[k + 1], t[k + 2]));
     return this.search.isClear(isHome ? home : this.all, t, this.level.grow, most);
+  }
+
+  /** The edge whose middle is farthest out, as over a groove; null where none is farther than the bound. */
+  private farthest(home: ActiveCube, t: Float64Array): number | null {
+    const { level } = this;
+    let farthest: number | null = null;
+    let most = level.grow + level.bound;
+    for (let k = 0; k < 3; k++) {
+      const [a, b] = [3 * k, (3 * k + 3) % 9];
+      const long = edgeOf(t, a, b);
+      if (long < SMALLEST_EDGE * level.bound) continue;
+      const [x, y, z] = [0.5 * (t[a] + t[b]), 0.5 * (t[a + 1] + t[b + 1]), 0.5 * (t[a + 2] + t[b + 2])];
+      const { distance } = this.find(home, x, y, z, -Infinity, most + long);
+      if (distance <= most) continue;
+      most = distance;
+      farthest = k;
+    }
+    return farthest;
+  }
+
+  /**
+   * A point of an edge over a groove, straight down at the level. What is nearest is a wall of the groove, beside which the mesh is
+   * already; the bottom lies where both walls point away from, whatever the triangles around are like.
+   * @returns null where the edge is not over a groove
+   */
+  private sunk(positions: readonly number[], { a, b, home }: Cut, from: readonly number[]): [number, number, number] | null {
+    const { level } = this;
+    const goal = level.at + 0.5 * level.play;
+    const at = (s: number): [number, number, number] => [from[0] - s * up[0], from[1] - s * up[1], from[2] - s * up[2]];
+    const over = (x: number, y: number, z: number): number => this.find(home, x, y, z, -Infinity, level.at + 1e3).distance - goal;
+    let above = over(from[0], from[1], from[2]);
+    if (above <= level.grow + level.bound - goal) return null;
+    const up = [0, 0, 0];
+    for (const end of [3 * a, 3 * b]) {
+      this.find(home, positions[end], positions[end + 1], positions[end + 2], -Infinity, level.at + 1e3);
+      for (let i = 0; i < 3; i++) up[i] += this.answer.gradient[i];
+    }
+    const size = Math.sqrt(squared(up[0]) + squared(up[1]) + squared(up[2]));
+    if (size < SLOWEST) return null;
+    for (let i = 0; i < 3; i++) up[i] /= size;
+    const deepest = DEEPEST * lengthOf(positions, a, b);
+    let [high, low, below, slope] = [0, Infinity, 0, 1];
+    for (let step = 0; step < MOST_PUSHES; step++) {
+      const straight = low === Infinity ? high + above / slope : high + ((low - high) * above) / (above - below);
+      const s = low < Infinity && step % 3 === 2 ? 0.5 * (low + high) : straight;
+      if (s > deepest) return null;
+      const value = over(...at(s));
+      if (Math.abs(value) <= 0.5 * level.play) return at(s);
+      if (value < 0) [low, below] = [s, value];
+      else {
+        slope = Math.min(1, Math.max(SLOWEST, (above - value) / (s - high)));
+        [high, above] = [s, value];
+      }
+    }
+    return null;
   }
 
   /** The edge whose middle is deepest, where one dips below its corners; else the longest. Cuts then go across a ridge, not along it. */
@@ -203,9 +263,11 @@ class Looks {
   }
 
   /** A point of an edge, a share of the way along it, moved to the level: inwards straight at what is nearest, outwards away from it or off the surface. */
-  pushedOut(positions: readonly number[], { a, b, normal, home }: Cut, share: number): Pushed {
+  pushedOut(positions: readonly number[], cut: Cut, share: number): Pushed {
     const { level } = this;
-    let [x, y, z] = [0, 1, 2].map((i) => positions[3 * a + i] + share * (positions[3 * b + i] - positions[3 * a + i]));
+    const { a, b, normal, home } = cut;
+    const from = [0, 1, 2].map((i) => positions[3 * a + i] + share * (positions[3 * b + i] - positions[3 * a + i]));
+    let [x, y, z] = this.sunk(positions, cut, from) ?? from;
     const size = Math.sqrt(squared(normal[0]) + squared(normal[1]) + squared(normal[2]));
     const goal = level.at + 0.5 * level.play;
     // where two sweeps meet it can go to and fro between them: the best of it is good enough to go on from
@@ -229,6 +291,9 @@ class Looks {
     }
   }
 }
+
+const lengthOf = (p: readonly number[], a: number, b: number): number =>
+  Math.sqrt(squared(p[3 * a] - p[3 * b]) + squared(p[3 * a + 1] - p[3 * b + 1]) + squared(p[3 * a + 2] - p[3 * b + 2]));
 
 function edgeOf(t: Float64Array, a: number, b: number): number {
   return Math.sqrt(squared(t[a] - t[b]) + squared(t[a + 1] - t[b + 1]) + squared(t[a + 2] - t[b + 2]));
