@@ -1,4 +1,5 @@
 import { readFile } from 'node:fs/promises';
+import path from 'node:path';
 import { expect, test } from 'vitest';
 import { temporaryFolder } from '../electron/temporaryFolder';
 import { type } from './bench';
@@ -116,6 +117,25 @@ test('the picture for print says whose it is, in which setup, position and units
   expect(await page.locator('body').getAttribute('data-written')).toBe(
     'Saltmarsh hatch, Trial 3, front axle. At bump +25.0 mm. mm · degrees',
   );
+});
+
+test('why a setup cannot be deleted stands inside the dialog, however long the names in it are', async () => {
+  const car = await readFile(path.resolve(import.meta.dirname, '../../samples/saltmarsh-hatch.jounce.json'), 'utf8');
+  const long = car
+    .replace('"More front camber, steady toe"', '"More front camber with a steady toe over the whole of travel"')
+    .replace('"Rear camber inside the track rule"', '"Rear_camber_inside_the_track_rule_for_the_long_circuit_too"');
+  const folder = await temporaryFolder({ 'mine.jounce.json': long });
+  const served = { handed: [`${folder}/mine.jounce.json`] };
+  const { page } = await openWindow({ reducedMotion: 'reduce', graphics: 'none', served });
+  await page.locator('tr[data-reading="camber"]').waitFor();
+  await page.getByRole('button', { name: 'Setups…' }).click();
+  await page.locator('dialog.setups [role="option"]').first().click();
+  const why = page.locator('.setups .actions .quiet');
+  expect(await why.innerText()).toContain('for_the_long_circuit_too');
+  const past = await why.evaluate(
+    (words) => words.getBoundingClientRect().right - (words.closest('.detail')?.getBoundingClientRect().right ?? NaN),
+  );
+  expect(past).toBeLessThanOrEqual(0);
 });
 
 test('a list of points is kept under the name that the header shows', async () => {
