@@ -46,13 +46,22 @@ export const buildPartHand = (pane: Pane, frameNow: () => GroundFrame): PartHand
   const caster = new Raycaster();
 
   const at = (): Point => frameNow().toGround([centre[0] + moved[0], centre[1] + moved[1], centre[2] + moved[2]]);
+  const isInView = (point: Point): boolean => {
+    const seen = pane.project(point);
+    const { width, height } = pane.box();
+    return seen !== null && seen[0] >= 0 && seen[0] <= width && seen[1] >= 0 && seen[1] <= height;
+  };
   const arms = (): readonly { readonly name: AxisName; readonly end: Point }[] => {
     if (held.length === 0) return [];
     const from = at();
     const frame = frameNow();
     return AXES.flatMap(({ name, direction }) => {
       const way = turnedToGround(frame, direction);
-      return isAtEye(way, pane.away()) ? [] : [{ name, end: along(from, way, ARM * pane.mmPerPixel(from)) }];
+      if (isAtEye(way, pane.away())) return [];
+      const size = ARM * pane.mmPerPixel(from);
+      const end = along(from, way, size);
+      // of a part at the edge of the picture an arm out of it could not be taken hold of
+      return [{ name, end: isInView(end) ? end : along(from, way, -size) }];
     });
   };
   const shift = (by: Vector): void => {
