@@ -5,6 +5,7 @@ import { useUnits } from '../look/units';
 import { formatShort } from '../units/format';
 import { lengthWords } from '../units/lengthWords';
 import type { UnitChoice } from '../units/unitChoice';
+import { fieldClockWords } from './clockWords';
 import { AdjusterFields } from './AdjusterFields';
 import type { AdjusterCardProps } from './AdjusterCard';
 import { fitterWordsOfSides, partSize } from './fitterWords';
@@ -81,6 +82,7 @@ export const HeldCard = (props: AdjusterCardProps & HeldCardProps) => {
         />
       }
       hand={turning}
+      dialField={side === 'right' ? 1 : 0}
       drawing={
         <PartDrawing
           adjuster={adjuster}
@@ -106,6 +108,7 @@ export const HeldCard = (props: AdjusterCardProps & HeldCardProps) => {
       <span className="say">{locked ? props.words : words.short}</span>
       <span className="sub">
         {adjuster.locked === undefined && why !== undefined ? why : words.detail}
+        {fieldClockWords(adjuster, { left, right })}
         {(isOffMark(adjuster, left) || isOffMark(adjuster, right)) && hand.toeDeg === null ? '; between marks' : ''}
       </span>
     </HeldFrame>

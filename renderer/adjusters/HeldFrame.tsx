@@ -22,6 +22,8 @@ export interface HeldFrameProps {
   readonly tools?: ReactNode;
   /** what turns under the hand */
   readonly hand: { readonly ref: RefObject<HTMLDivElement | null>; readonly handlers: object };
+  /** which of its fields counts what is drawn: 0, or 1 for the right side's own; 0 where it is left out */
+  readonly dialField?: number;
   readonly drawing: ReactNode;
   /** fields, steps and words beside the drawing */
   readonly children: ReactNode;
@@ -46,6 +48,11 @@ export const HeldFrame = (props: HeldFrameProps) => {
     event.preventDefault();
     event.stopPropagation();
   };
+  /** What was turned coarsely by hand goes on finely with the arrow keys; a finger wants no keyboard over the screen. */
+  const takeKeys = ({ nativeEvent }: MouseEvent) => {
+    if (locked || (nativeEvent instanceof PointerEvent && nativeEvent.pointerType === 'touch')) return;
+    card.current?.querySelectorAll<HTMLInputElement>('.field input')[props.dialField ?? 0]?.focus({ preventScroll: true });
+  };
   return (
     <div
       ref={card}
@@ -69,6 +76,7 @@ export const HeldFrame = (props: HeldFrameProps) => {
           className={`dial${locked ? '' : ' turns'}`}
           title={props.why}
           onMouseDown={locked ? (event) => event.preventDefault() : undefined}
+          onClick={takeKeys}
           {...hand.handlers}
         >
           {props.drawing}

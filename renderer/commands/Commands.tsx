@@ -10,28 +10,30 @@ const isCommandKey = (event: KeyboardEvent): boolean =>
 
 /** The command list, and what opens it: its sign at the foot of the rail, or Ctrl K. */
 export const Commands = () => {
-  const [open, setOpen] = useState(false);
+  // Counted, since Escape shuts the list a moment before it is told of, and the key may have opened the next one meanwhile.
+  const [opened, setOpened] = useState(0);
+  const open = () => setOpened((before) => before + 1);
   useEffect(() => {
     const onKeyDown = (event: KeyboardEvent) => {
       if (!isCommandKey(event)) return;
       event.preventDefault();
-      if (!isUnderDialog()) setOpen(true);
+      if (!isUnderDialog()) setOpened((before) => before + 1);
     };
     window.addEventListener('keydown', onKeyDown);
     return () => window.removeEventListener('keydown', onKeyDown);
   }, []);
   return (
     <>
-      <button type="button" className="end" title="Command list (Ctrl K)" aria-haspopup="dialog" onClick={() => setOpen(true)}>
+      <button type="button" className="end" title="Command list (Ctrl K)" aria-haspopup="dialog" onClick={open}>
         <svg width="26" height="22" viewBox="0 0 26 22" aria-hidden="true">
           <rect x="3" y="4" width="20" height="14" rx="2" />
           <path d="M7 8h2M12 8h2M17 8h2M7 14h12" />
         </svg>
         Commands
       </button>
-      {open && (
+      {opened > 0 && (
         <Suspense>
-          <CommandList onClose={() => setOpen(false)} />
+          <CommandList key={opened} onClose={() => setOpened((now) => (now === opened ? 0 : now))} />
         </Suspense>
       )}
     </>

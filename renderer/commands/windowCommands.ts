@@ -130,6 +130,13 @@ const table: CommandGroup = () => [
     where: 'Bench, readings',
     run: () => press(`.columntabs button:nth-child(${place + 1})`, '.columntabs'),
   })),
+  {
+    id: 'tape',
+    label: 'Tape between two points',
+    where: 'Bench, lengths',
+    words: ['measure', 'distance', 'length', 'ruler'],
+    run: () => goTo('.tapeends select', '.columntabs button:nth-child(2)'),
+  },
 ];
 
 const motions: CommandGroup = ({ store }, { axle }, { document }) => {

@@ -1,5 +1,6 @@
 import { setupNames, type AdjusterDocument, type AxleName, type CarDocument } from '../../geometry/index';
 import { fitterWords, nameOfKey } from '../adjusters/fitterWords';
+import { wayToKnown } from '../state/copiedFrom';
 import { isSameDocument } from '../state/sameDocument';
 import { settingOf, setupNamed } from '../state/settings';
 import type { ShownUnits } from '../units/unitChoice';
@@ -66,12 +67,10 @@ interface Origin {
  */
 const originOf = (saved: CarDocument, setup: string, { against, copies = {} }: Told): Origin | null => {
   const names = setupNames(saved);
-  if (names.includes(setup)) return { name: setup, where: setup };
-  const way = [setup];
-  for (let from = copies[setup]; from !== undefined && !way.includes(from); from = copies[from]) {
-    way.push(from);
-    if (names.includes(from)) return { name: from, where: [`${setup}, new`, ...way.slice(1)].join(', from ') };
-  }
+  const way = wayToKnown(setup, names, copies);
+  const known = way?.at(-1);
+  if (known === setup) return { name: setup, where: setup };
+  if (way && known !== undefined) return { name: known, where: [`${setup}, new`, ...way.slice(1)].join(', from ') };
   const other = [against, saved.onCar, names[0]].find((name) => name !== undefined && names.includes(name));
   return other === undefined ? null : { name: other, where: `${setup}, new, beside ${other}` };
 };

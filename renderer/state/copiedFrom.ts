@@ -13,6 +13,23 @@ export const copiedFrom = ({ document, setup, copies = {} }: Bench): string | nu
   return from !== undefined && setupNames(document).includes(from) ? from : null;
 };
 
+/**
+ * The way from a setup to one that is known, over those that it was begun as a copy of: itself first, the known one last.
+ * @returns null where nothing of the kind leads to one
+ */
+export const wayToKnown = (setup: string, known: readonly string[], copies: SetupCopies = {}): readonly string[] | null => {
+  const way: string[] = [];
+  for (
+    let at: string | undefined = setup;
+    at !== undefined && !way.includes(at);
+    at = Object.hasOwn(copies, at) ? copies[at] : undefined
+  ) {
+    way.push(at);
+    if (known.includes(at)) return way;
+  }
+  return null;
+};
+
 export const withCopy = (copies: SetupCopies = {}, setup: string, from: string): SetupCopies => ({ ...copies, [setup]: from });
 
 export const copiesRenamed = (copies: SetupCopies = {}, from: string, to: string): SetupCopies => {

@@ -12,6 +12,7 @@ import { mmPerFileUnit } from '../units/fileLength';
 import { useUnits } from '../look/units';
 import { shownQuantity } from '../units/shownQuantity';
 import { adjustersHeldBack, adjustersMoving } from './joints';
+import { TapeFrom, useTapeFrom } from './TapeFrom';
 import type { Triple } from '../../geometry/index';
 
 const AXIS_WORDS = ['X, forward', 'Y, left', 'Z, up'] as const;
@@ -133,9 +134,13 @@ export const PointCard = () => {
   const { store } = useWindow();
   const units = useUnits();
   const chosen = useBench((state) => state.viewing.chosen);
+  // the other end must not lie under the card
+  const isTaping = useTapeFrom(chosen);
   const placed = useBench((state) => (chosen && state.axle === chosen.axle ? state.shown?.row.placed : undefined));
   const isReached = useBench((state) => state.answer?.ok !== false);
   const hasPath = useBench((state) => overlaysOf(state.preferences).includes('path'));
+  // where lengths are read
+  const isOnBench = useBench((state) => state.page === 'bench');
   // beside the table of points it is said there
   const hasTable = useBench((state) => state.page === 'points');
   const exists = useBench(
@@ -150,32 +155,37 @@ export const PointCard = () => {
     <div className="pointcard" data-over-view role="group" aria-label={`Chosen point: ${name}, ${chosen.side}`}>
       <p>
         <b>{name}</b> <span className={chosen.side}>{chosen.side}</span>
+        {at && isOnBench && <TapeFrom from={chosen} />}
         <button type="button" className="button plain" aria-label={`Let go of ${name}`} onClick={() => choosePoint(store, null)}>
           ×
         </button>
       </p>
-      <div className="standing">
-        {at && (
-          <p className="now">
-            {when} {at.map((value, index) => `${'XYZ'.charAt(index)} ${lengths.format(value)}`).join('  ')}{' '}
-            <span className="quiet">{lengths.unit}</span>
-          </p>
-        )}
-        <label>
-          <input type="checkbox" checked={hasPath} onChange={() => switchOverlay(store, 'path')} />
-          Path over bump
-        </label>
-        <button
-          type="button"
-          className="button"
-          aria-label={`Save the path of ${name} as CSV, over all travel and lock`}
-          onClick={() => void import('./keepPath').then(({ keepPath }) => keepPath(store.getState(), chosen))}
-        >
-          CSV
-        </button>
-      </div>
-      {!hasTable && <FarNotice axle={chosen.axle} side={chosen.side} point={chosen.point} />}
-      <Ways chosen={chosen} />
+      {!isTaping && (
+        <>
+          <div className="standing">
+            {at && (
+              <p className="now">
+                {when} {at.map((value, index) => `${'XYZ'.charAt(index)} ${lengths.format(value)}`).join('  ')}{' '}
+                <span className="quiet">{lengths.unit}</span>
+              </p>
+            )}
+            <label>
+              <input type="checkbox" checked={hasPath} onChange={() => switchOverlay(store, 'path')} />
+              Path over bump
+            </label>
+            <button
+              type="button"
+              className="button"
+              aria-label={`Save the path of ${name} as CSV, over all travel and lock`}
+              onClick={() => void import('./keepPath').then(({ keepPath }) => keepPath(store.getState(), chosen))}
+            >
+              CSV
+            </button>
+          </div>
+          {!hasTable && <FarNotice axle={chosen.axle} side={chosen.side} point={chosen.point} />}
+          <Ways chosen={chosen} />
+        </>
+      )}
     </div>
   );
 };

@@ -29,7 +29,13 @@ test('fit-up: clearance and joints, a row chosen by key and taken to the bench',
   const ground = page.getByRole('region', { name: 'Over the ground' });
   expect(await ground.evaluate((table) => table === document.activeElement)).toBe(true);
   expect(await ground.locator('thead').innerText()).toMatch(/Standing[^]*Left flat[^]*Right flat[^]*Solid/);
+  // the table scrolls and the window does not, to its end and past it
   expect(await page.evaluate(() => document.scrollingElement!.scrollTop)).toBe(0);
+  const past = await page.evaluate(() => {
+    const { scrollHeight, scrollWidth } = document.documentElement;
+    return [scrollHeight - innerHeight, scrollWidth - innerWidth];
+  });
+  expect(past).toEqual([0, 0]);
   expect(await faults()).toEqual([]);
   await page.getByRole('group', { name: 'Fit-up' }).getByRole('button', { name: 'Joints' }).click();
   await page.getByRole('region', { name: 'Table of joints' }).locator('tbody tr').first().waitFor();

@@ -9,6 +9,10 @@ const firstSetupOf = (document: CarDocument, wanted: string): string => {
   return [wanted, document.onCar].find((name) => name !== undefined && names.includes(name)) ?? names[0] ?? wanted;
 };
 
+/** What the other car is called: as its file says, and by its file too where the car on the bench has the same name. */
+const titleOf = ({ name }: CarDocument, file: string, own: CarDocument): string =>
+  name === '' || name === undefined ? file : name === own.name ? `${name} in ${file}` : name;
+
 /**
  * Opens the bytes of another car file to be compared with; what is on the bench stays.
  * @returns false for a file with faults, which is refused with them
@@ -24,7 +28,7 @@ export const compareWithFile = (store: BenchStore, name: string, bytes: Uint8Arr
     return false;
   }
   const { document } = read.value;
-  const car: AgainstCar = { kind: 'file', title: document.name || name, document };
+  const car: AgainstCar = { kind: 'file', title: titleOf(document, name, bench.document), document };
   chooseAgainst(store, firstSetupOf(document, bench.setup), car);
   return true;
 };

@@ -3,6 +3,7 @@ import type { CopySummary, FileService, HandedFile, KeptCopy } from '../../files
 import { bytesOf, type FilePlace } from '../../files/places';
 import { benchOf, change, changeFiles, type BenchStore, type GrownFrom } from '../benchStore';
 import type { Offer, UnfinishedOffer } from '../filesState';
+import { wayToKnown } from '../copiedFrom';
 import { record } from '../history';
 import { readUnfinished } from '../unfinishedText';
 import { choosePage } from './lookAt';
@@ -133,7 +134,8 @@ const putBoth = (store: BenchStore, offer: Offer): void => {
   const bench = benchOf(store.getState());
   if (!history || !bench || !offer.saved) return;
   const setups = setupNames(offer.saved);
-  const against = setups.includes(bench.setup) ? bench.setup : (setups[0] ?? '');
+  // a trial that the file never had is held against what it was begun from: against another it would be of many changes
+  const against = wayToKnown(bench.setup, setups, bench.copies)?.at(-1) ?? setups[0] ?? '';
   const againstCar = { kind: 'file', title: `${note.title} as saved`, document: offer.saved } as const;
   change(store, { history: { ...history, present: { ...bench, against, againstCar } } });
 };

@@ -54,6 +54,10 @@ describe('compared with', () => {
     const other = openedBench('car-23');
     const { shown } = store.getState();
     expect(shown?.compared.ok && shown.compared.value.left['camber']).toBe(other.getState().shown?.row.left['camber']);
+    // two files of one car are told apart by the file
+    expect(compareWithFile(store, 'last-week.jounce.json', bytesOf('car-21'))).toBe(true);
+    expect(comparedWith(store.getState())?.name).toMatch(/of Check car 21 in last-week\.jounce\.json$/);
+    expect(compareWithFile(store, 'other', bytesOf('car-23'))).toBe(true);
     expect(compareWithFile(store, 'bad', new TextEncoder().encode('{'))).toBe(false);
     expect(store.getState().refused?.title).toBe('bad');
     expect(comparedWith(store.getState())?.name).toMatch(/of Check car 23$/);

@@ -5,9 +5,10 @@ import { questionsBy, type FileAnswer, type FileService } from '../../../rendere
 import { beginWindow } from '../../../renderer/state/actions/beginWindow';
 import { setToe, turnAdjuster } from '../../../renderer/state/actions/editSetup';
 import { keepCopies } from '../../../renderer/state/actions/keepCopies';
-import { takeCopy } from '../../../renderer/state/actions/recoverCar';
+import { chooseSetup } from '../../../renderer/state/actions/editSetup';
+import { takeBoth, takeCopy } from '../../../renderer/state/actions/recoverCar';
 import { saveCar, saveOver } from '../../../renderer/state/actions/saveCar';
-import { createBenchStore, type BenchStore } from '../../../renderer/state/benchStore';
+import { comparedWith, createBenchStore, type BenchStore } from '../../../renderer/state/benchStore';
 import type { Offer } from '../../../renderer/state/filesState';
 import { temporaryFolder } from '../../electron/temporaryFolder';
 import { carText } from '../carUnderTest';
@@ -89,5 +90,18 @@ test('a copy that is gone on with has not ended when the window before did', asy
     const { endedAt, keptAt } = offer().copy.note;
     expect(keptAt).toBeGreaterThan(first);
     expect(endedAt).toBeGreaterThanOrEqual(keptAt);
+  });
+});
+
+test('opened beside the car as saved, a trial is held against the setup that it was begun from', async () => {
+  const { inWindow } = await windowsOn(carText('car-23'));
+  await inWindow((store) => {
+    chooseSetup(store, 'Trial');
+    turnAdjuster(store, 'plateAcross', 'top plate', 'both', -5);
+    expect(store.getState().history?.present.setup).not.toBe('Trial');
+  });
+  await inWindow((store, offer) => {
+    takeBoth(store, offer());
+    expect(comparedWith(store.getState())?.name).toBe('Trial of Check car 23 as saved');
   });
 });
