@@ -48,6 +48,7 @@ export const POINTS_WARNING_CODES = {
 /** Of warnings of `sheet`. */
 export const SHEET_WARNING_CODES = {
   'letters-missing': 'Letters that the typeface of the sheet does not have: they are printed as question marks.',
+  'left-out': 'Something that was asked for found no room on two pages: the foot of the sheet says what.',
   'look-out': "Something of this setup is wrong or short, and is printed so: a broken rule, a toe past its adjuster's range.",
 } as const satisfies Readonly<Record<string, string>>;
 

@@ -4,6 +4,7 @@ import {
   layOutSheet,
   lettersMissing,
   PAPERS,
+  printedPart,
   printedSheet,
   sheetHtml,
   STANDARD_UNITS,
@@ -43,8 +44,8 @@ export async function answer({ car, options, reads }: Call): Promise<Answer> {
     fileName: reads[0] === undefined || reads[0] === '-' ? null : path.basename(reads[0]),
   });
   if (!described.ok) throw new CommandError(errorOfFailure(described.failure));
-  const sheet = described.value;
   const paper = PAPERS[options.paper ?? 'A4'];
+  const sheet = printedPart(described.value, paper);
   const pages = layOutSheet(sheet, paper);
   const file = kind === 'pdf' ? await pdfOf(sheet, pages, date) : sheetHtml(sheet, pages);
   await writeWholeFile(out, file, force, reads);
@@ -100,7 +101,7 @@ function onCarOf(car: LoadedCar, { onCar }: Options): NamedSetup | null {
 const changesOf = (sheet: Sheet) => sheet.sections.flatMap((section) => (section.kind === 'changes' ? section.steps : []));
 
 interface SheetWarning {
-  readonly code: 'letters-missing' | 'look-out';
+  readonly code: 'left-out' | 'letters-missing' | 'look-out';
   readonly path: null;
   readonly message: string;
 }
@@ -110,6 +111,7 @@ function warningsOf(sheet: Sheet): readonly SheetWarning[] {
   const missing = lettersMissing(JSON.stringify(sheet, (key, value: unknown) => (key === 'drawing' ? null : value)));
   return [
     ...faults.map((message) => ({ code: 'look-out', path: null, message }) as const),
+    ...(sheet.leftOut === undefined ? [] : [{ code: 'left-out', path: null, message: sheet.leftOut } as const]),
     ...(missing.length === 0
       ? []
       : [{ code: 'letters-missing', path: null, message: `printed as question marks: ${missing.join(' ')}` } as const]),

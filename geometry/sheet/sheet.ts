@@ -46,6 +46,8 @@ export interface Sheet {
   readonly car: string;
   readonly head: readonly Labelled[];
   readonly sections: readonly SheetSection[];
+  /** what was asked for and found no room, in words for the foot of the sheet; absent where nothing was left out */
+  readonly leftOut?: string;
 }
 
 export interface Labelled {
@@ -80,7 +82,7 @@ export interface SettingRow {
   readonly right: PartSetting;
   /** words say it all: nothing is set, or a number that the alignment has again; drawn only where there is room */
   readonly isPlain: boolean;
-  /** the targets say it again, with room for what was read */
+  /** the targets say it again for each side, with room for what was read; it is to be done all the same, and never left out */
   readonly isTarget?: true;
   /** why the rules lock it; null where they do not */
   readonly locked: string | null;
@@ -163,7 +165,7 @@ export interface FiguresSection {
   readonly figures: readonly Labelled[];
 }
 
-/** Readings of an axle through its travel, a small plot each; left out where they would cost a third page. */
+/** Readings of an axle through its travel, a small plot each; left out, and said so, where they would cost a third page. */
 export interface CurvesSection {
   readonly kind: 'curves';
   readonly heading: string;

@@ -39,7 +39,7 @@ const SetupSelect = (props: {
 
 /** What of the sheet is said before it is printed: broken rules, letters that it cannot print. */
 const Notices = ({ made }: { readonly made: MadeSheet }) => {
-  if (!made.ok || (made.faults.length + made.missing.length === 0 && !made.lacksCurves)) return null;
+  if (!made.ok || (made.faults.length + made.missing.length === 0 && made.sheet.leftOut === undefined)) return null;
   return (
     <div className="sheetnotices">
       {made.faults.length > 0 && (
@@ -53,7 +53,9 @@ const Notices = ({ made }: { readonly made: MadeSheet }) => {
       {made.faults.map((fault) => (
         <p key={fault}>{fault}</p>
       ))}
-      {made.lacksCurves && <p>There is no room for the curves on two pages: they are left out.</p>}
+      {made.sheet.leftOut !== undefined && (
+        <p>There is no room for the curves on two pages: they are left out, and the foot of the sheet says so.</p>
+      )}
       {made.missing.length > 0 && <p>Letters that the sheet prints as question marks: {made.missing.join(' ')}</p>}
     </div>
   );

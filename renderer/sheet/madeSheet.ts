@@ -33,8 +33,6 @@ export type MadeSheet =
       readonly pages: readonly SheetPage[];
       /** what of this setup is wrong or short, as it is printed */
       readonly faults: readonly string[];
-      /** the curves found no room on two pages */
-      readonly lacksCurves: boolean;
       /** letters that are printed as question marks */
       readonly missing: readonly string[];
     }
@@ -57,13 +55,13 @@ export const madeSheet = ({ document, setup, onCar, choices, units, date, fileNa
     fileName,
   });
   if (!described.ok) return { ok: false, message: described.failure.message };
-  const sheet = described.value;
+  const paper = PAPERS[choices.paper];
+  const sheet = printedPart(described.value, paper);
   return {
     ok: true,
     sheet,
-    pages: layOutSheet(sheet, PAPERS[choices.paper]),
+    pages: layOutSheet(sheet, paper),
     faults: sheet.sections.flatMap((section) => (section.kind === 'cautions' ? section.faults : [])),
-    lacksCurves: printedPart(sheet, PAPERS[choices.paper]) !== sheet,
     missing: lettersMissing(JSON.stringify(sheet, (key, value: unknown) => (key === 'drawing' ? null : value))),
   };
 };

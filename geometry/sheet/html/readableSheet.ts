@@ -103,4 +103,6 @@ const sectionHtml = (section: SheetSection): string => {
 
 /** The sheet as headings, tables and lists: what a screen reader says in the place of the drawn pages. */
 export const readableSheet = (sheet: Sheet): string =>
-  `<h1>${escaped(`Set-up sheet, ${sheet.car}`)}</h1>${pairs(sheet.head)}${sheet.sections.map(sectionHtml).join('')}`;
+  `<h1>${escaped(`Set-up sheet, ${sheet.car}`)}</h1>${pairs(sheet.head)}${sheet.sections.map(sectionHtml).join('')}${
+    sheet.leftOut === undefined ? '' : `<p>${escaped(sheet.leftOut)}</p>`
+  }`;

@@ -159,7 +159,16 @@ const shortHead = (sheet: Sheet, width: number): Block => {
 
 const BLANK = 120;
 
-const pageFoot = (number: number, of: number, x: number, y: number, width: number): readonly Primitive[] => {
+/** In the foot of the last page: shorter than the room between its blanks and the number of the page. */
+const NO_ROOM_FOR_CURVES = 'Curves left out: no room';
+
+const pageFoot = (
+  { number, of }: Pick<SheetPage, 'number' | 'of'>,
+  leftOut: string,
+  x: number,
+  y: number,
+  width: number,
+): readonly Primitive[] => {
   const line = baseline(y + FOOT - lineHeight(BODY), BODY);
   const blank = (label: string, from: number): readonly Primitive[] => {
     const start = from + widthOf(label, BODY.size, BODY.weight) + 4;
@@ -168,7 +177,7 @@ const pageFoot = (number: number, of: number, x: number, y: number, width: numbe
   return [
     ...blank('Set by', x),
     ...blank('Checked by', x + width / 2 - 80),
-    textAt(`${number} of ${of}`, x + width, line, SOFT, 'end'),
+    textAt([leftOut, `${number} of ${of}`].filter((part) => part !== '').join(' · '), x + width, line, SOFT, 'end'),
   ];
 };
 
@@ -217,27 +226,28 @@ const fewestPages = (sheet: Sheet, paper: Paper): readonly (readonly Primitive[]
 /** More than these are no sheet that goes to the car, but for what has to stand on it. */
 const USUAL_PAGES = 2;
 
-/** What of a sheet is printed: all of it, but curves that would cost a page past the second. */
+/** What of a sheet is printed: all of it, but curves that would cost a page past the second; of those it says that they are missing. */
 export const printedPart = (sheet: Sheet, paper: Paper): Sheet => {
   const sections = sheet.sections.filter(({ kind }) => kind !== 'curves');
   if (sections.length === sheet.sections.length) return sheet;
   const whole = fewestPages(sheet, paper).length;
-  const without = { ...sheet, sections };
+  const without = { ...sheet, sections, leftOut: NO_ROOM_FOR_CURVES };
   return whole > USUAL_PAGES && fewestPages(without, paper).length < whole ? without : sheet;
 };
 
 /**
  * Lays a sheet out on pages: a section goes on on the next page where it has to, with its head said again; a page is begun only
  * when the last is full. Parts are drawn large unless a page
- * is saved by drawing them small.
+ * is saved by drawing them small. Every setting stands on a page: what there is no room for takes a further one.
  */
 export const layOutSheet = (sheet: Sheet, paper: Paper): readonly SheetPage[] => {
   const width = paper.width - 2 * MARGIN;
-  const pages = fewestPages(printedPart(sheet, paper), paper);
-  return pages.map((primitives, index) => ({
-    paper,
-    number: index + 1,
-    of: pages.length,
-    primitives: [...primitives, ...pageFoot(index + 1, pages.length, MARGIN, paper.height - MARGIN - FOOT, width)],
-  }));
+  const printed = printedPart(sheet, paper);
+  const pages = fewestPages(printed, paper);
+  return pages.map((primitives, index) => {
+    const place = { number: index + 1, of: pages.length };
+    const leftOut = place.number === place.of ? (printed.leftOut ?? '') : '';
+    const foot = pageFoot(place, leftOut, MARGIN, paper.height - MARGIN - FOOT, width);
+    return { paper, ...place, primitives: [...primitives, ...foot] };
+  });
 };

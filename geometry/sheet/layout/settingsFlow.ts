@@ -138,19 +138,46 @@ const below = ({ height, draw }: Block, space: number): Block => ({
   draw: (x, y) => draw(x, y + space),
 });
 
+/** A row that the alignment has again with a number for each side: here one word for both will do. */
+const isSaidInOne = ({ isTarget, left, right }: SettingRow): boolean => isTarget === true && left.words === right.words;
+
+/** Two settings of the axle in one line, each with its box to tick. */
+const pairBlock = (rows: readonly SettingRow[], width: number, density: Density): Block => {
+  const each = (width - GAP) / 2;
+  const cells = rows.map(({ name, left }) => runOn([name, NAME], [left.words, STRONG], each - BOX - 6 - GAP));
+  const inner = Math.max(BOX, ...cells.map(({ height }) => height));
+  const height = inner + 2 * density.padding;
+  return {
+    height,
+    draw: (x, y) => [
+      ...cells.flatMap((cell, index): readonly Primitive[] => {
+        const from = x + index * (each + GAP);
+        return [
+          ...cell.draw(from, y + (height - cell.height) / 2),
+          boxAt(from + each - BOX - 6, y + (height - BOX) / 2, BOX, BOX, { stroke: 'ink', line: 1 }),
+        ];
+      }),
+      lineAt(x, y + height, x + width, y + height, 0.5, 'line'),
+    ],
+  };
+};
+
+const pairsOf = (rows: readonly SettingRow[], width: number, density: Density): readonly Block[] =>
+  rows.flatMap((_, at) => (at % 2 === 0 ? [pairBlock(rows.slice(at, at + 2), width, density)] : []));
+
 /** The settings of an axle: a part a row, as it stands on the left and on the right. */
 export const settingsFlow = (section: SettingsSection, width: number, density: Density): Flow => {
   const columns = columnsOf(section, width);
   const table = tableHead(columns, width);
   // the second axle has no note: its heading stands in the head of the table where room is short
-  const isOneLine = density.saysOnce && section.note === '';
+  const isOneLine = density.isPaired && section.note === '';
+  const together = density.isPaired ? section.rows.filter(isSaidInOne) : [];
+  const apart = section.rows.filter((row) => !together.includes(row));
   return {
     head: isOneLine
       ? below(tableHead(columns, width, section.heading), density.before)
       : headOf(section.heading, section.note, width, table, density),
     continued: headOf(`${section.heading}, continued`, '', width, table, density),
-    rows: section.rows
-      .filter(({ isTarget }) => isTarget !== true || !density.saysOnce)
-      .map((row) => settingBlock(row, columns, width, density)),
+    rows: [...apart.map((row) => settingBlock(row, columns, width, density)), ...pairsOf(together, width, density)],
   };
 };

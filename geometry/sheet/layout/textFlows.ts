@@ -172,9 +172,9 @@ const paragraph = (text: string, width: number, mark: (x: number, line: number) 
 const dash = (x: number, line: number): readonly Primitive[] => [lineAt(x, line - 3, x + 5, line - 3, 0.8, 'soft')];
 
 /** Notes of a line or two stand behind their heading where room is short. */
-const fewNotes = (heading: string, lines: readonly string[], width: number, { before, saysOnce }: Density): Block | null => {
+const fewNotes = (heading: string, lines: readonly string[], width: number, { before, isPaired }: Density): Block | null => {
   const said = runOn([heading, HEADING], [lines.join(' · '), BODY], width);
-  if (!saysOnce || said.height > lineHeight(HEADING) + 2 * lineHeight(BODY)) return null;
+  if (!isPaired || said.height > lineHeight(HEADING) + 2 * lineHeight(BODY)) return null;
   return { height: before + said.height, draw: (x, y) => said.draw(x, y + before) };
 };
 

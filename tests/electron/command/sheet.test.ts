@@ -30,7 +30,7 @@ describe('written', () => {
       file: file('a.pdf'),
       kind: 'pdf',
       paper: 'Letter',
-      warnings: [],
+      warnings: [{ code: 'left-out', path: null, message: 'Curves left out: no room' }],
       contract: 1,
     });
     expect(Object.keys(pdf.document).sort()).toEqual(
@@ -70,6 +70,11 @@ describe('written', () => {
     expect(items.some((item) => item.startsWith('front'))).toBe(false);
     expect(items).toContain('rear Spring perch: ½ turn up (was 1 turn up)');
     expect(await readFile(file('a.html'), 'utf8')).toContain('Sprint, changed');
+  });
+
+  test('a sheet with room for all of it does not say that anything is left out', async () => {
+    const { document } = await jounceJson(['sheet', CAR, file('b.html'), '--axle', 'front', '--setup', 'Sprint', ...DAY]);
+    expect(JSON.stringify(document['warnings'])).not.toContain('left-out');
   });
 
   test('letters that are printed as question marks are said', async () => {
