@@ -55,7 +55,7 @@ export async function answer({ car, options, study }: Call): Promise<Answer> {
   const title = `${titleOf(car, name, options)}: ${axle} ${entry.name.toLowerCase()} ${formatFixed(value, entry.decimals)}`;
   return {
     document: { car: car.document.name, setup: name, units: UNITS, wanted, ...answered },
-    words: (style) => waysInWords(car.document, title, entry, axle, answered, style),
+    words: (style) => waysInWords(car.document, title, entry, axle, value, answered, style),
   };
 }
 
@@ -107,19 +107,36 @@ function waysInWords(
   title: string,
   entry: ReadingEntry,
   axle: AxleName,
+  value: number,
   { from, ways: found }: Ways,
   style: TextStyle,
 ): string {
   const lines = wrap(title, '  ').map((line) => heading(line, style));
   lines.push(`  now ${reachedInWords(from, entry.decimals)}`);
   if (found.length === 0) lines.push('', ...wrap('  Nothing to do: it is there already, or no adjuster brings it nearer.', '  '));
-  for (const way of found) lines.push('', ...wayInWords(document, entry, axle, way, style));
+  for (const way of found) lines.push('', ...wayInWords(document, entry, axle, way, sideOf(from, value), style));
   return [...lines, '', ...wrap(CAUTIONS)].join('\n');
 }
 
-function wayInWords(document: CarDocument, entry: ReadingEntry, axle: AxleName, way: Way, style: TextStyle): string[] {
+/** Whether a way that misses falls short of the wanted value or goes past it: which of the two is by where one began. */
+function sideOf(from: Reached, wanted: number): (reached: Reached) => 'short' | 'past' {
+  const worst = (reached: Reached): number =>
+    typeof reached === 'number'
+      ? reached - wanted
+      : [reached.left - wanted, reached.right - wanted].reduce((a, b) => (Math.abs(b) > Math.abs(a) ? b : a));
+  return (reached) => (worst(from) > 0 === worst(reached) > 0 ? 'short' : 'past');
+}
+
+function wayInWords(
+  document: CarDocument,
+  entry: ReadingEntry,
+  axle: AxleName,
+  way: Way,
+  missed: (reached: Reached) => string,
+  style: TextStyle,
+): string[] {
   const value = reachedInWords(way.value, entry.decimals);
-  const short = way.reaches ? '' : `, ${formatFixed(way.missBy, entry.decimals)} short`;
+  const short = way.reaches ? '' : `, ${formatFixed(way.missBy, entry.decimals)} ${missed(way.value)}`;
   const used = Object.entries(way.rangeUsed)
     .flatMap(([name, share]) =>
       share === null ? [] : [`${way.adjusters.length > 1 ? `${name} ` : ''}${Math.round(100 * share)} %`],

@@ -100,10 +100,7 @@ const settingsOf = (
     const [old, now] = [withoutSides(before[axle]), withoutSides(after[axle])];
     const rest = [...new Set([...Object.keys(old), ...Object.keys(now)])].flatMap((key) =>
       leaves(old[key], now[key], [key]).map((told): CarDifference => {
-        const [was, is] = [
-          amountWords(key, old[key], mmPerFileUnit(saved), units),
-          amountWords(key, now[key], mmPerFileUnit(changed), units),
-        ];
+        const [was, is] = [amountWords(key, old[key], saved, axle, units), amountWords(key, now[key], changed, axle, units)];
         return { ...told, ...(was !== null && is !== null && { before: was, after: is }), where: `${where}, ${axle}` };
       }),
     );

@@ -5,7 +5,8 @@ import { settingOf, setupNamed } from '../state/settings';
 import { mmPerFileUnit } from '../units/fileLength';
 import { formatNumber, formatShort } from '../units/format';
 import { lengthWords } from '../units/lengthWords';
-import type { UnitChoice } from '../units/unitChoice';
+import { shownQuantity, withUnit } from '../units/shownQuantity';
+import type { ShownUnits, UnitChoice } from '../units/unitChoice';
 
 const AXLES = ['front', 'rear'] as const;
 const SIDES = ['left', 'right'] as const;
@@ -41,12 +42,28 @@ const isSame = (a: Between, b: Between): boolean => a.now === b.now && a.then ==
 interface Amount {
   readonly what: string;
   readonly key: 'setToe' | 'rideHeight' | 'springRate' | 'barRate';
-  readonly words: (value: number, mm: number, units: UnitChoice) => string;
+  readonly words: (value: number, mm: number, units: ShownUnits) => string;
   readonly none: string;
 }
 
+const toeWords = (degrees: number, units: ShownUnits): string => {
+  const shown = shownQuantity({ quantity: 'angle', decimals: 2, isToe: true }, units);
+  return shown.unit === '°' ? `${formatNumber(degrees, 2)}°` : withUnit(shown.format(degrees), shown.unit);
+};
+
+const rateWords = (rate: number, units: ShownUnits): string => {
+  const shown = shownQuantity({ quantity: 'forcePerLength', decimals: 1 }, units);
+  return withUnit(formatShort(shown.toShown(rate), 1), shown.unit);
+};
+
+/** The units with what toe across the rim is read at on this axle. */
+const unitsOn = (document: CarDocument, axle: AxleName, units: UnitChoice): ShownUnits => {
+  const diameter = document[axle]?.wheel.toeDiameter;
+  return { ...units, toeDiameter: diameter === undefined ? null : diameter * mmPerFileUnit(document) };
+};
+
 const AMOUNTS: readonly Amount[] = [
-  { what: 'toe', key: 'setToe', words: (value) => `set to ${formatNumber(value, 2)}°`, none: 'as the rods leave it' },
+  { what: 'toe', key: 'setToe', words: (value, _, units) => `set to ${toeWords(value, units)}`, none: 'as the rods leave it' },
   {
     what: 'ride height',
     key: 'rideHeight',
@@ -54,15 +71,21 @@ const AMOUNTS: readonly Amount[] = [
       value === 0 ? 'as drawn' : `${lengthWords(Math.abs(value) * mm, 1, units)} ${value > 0 ? 'higher' : 'lower'} than drawn`,
     none: 'not given',
   },
-  { what: 'spring rate', key: 'springRate', words: (value) => `${formatShort(value, 1)} N/mm`, none: 'that of the axle' },
-  { what: 'bar rate', key: 'barRate', words: (value) => `${formatShort(value, 1)} N/mm`, none: 'that of the axle' },
+  { what: 'spring rate', key: 'springRate', words: (value, _, units) => rateWords(value, units), none: 'that of the axle' },
+  { what: 'bar rate', key: 'barRate', words: (value, _, units) => rateWords(value, units), none: 'that of the axle' },
 ];
 
-/** A number of a setup in words and the units chosen: "5.0 mm lower than drawn"; null: it is none of those. @param mm - per unit of the file */
-export const amountWords = (key: string, value: unknown, mm: number, units: UnitChoice): string | null => {
+/** A number of a setup in words and the units chosen: "5.0 mm lower than drawn"; null: it is none of those. @param document - the car that the value is of */
+export const amountWords = (
+  key: string,
+  value: unknown,
+  document: CarDocument,
+  axle: AxleName,
+  units: UnitChoice,
+): string | null => {
   const amount = AMOUNTS.find((one) => one.key === key);
   if (!amount || (value !== undefined && typeof value !== 'number')) return null;
-  return value === undefined ? amount.none : amount.words(value, mm, units);
+  return value === undefined ? amount.none : amount.words(value, mmPerFileUnit(document), unitsOn(document, axle, units));
 };
 
 const holeWords = (hole: NonNullable<SetupDocument['front']>['barHole']): string =>
@@ -105,7 +128,7 @@ export const setupDifference = (
     for (const { what, key, words, none } of AMOUNTS) {
       const [is, was] = [now[axle]?.[key], then[axle]?.[key]];
       if (is === was) continue;
-      const tell = (value: number | undefined) => (value === undefined ? none : words(value, mm, units));
+      const tell = (value: number | undefined) => (value === undefined ? none : words(value, mm, unitsOn(document, axle, units)));
       say(what, `${tell(is)}, was ${tell(was)}`);
     }
     if (JSON.stringify(now[axle]?.barHole) !== JSON.stringify(then[axle]?.barHole))

@@ -214,6 +214,7 @@ export const FitUpView = ({
   const [isMoving, setMoving] = useState(false);
   const ways = content?.parts.find(({ name }) => name === moved?.name)?.ways ?? null;
   const hand = usePartMove(scene, moved, ways, isMoving && moved !== null && ways !== null);
+  const movedName = moved === null ? '' : moved.label.charAt(0).toLowerCase() + moved.label.slice(1);
 
   const onKeyDown = (event: KeyboardEvent) => {
     if (hand.keyDown(event)) return event.preventDefault();
@@ -257,7 +258,7 @@ export const FitUpView = ({
         tabIndex={isThere ? 0 : undefined}
         aria-label={`${title}. ${subtitle}. ${
           isMoving && moved !== null
-            ? `Arrow keys move ${moved.label} by 1 mm, with Shift by 0.1 mm, Escape puts it back`
+            ? `Arrow keys move ${movedName} by 1 mm, with Shift by 0.1 mm, Escape puts it back`
             : 'Arrow keys turn the picture, with Shift they move it'
         }; plus and minus zoom, 0 shows it as at first.`}
         onKeyDown={onKeyDown}
@@ -288,7 +289,7 @@ export const FitUpView = ({
       {isThere && moved !== null && ways !== null && (
         <div className="fitupmove" data-over-view>
           <button type="button" className="button" aria-pressed={isMoving} onClick={() => setMoving(!isMoving)}>
-            Move {moved.label.charAt(0).toLowerCase() + moved.label.slice(1)}
+            Move {movedName}
           </button>
           {isMoving && (
             <output aria-live="polite">

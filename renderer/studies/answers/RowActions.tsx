@@ -76,6 +76,11 @@ export const RowActions = ({ found, words, refused, moved = [] }: RowActionsProp
             >
               Ghost on bench
             </button>
+            {refusedAsSetting !== null && (
+              <p className="menureason" role="note">
+                {refusedAsSetting}
+              </p>
+            )}
           </>
         )}
       </Popover>

@@ -59,7 +59,10 @@ const settingsOf = (car: AssembledCar, axle: AxleName, key: string): Readonly<Re
   return { left: of('left'), right: of('right') };
 };
 
-/** What grows evenly is said by how far it goes; what turns in a slot by where it comes to stand. */
+/**
+ * What grows evenly is said by how far it goes, and where it comes to stand if it was not at zero; what turns in a slot by where
+ * it comes to stand.
+ */
 const turnWords = (
   document: CarDocument,
   axle: AxleName,
@@ -70,7 +73,10 @@ const turnWords = (
   side: (typeof SIDES)[number],
 ): string => {
   const isEven = adjuster.kind === 'turnbuckle' || adjuster.kind === 'slide' || adjuster.kind === 'perch';
-  const value = isEven ? Math.round((stands - stood) * 100) / 100 : stands;
-  const { short } = fitterWords(adjuster, value, mmPerFileUnit(document), units, pivotToBoltOf(document[axle], adjuster), side);
-  return isEven ? short : `to ${short}`;
+  const say = (value: number): string =>
+    fitterWords(adjuster, value, mmPerFileUnit(document), units, pivotToBoltOf(document[axle], adjuster), side).short;
+  if (!isEven) return `to ${say(stands)}`;
+  const [by, end] = [stands - stood, stands].map((value) => Math.round(value * 100) / 100) as [number, number];
+  if (Math.abs(stood) < NOTHING) return say(by);
+  return `${say(by)}, to ${end === 0 ? 'zero' : say(end)}`;
 };

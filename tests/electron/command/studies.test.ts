@@ -36,6 +36,21 @@ describe('ways', () => {
     expect(isNarrow(words.stdout)).toBe(true);
   });
 
+  test('a way that misses is short of the value or past it, by where one began', async () => {
+    const asked = ['ways', HATCH, 'camber=-1.6', '--axle', 'front', '--tolerance', '0.001'];
+    const { document } = await jounceJson(asked);
+    const at = (value: Json | undefined): number => Number(typeof value === 'object' ? value?.['left'] : value);
+    const isOver = at(document['from']) < -1.6;
+    const expected = Object.values(document['ways'] ?? {}).map((way) => {
+      if (way['reaches'] as unknown as boolean) return null;
+      return at(way['value']) < -1.6 === isOver ? 'short' : 'past';
+    });
+    expect(expected).toContain('past');
+    const { stdout } = await jounce(asked);
+    const said = [...stdout.replace(/\s+/g, ' ').matchAll(/, [\d.]+ (short|past)/g)].map(([, word]) => word);
+    expect(said).toEqual(expected.filter((word) => word !== null));
+  });
+
   test('says what is wrong', async () => {
     for (const [words, said] of [
       [['camber'], 'READING=VALUE'],

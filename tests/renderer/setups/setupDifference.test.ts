@@ -3,7 +3,7 @@ import type { CarDocument, SetupDocument } from '../../../geometry/index';
 import { answerBench } from '../../../renderer/compute/answerBench';
 import { setupEffects } from '../../../renderer/compute/setupEffects';
 import { setupDifference } from '../../../renderer/setups/setupDifference';
-import { STANDARD_UNITS } from '../../../renderer/units/unitChoice';
+import { STANDARD_UNITS, type UnitChoice } from '../../../renderer/units/unitChoice';
 import { carDocument } from '../carUnderTest';
 
 const document = carDocument('car-23');
@@ -44,6 +44,20 @@ describe('what differs, in words', () => {
       'Front ride height: 8 mm lower than drawn, was 2 mm higher than drawn',
       'Rear spring rate: 80 N/mm, was that of the axle',
     ]);
+  });
+
+  test('toe and rates are in the units that are shown', () => {
+    const wheel = { ...document.front!.wheel, toeDiameter: 400 };
+    const car = {
+      ...withSetups({ front: { setToe: 0.05, springRate: 80 } }, { front: { setToe: 0, springRate: 70 } }),
+      front: { ...document.front!, wheel },
+    } as CarDocument;
+    const differIn = (units: Partial<UnitChoice>) => setupDifference(car, 'now', car, 'then', { ...STANDARD_UNITS, ...units });
+    expect(differIn({ angle: 'minutes' })[0]).toBe('Front toe: set to 0°03′, was set to 0°00′');
+    // 400 mm × sin 0.05° = 0.349 mm
+    expect(differIn({ toe: 'rim' })[0]).toMatch(/^Front toe: set to 0\.35 mm, was set to 0\.00 mm$/);
+    // 80 N/mm × 25.4 ÷ 4.4482216 = 456.8 lbf/in; 70 is 399.7
+    expect(differIn({ length: 'in', force: 'pound' })[1]).toMatch(/^Front spring rate: 456\.8 lbf?\/in, was 399\.7 lbf?\/in$/);
   });
 
   test('the same is nothing', () =>

@@ -122,10 +122,22 @@ describe('answers of reach as a table', () => {
     const turns = stands(answeredSetup(document, found)) - stands(setupNamed(document, 'Baseline'));
     expect(Math.abs(turns)).toBeGreaterThan(0.05);
     const [words] = best.toe;
-    expect(words).toMatch(new RegExp(`^.+ about .*turns? ${turns > 0 ? 'longer' : 'shorter'}$`));
+    expect(words).toMatch(new RegExp(`^.+ about .*turns? ${turns > 0 ? 'longer' : 'shorter'}(, to .+)?$`));
     const said = fitterWords(document[axle]!.adjusters![key]!, Math.round(turns * 100) / 100, 1, STANDARD_UNITS).short;
     expect(words).toContain(said);
     expect(rowWords(best)).toContain(said);
+    // from a setup in which it is turned already it is said where it comes to stand as well
+    const own = document[axle]!;
+    const turned = {
+      ...document,
+      setups: { ...document.setups, Baseline: { ...document.setups!['Baseline'], [axle]: { both: { [key]: 2 } } } },
+    } as typeof document;
+    const answeredTurned = answerStudy(openStudy({ ...orderOf(QUESTION), document: turned }));
+    if (!answeredTurned.ok) throw new Error('answered');
+    const [from2] = reachTable({ ...orderOf(QUESTION), document: turned }, answeredTurned.value, STANDARD_UNITS, 4).rows;
+    const ends = stands(answeredSetup(turned, { ...found, settings: from2!.answer.settings }));
+    const end = fitterWords(own.adjusters![key]!, Math.round(ends * 100) / 100, 1, STANDARD_UNITS).short;
+    expect(from2!.toe[0]).toContain(`, to ${end}`);
     // without a toe reset nobody touches it
     const kept: QuestionDocument = { ...QUESTION, setToe: false };
     const answeredKept = answerStudy(openStudy(orderOf(kept)));
