@@ -13,6 +13,7 @@ import './curves/curves.css';
 import { findFiles, keepPresence } from './files/findFiles';
 import { App } from './shell/App';
 import { WindowContext } from './shell/benchContext';
+import { isHandDown } from './shell/handDown';
 import { isUnderDialog } from './shell/windowKeys';
 import { pageOfAddress } from './shell/pages';
 import { choosePage } from './state/actions/lookAt';
@@ -59,8 +60,8 @@ if (place) {
       open: () => chooseCar(store, files),
       save: () => saveCar(store, files),
       saveAs: () => saveCarAs(store, files),
-      undo: () => undoStep(store),
-      redo: () => redoStep(store),
+      undo: () => (isHandDown() ? undefined : undoStep(store)),
+      redo: () => (isHandDown() ? undefined : redoStep(store)),
     };
     void answers[command]();
   });

@@ -1,7 +1,9 @@
-import { useEffect, useRef, type PointerEvent, type RefObject } from 'react';
+import { useCallback, useEffect, useRef, type PointerEvent, type RefObject } from 'react';
 import { useWindow } from '../shell/benchContext';
-import { abandonTurn, beginTurn, endTurn } from '../state/actions/editSetup';
+import { abandonTurn, beginTurn, endTurn, turnOn } from '../state/actions/editSetup';
+import type { Bench } from '../state/benchStore';
 import type { DialPoint } from './dragSetting';
+import { isStillScrolling, WHEEL_REST, type Notch } from './wheelGesture';
 
 /** What the hand on a drawing does to a number. */
 export interface HandOnPart {
@@ -27,7 +29,10 @@ const pointIn = (event: PointerEvent<Element>): DialPoint => {
   };
 };
 
-/** Drag, wheel and double-click (zero) on the drawing of a part. One undo step a drag; Escape gives it up. */
+/**
+ * Drag, wheel and double-click (zero) on the drawing of a part. One undo step a drag, and one a turning of the wheel; Escape gives a
+ * drag up. A wheel that began by scrolling turns nothing before it has rested.
+ */
 export const useHand = <Part extends Element>(hand: HandOnPart): { ref: RefObject<Part | null>; handlers: object } => {
   const { store } = useWindow();
   const ref = useRef<Part>(null);
@@ -40,14 +45,23 @@ export const useHand = <Part extends Element>(hand: HandOnPart): { ref: RefObjec
   useEffect(() => {
     const part = ref.current;
     if (!part) return;
+    let scrolled: Notch | null = null;
+    let turnedAt = -Infinity;
+    let left: Bench | null = null;
     const onWheel = (event: Event) => {
       if (!(event instanceof WheelEvent)) return;
       const { locked, stepped, onSet } = latest.current;
       // With Shift some systems turn the wheel's movement sideways.
       const turned = event.deltaY || event.deltaX;
-      if (locked || turned === 0) return;
+      if (locked || turned === 0 || isStillScrolling(scrolled, event, part.getBoundingClientRect())) return;
       event.preventDefault();
-      onSet(stepped((turned < 0 ? 1 : -1) * (event.shiftKey ? FINE : 1)));
+      const goesOn = event.timeStamp - turnedAt <= WHEEL_REST;
+      turnedAt = event.timeStamp;
+      left = turnOn(store, goesOn ? left : null, () => onSet(stepped((turned < 0 ? 1 : -1) * (event.shiftKey ? FINE : 1))));
+    };
+    /** What nobody took scrolls, or would if there were more to scroll. */
+    const noteScroll = (event: WheelEvent) => {
+      if (!event.defaultPrevented) scrolled = { timeStamp: event.timeStamp, clientX: event.clientX, clientY: event.clientY };
     };
     const onEscape = (event: KeyboardEvent) => {
       if (event.key !== 'Escape' || !drag.current) return;
@@ -55,18 +69,22 @@ export const useHand = <Part extends Element>(hand: HandOnPart): { ref: RefObjec
       abandonTurn(store);
     };
     part.addEventListener('wheel', onWheel, { passive: false });
+    window.addEventListener('wheel', noteScroll, { passive: true });
     window.addEventListener('keydown', onEscape);
     return () => {
       part.removeEventListener('wheel', onWheel);
+      window.removeEventListener('wheel', noteScroll);
       window.removeEventListener('keydown', onEscape);
     };
   }, [store]);
 
-  const finish = () => {
+  const finish = useCallback(() => {
     if (!drag.current) return;
     drag.current = null;
     endTurn(store);
-  };
+  }, [store]);
+  // a card that goes while it is dragged is never let go of
+  useEffect(() => finish, [finish]);
   const handlers = {
     onPointerDown: (event: PointerEvent<Element>) => {
       if (hand.locked || event.button !== 0) return;

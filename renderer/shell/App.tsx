@@ -16,6 +16,7 @@ import { useBench, useWindow } from './benchContext';
 import { BenchPanels, type BenchPanel } from './BenchPanels';
 import { Cautions } from './Cautions';
 import { Header } from './Header';
+import { isHandDown, watchHand } from './handDown';
 import { PAGES } from './pages';
 import { Rail } from './Rail';
 import { RightColumn } from './RightColumn';
@@ -52,6 +53,7 @@ export const App = () => {
   useFileDrop();
   useTitle();
 
+  useEffect(watchHand, []);
   useEffect(() => {
     const onKeyDown = (event: KeyboardEvent) => {
       const typing = typingIn(event.target instanceof Element ? event.target : null);
@@ -59,10 +61,11 @@ export const App = () => {
       if (command || selectsWindow(event, typing)) event.preventDefault();
       if (!command || isUnderDialog()) return;
       switch (command) {
+        // what is under the hand is not in a step yet: an earlier one is not meant
         case 'undo':
-          return undoStep(store);
+          return isHandDown() ? undefined : undoStep(store);
         case 'redo':
-          return redoStep(store);
+          return isHandDown() ? undefined : redoStep(store);
         case 'zero':
           return standStill(store);
         case 'open':

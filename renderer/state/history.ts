@@ -15,6 +15,8 @@ export interface History<Value> {
   readonly future: readonly Step<Value>[];
   /** the value at the start of a drag that is still going on */
   readonly mark: Step<Value> | null;
+  /** the next value belongs to the last step, as a notch of a wheel belongs to the one before */
+  readonly joins?: true;
 }
 
 /** Steps that can be undone; older ones are forgotten. */
@@ -29,7 +31,10 @@ export const startHistory = <Value>(present: Value): History<Value> => ({ presen
 export const record = <Value>(history: History<Value>, name: string, value: Value): History<Value> => {
   if (value === history.present) return history;
   if (history.mark) return { ...history, present: value, mark: { name, value: history.mark.value } };
-  const past = [...history.past, { name, value: history.present }].slice(-HISTORY_LENGTH);
+  const last = history.joins && history.past.at(-1);
+  const past = last
+    ? [...history.past.slice(0, -1), { name, value: last.value }]
+    : [...history.past, { name, value: history.present }].slice(-HISTORY_LENGTH);
   return { present: value, past, future: [], mark: null };
 };
 
@@ -49,9 +54,10 @@ export const settle = <Value>(history: History<Value>): History<Value> => {
 export const abandon = <Value>(history: History<Value>): History<Value> =>
   history.mark ? { ...history, present: history.mark.value, mark: null } : history;
 
+/** One step back. During a drag there is none: what the hand holds is not in a step yet, and the one before is not meant. */
 export const undo = <Value>(history: History<Value>): History<Value> => {
   const last = history.past.at(-1);
-  if (!last) return history;
+  if (!last || history.mark) return history;
   return {
     present: last.value,
     past: history.past.slice(0, -1),
@@ -60,9 +66,10 @@ export const undo = <Value>(history: History<Value>): History<Value> => {
   };
 };
 
+/** One step forward; none during a drag. */
 export const redo = <Value>(history: History<Value>): History<Value> => {
   const next = history.future.at(-1);
-  if (!next) return history;
+  if (!next || history.mark) return history;
   return {
     present: next.value,
     past: [...history.past, { name: next.name, value: history.present }],

@@ -84,7 +84,10 @@ export const namedBy = (document: CarDocument, setup: string): readonly string[]
 export const faultOfDeleting = (document: CarDocument, name: string): string | null => {
   if (setupNames(document).length < 2) return 'The last setup stays: a car stands as something.';
   const users = namedBy(document, name);
-  return users.length === 0 ? null : `${users.join(' and ')} ${users.length === 1 ? 'is' : 'are'} of this setup.`;
+  if (users.length === 0) return null;
+  const all = users.join(' and ');
+  const begun = all.charAt(0).toUpperCase() + all.slice(1);
+  return `${begun} ${users.length === 1 ? 'is' : 'are'} of this setup, so it cannot be deleted.`;
 };
 
 export const withoutSetup = (document: CarDocument, name: string): CarDocument => {

@@ -88,6 +88,27 @@ export const redoStep = (store: BenchStore): void => changeHistory(store, redo);
 /** A drag begins: what follows is one step. */
 export const beginTurn = (store: BenchStore): void => changeHistory(store, mark);
 export const endTurn = (store: BenchStore): void => changeHistory(store, settle);
+/**
+ * Does an edit as a part of the gesture that the last one was of, so that all of them are one step.
+ * @param left - what the gesture left; null, or something else on the bench by now: this is its first edit
+ * @returns what it leaves; null while it has changed nothing
+ */
+export const turnOn = (store: BenchStore, left: Bench | null, turn: () => void): Bench | null => {
+  const before = benchOf(store.getState());
+  const goesOn = left !== null && left === before;
+  if (goesOn) changeJoining(store, true);
+  turn();
+  if (goesOn) changeJoining(store, false);
+  const after = benchOf(store.getState());
+  return after === before ? (goesOn ? left : null) : after;
+};
+/** The answer stays: nothing of the bench changes by this. */
+const changeJoining = (store: BenchStore, joins: boolean): void => {
+  const { history } = store.getState();
+  if (!history || joins === (history.joins ?? false)) return;
+  const { joins: _, ...rest } = history;
+  store.setState({ history: joins ? { ...rest, joins } : rest });
+};
 /** Escape during a drag: back to where it began. */
 export const abandonTurn = (store: BenchStore): void => changeHistory(store, abandon);
 

@@ -9,7 +9,12 @@ import { chooseAxle } from '../../../renderer/state/actions/lookAt';
 import { createBenchStore } from '../../../renderer/state/benchStore';
 import { openedBench } from '../carUnderTest';
 
-const NO_KEEPER = { keepNow: () => Promise.resolve(false), dropSoon: () => undefined, stop: () => undefined };
+const NO_KEEPER = {
+  keepNow: () => Promise.resolve(false),
+  keepAtOnce: () => undefined,
+  dropSoon: () => undefined,
+  stop: () => undefined,
+};
 const commandsOf = (store = openedBench()) => windowCommands({ store, files: fetchedFiles, keeper: NO_KEEPER });
 
 describe('the command list', () => {

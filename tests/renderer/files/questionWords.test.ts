@@ -7,18 +7,18 @@ import { STANDARD_UNITS } from '../../../renderer/units/unitChoice';
 test('a question that differs is told as a sentence, not as the text of the file', () => {
   const saved = sampleCar();
   const kept = Object.entries(saved.questions ?? {});
-  const told = carDifferences({ ...saved, questions: {} }, saved, 'Baseline', STANDARD_UNITS);
+  const told = carDifferences({ ...saved, questions: {} }, saved, { against: 'Baseline' }, STANDARD_UNITS);
   expect(told).toHaveLength(kept.length);
   expect(told.map(({ part, where, before }) => [part, where, before])).toEqual(
     kept.map(([name]) => [name, 'Questions', 'nothing']),
   );
   for (const { after } of told) expect(after).not.toMatch(/[{}"]|undefined|NaN/);
-  expect(carDifferences(saved, { ...saved, questions: {} }, 'Baseline', STANDARD_UNITS).map(({ after }) => after)).toEqual(
-    kept.map(() => 'deleted'),
-  );
+  expect(
+    carDifferences(saved, { ...saved, questions: {} }, { against: 'Baseline' }, STANDARD_UNITS).map(({ after }) => after),
+  ).toEqual(kept.map(() => 'deleted'));
   const asked = (question: KeptQuestionDocument) => ({ ...saved, questions: { Asked: question } });
   const said = (question: KeptQuestionDocument) =>
-    carDifferences({ ...saved, questions: {} }, asked(question), 'Baseline', STANDARD_UNITS)[0]?.after;
+    carDifferences({ ...saved, questions: {} }, asked(question), { against: 'Baseline' }, STANDARD_UNITS)[0]?.after;
   const wanted: QuestionDocument = {
     setup: 'Wet',
     setToe: true,
@@ -56,7 +56,7 @@ test('a question that differs is told as a sentence, not as the text of the file
   ).toBe('Front left camber over top plate, across and bump, marked at −3.00°');
   expect(said({ ask: 'gauges', axle: 'front', gauge: 'bumpSteer' })).toBe('Front bump-steer gauge');
   // another number of starts is in no sentence: told as it stands
-  expect(carDifferences(asked(wanted), asked({ ...wanted, seed: 7 }), 'Baseline', STANDARD_UNITS)).toMatchObject([
+  expect(carDifferences(asked(wanted), asked({ ...wanted, seed: 7 }), { against: 'Baseline' }, STANDARD_UNITS)).toMatchObject([
     { part: 'Seed', where: 'Questions, Asked', before: 'nothing', after: '7' },
   ]);
 });

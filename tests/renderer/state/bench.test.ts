@@ -8,6 +8,7 @@ import {
   setRideHeight,
   setToe,
   turnAdjuster,
+  turnOn,
   undoStep,
 } from '../../../renderer/state/actions/editSetup';
 import { chooseAxle, moveTo, standStill } from '../../../renderer/state/actions/lookAt';
@@ -68,6 +69,26 @@ describe('editing', () => {
     expect(store.getState().history?.past).toHaveLength(1);
     undoStep(store);
     expect(store.getState().history?.present.document).toBe(store.getState().file?.asRead);
+  });
+
+  test('notches of one turning of the wheel are one step, and an earlier step is no part of it', () => {
+    const store = openedBench();
+    const notch = (left: ReturnType<typeof turnOn>, clock: number) =>
+      turnOn(store, left, () => turnAdjuster(store, 'armBolt', 'arm bolt', 'both', clock));
+    turnAdjuster(store, 'plateAcross', 'plate across', 'both', -5);
+    const earlier = store.getState().history?.present;
+    // the first notch goes nowhere: it stands at its end
+    let left = notch(null, 0);
+    expect(left).toBeNull();
+    for (const clock of [15, 30, 45]) left = notch(left, clock);
+    expect(store.getState().history?.past.map(({ name }) => name)).toEqual(['Turn plate across', 'Turn arm bolt']);
+    undoStep(store);
+    expect(store.getState().history?.present).toBe(earlier);
+    // undone meanwhile: the next notch begins anew
+    notch(left, 15);
+    expect(store.getState().history?.past).toHaveLength(2);
+    undoStep(store);
+    expect(store.getState().history?.present).toBe(earlier);
   });
 
   test('set toe turns the toe adjuster, ride height moves the body', () => {

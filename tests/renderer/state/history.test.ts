@@ -33,6 +33,15 @@ test('a drag that ends where it began, or is given up, is no step', () => {
   expect(abandon(there)).toMatchObject({ present: 0, past: [], mark: null });
 });
 
+test('what the hand holds is not in a step yet: nothing is undone or redone in the middle of a drag', () => {
+  const before = undo(record(record(startHistory(0), 'turn', 8), 'turn', 7));
+  const held = record(mark(before), 'turn', 5);
+  expect(undo(held)).toBe(held);
+  expect(redo(held)).toBe(held);
+  expect(settle(held).past.map(({ value }) => value)).toEqual([0, 8]);
+  expect(abandon(held)).toMatchObject({ present: 8, mark: null });
+});
+
 test('an equal value is no step, and old steps are forgotten in the end', () => {
   const start = startHistory('same');
   expect(record(start, 'nothing', 'same')).toBe(start);

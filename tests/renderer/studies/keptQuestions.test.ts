@@ -149,6 +149,7 @@ describe('a question that the car file keeps', () => {
     expect(setupRenamed['question 0']).toMatchObject({ setup: 'Rain' });
     expect(setupRenamed['question 6']).toMatchObject({ against: ['Rain', 'Baseline'] });
     expect(faultOfDeleting(car, 'Wet')).toContain('“question 6”');
+    expect(faultOfDeleting(car, 'Wet')).toMatch(/^The question .* of this setup, so it cannot be deleted\.$/);
     const renamed = adjusterRenamed(car, 'front', 'plateAcross', 'topAcross').questions ?? {};
     expect(renamed['question 2']).toMatchObject({ x: { adjuster: 'topAcross' }, y: { motion: 'steer' } });
     expect(renamed['question 3']).toMatchObject({ x: { adjuster: 'topAcross' }, y: { adjuster: 'rearBush' } });
