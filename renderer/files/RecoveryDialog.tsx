@@ -2,7 +2,7 @@ import { useEffect, useMemo, useRef } from 'react';
 import { PartDrawing } from '../adjusters/parts/PartDrawing';
 import { useUnits } from '../look/units';
 import { VerdictShape } from '../look/controls/VerdictShape';
-import { useWindow } from '../shell/benchContext';
+import { useBench, useWindow } from '../shell/benchContext';
 import { putOfferOff, takeBoth, takeCopy, takeSaved, wasNeverSaved } from '../state/actions/recoverCar';
 import type { Offer } from '../state/filesState';
 import { mmPerFileUnit } from '../units/fileLength';
@@ -18,6 +18,12 @@ const savedWords = ({ copy: { note }, version }: Offer): { readonly open: string
   if (version === null && note.sample !== null) return { open: 'Open the sample as it is', head: 'In the sample' };
   if (version === null && note.savedAt === null) return { open: 'Open it as it was opened', head: 'As opened' };
   return { open: 'Open the file as saved', head: 'In the file' };
+};
+
+/** Of which car it is, where others have the same name. */
+const sourceWords = ({ copy: { note } }: Offer): string => {
+  if (note.sample !== null) return ', the sample,';
+  return note.folder === null ? '' : `, from ${note.name} in ${note.folder},`;
 };
 
 /** How the file stands by now that the copy is one of. */
@@ -141,6 +147,10 @@ const Differences = ({ offer }: { readonly offer: Offer }) => {
 export const RecoveryDialog = ({ offer }: { readonly offer: Offer }) => {
   const { store, files } = useWindow();
   const { note } = offer.copy;
+  // another file was asked for, which may have the same name
+  const behind = useBench(({ file }) =>
+    file?.place.kind === 'handed' && file.place.file.id !== note.file ? file.place.file.name : null,
+  );
   const dialog = useRef<HTMLDialogElement>(null);
   useEffect(() => {
     if (!dialog.current?.open) dialog.current?.showModal();
@@ -157,7 +167,8 @@ export const RecoveryDialog = ({ offer }: { readonly offer: Offer }) => {
         <div>
           <h2 id="recovery-title">{title}</h2>
           <p>
-            A copy of <b>{note.title}</b> was kept at {clockTimeExact(note.keptAt)}
+            A copy of <b>{note.title}</b>
+            {sourceWords(offer)} was kept at {clockTimeExact(note.keptAt)}
             {note.steps.length > 0 && (
               <>
                 , {changes(note.steps.length)} after{' '}
@@ -169,6 +180,7 @@ export const RecoveryDialog = ({ offer }: { readonly offer: Offer }) => {
               </>
             )}
             . {wordsOfFile(offer)}
+            {behind !== null && ` ${behind} is open behind this.`}
           </p>
         </div>
       </div>

@@ -53,7 +53,9 @@ test('edit, kill server and browser, start again, recover, save, undo', async ()
   const dialog = page.getByRole('dialog', { name: /^Jounce ended at .* without saving$/ });
   await dialog.waitFor();
   const said = await dialog.innerText();
-  expect(said).toMatch(/A copy of Check car 23 was kept at \d\d:\d\d:\d\d, 1 change after the file was last saved/);
+  expect(said).toMatch(
+    /A copy of Check car 23, from mine\.jounce\.json in \/.*, was kept at \d\d:\d\d:\d\d, 1 change after the file was last saved/,
+  );
   expect(said).toMatch(/5 mm inboard.*Plate across.*Trial 1, new, from/s);
   expect(await seriousOf(page)).toEqual([]);
   await page.keyboard.press('Enter');

@@ -189,3 +189,22 @@ test('a browser without handles downloads; faults are listed beside the text, by
   expect(await asked).toBe('beforeunload');
   await page.getByRole('dialog', { name: /without saving$/ }).waitFor();
 });
+
+test('of a file with a fault far down the text beside it stands there from the first', async () => {
+  const { page } = await openWindow({ ...QUIET });
+  await page.locator('tr[data-reading="camber"]').waitFor();
+  const far = (await reference('car-23')).replace(/"Trial"(?![^]*"Trial")/, '"Trail"');
+  const text = far.replace(/(\s*)\}\s*$/, ',$1"oops": 1 }');
+  await page.evaluate(() => Object.assign(window, { showOpenFilePicker: undefined }));
+  const file = { name: 'far.jounce.json', mimeType: 'application/json', buffer: Buffer.from(text) };
+  await (await fileChooser(page)).setFiles(file);
+  const dialog = page.getByRole('dialog', { name: /^Not opened: \d+ faults? in far\.jounce\.json$/ });
+  await dialog.waitFor();
+  const seen = () =>
+    dialog.locator('.bad').evaluate((line) => {
+      const [at, list] = [line.getBoundingClientRect(), line.closest('.scroll')?.getBoundingClientRect()];
+      return list !== undefined && at.top >= list.top && at.bottom <= list.bottom;
+    });
+  expect(await dialog.locator('.scroll').evaluate((list) => list.scrollHeight > 2 * list.clientHeight)).toBe(true);
+  await expect.poll(seen).toBe(true);
+});

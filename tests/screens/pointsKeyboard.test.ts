@@ -1,27 +1,7 @@
-import type { Locator, Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { openWindow } from './chromium';
+import { pressOn, tabTo, typeInto } from './keyboard';
 import { field, MEASURED, step } from './pointsPage';
-
-/** Goes to a control with the Tab key alone. */
-const tabTo = async (page: Page, control: Locator): Promise<void> => {
-  await control.waitFor();
-  for (let presses = 0; presses < 250; presses += 1) {
-    if (await control.evaluate((element) => element === document.activeElement)) return;
-    await page.keyboard.press('Tab');
-  }
-  throw new Error(`Tab does not reach ${String(control)}`);
-};
-const pressOn = async (page: Page, control: Locator, key = 'Enter'): Promise<void> => {
-  await tabTo(page, control);
-  await page.keyboard.press(key);
-};
-const typeInto = async (page: Page, control: Locator, text: string): Promise<void> => {
-  await tabTo(page, control);
-  await page.keyboard.press('Control+a');
-  await page.keyboard.insertText(text);
-  await page.keyboard.press('Enter');
-};
 
 test('the same task by keyboard alone: a car from a list in other axes, with two adjusters', { timeout: 180_000 }, async () => {
   const { page, complaints } = await openWindow({ reducedMotion: 'reduce' });
@@ -73,6 +53,13 @@ test('the same task by keyboard alone: a car from a list in other axes, with two
   for (let presses = 0; presses < 3; presses += 1) await page.keyboard.press('ArrowLeft');
   await expect.poll(() => page.getByRole('region', { name: 'Try it' }).innerText()).toContain('3 mm inboard');
   await pressOn(page, page.getByRole('button', { name: 'Make it' }));
+  // what was made has the keys, and the button for the next one is a step further
+  await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toContain('topPlate');
+  await page.keyboard.press('Tab');
+  expect(await add.evaluate((element) => element === document.activeElement)).toBe(true);
+  await pressOn(page, add);
+  await pressOn(page, page.locator('.draft').getByRole('button', { name: 'Cancel' }));
+  await expect.poll(() => add.evaluate((element) => element === document.activeElement)).toBe(true);
   await pressOn(page, add);
   await page.keyboard.insertText('tieRodTurns');
   await pressOn(page, page.getByRole('button', { name: /^Turnbuckle/ }));

@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'react';
+import { useLayoutEffect, useRef, useState } from 'react';
 import { VerdictShape } from '../../look/controls/VerdictShape';
 import { useBench, useWindow } from '../../shell/benchContext';
 import { chooseCar } from '../../state/actions/chooseCar';
@@ -32,7 +32,8 @@ export const RefusedFile = () => {
   const [isCopied, setCopied] = useState(false);
   const [isLeaving, setLeaving] = useState(false);
   const isThere = refused !== null;
-  useEffect(() => {
+  // open before its text is scrolled to the chosen fault: what is not shown does not scroll
+  useLayoutEffect(() => {
     if (isThere && !dialog.current?.open) dialog.current?.showModal();
     dialog.current?.querySelector<HTMLElement>('.close')?.focus();
   }, [isThere]);

@@ -2,6 +2,7 @@ import { useEffect, useMemo, useRef, useState } from 'react';
 import { formatPath, type AdjusterDocument, type Fault } from '../../../geometry/index';
 import { PartDrawing } from '../../adjusters/parts/PartDrawing';
 import { FieldForm, FieldsOf, neededFirst } from './FieldForm';
+import { focusPlace } from './focusPlace';
 import { FormContext, useForm, type FormHost } from './formHost';
 import type { Field } from './fieldTree';
 import { faultOf, faultWords, isAt, judgeEdit } from './judgeEdit';
@@ -33,7 +34,11 @@ export const DraftPart = ({ field, path, draft: { name, value, inside }, onDraft
   const isNamed = path.at(-1) === '';
   const change = (part: (now: Draft) => Partial<Draft>) => onDraft((now) => (now === null ? null : { ...now, ...part(now) }));
   const setValue = (made: (now: unknown) => unknown) => change((now) => ({ value: made(now.value) }));
-  const onDone = () => onDraft(null);
+  const onDone = () => {
+    const goOn = focusPlace(box.current);
+    onDraft(null);
+    goOn();
+  };
   // once it was to be made and could not be, it is judged as it changes: a field that was mended says nothing any more
   const [isJudged, setJudged] = useState(false);
   const [missing, setMissing] = useState<string | null>(null);
