@@ -7,9 +7,12 @@ import {
   type Way,
   type Ways,
 } from '../../../geometry/index';
+import { scaleOf } from '../../compute/adjusterSteps';
 import type { Verdict } from '../../compute/limits';
 import type { PlainTable } from '../../lengths/lengthTables';
+import { mmPerFileUnit } from '../../units/fileLength';
 import { formatShort } from '../../units/format';
+import { lengthWords } from '../../units/lengthWords';
 import { shownReading, withUnit, type ShownQuantity } from '../../units/shownQuantity';
 import type { ShownUnits } from '../../units/unitChoice';
 import { gapText, shownGap } from '../answers/gapText';
@@ -86,14 +89,30 @@ const rowOf = (order: WaysOrder, from: Reached, way: Way, index: number, units: 
   };
 };
 
-/** "track 15.2 mm past", "Front arm bolt 15 past its rule": what a row breaks. */
+/** How much of a part's setting, in the words of its unit. @param size - in the file's unit */
+const settingSize = (document: CarDocument, axle: AxleName, adjuster: string, size: number, units: ShownUnits): string => {
+  const part = document[axle]?.adjusters?.[adjuster];
+  const measure = part && scaleOf(part).measure;
+  switch (measure) {
+    case 'length':
+      return lengthWords(size * mmPerFileUnit(document), 2, units);
+    case 'clock':
+      return `${formatShort(size, 1)}°`;
+    case 'turns':
+      return `${formatShort(size, 3)} ${size === 1 ? 'turn' : 'turns'}`;
+    case undefined:
+      return formatShort(size, 3);
+  }
+};
+
+/** "track 15.2 mm past", "Front arm bolt 15° past its rule": what a row breaks. */
 const brokenWords = (document: CarDocument, axle: AxleName, broken: readonly BrokenLimit[], units: ShownUnits): string =>
   broken
     .map(({ of, kind, by }) => {
       const entry = kind === 'reading' ? findReading(of) : undefined;
       if (!entry) {
         const name = labelOf(document, axle, of);
-        return by === null ? `${name} not judged` : `${name} ${formatShort(by, 3)} past its rule`;
+        return by === null ? `${name} not judged` : `${name} ${settingSize(document, axle, of, by, units)} past its rule`;
       }
       const shown = shownReading(entry, units);
       const name = shortName(entry).toLowerCase();

@@ -84,7 +84,7 @@ describe('the list of setups', () => {
     const plain = JSON.parse(carText('car-23')) as Record<string, unknown>;
     const measured = { name: 'gauge', axle: 'front', setup: 'Trial', input: 'travel', reading: 'toe', rows: [[0, 0.1]] };
     openCarText(store, 'measured', null, JSON.stringify({ ...plain, onCar: 'Trial', measurements: [measured] }));
-    expect(deleteSetup(store, 'Trial')).toContain('the measurement “gauge”');
+    expect(deleteSetup(store, 'Trial')).toContain('The measurement “gauge”');
     renameSetup(store, 'Trial', 'Second');
     expect(present(store).document.measurements?.[0]?.setup).toBe('Second');
     expect(present(store).document.onCar).toBe('Second');

@@ -276,6 +276,20 @@ describe('ways as a table', () => {
   if (!result.ok) throw new Error('answered');
   const table = waysTable(read.order, result.value, STANDARD_UNITS, 7);
 
+  test('what a part is past its rule by has the unit of the part', () => {
+    const [way] = result.value.ways;
+    if (!way) throw new Error('a way');
+    const saidOf = (of: string, by: number): string | undefined => {
+      const walls = [{ ...way, broken: [{ kind: 'setting', of, by }] as const }];
+      return waysTable(read.order, { ...result.value, walls }, STANDARD_UNITS, 7)
+        .groups.flatMap(({ rows }) => rows)
+        .find(({ isWalled }) => isWalled)?.verdictWords;
+    };
+    expect(saidOf('armBolt', 30)).toBe('Front arm bolt 30° past its rule');
+    expect(saidOf('plateAcross', 2.5)).toBe('Top plate, across 2.5 mm past its rule');
+    expect(saidOf('tieRod', 0.25)).toBe('Tie rod 0.25 turns past its rule');
+  });
+
   test('every way stands in one group, with a verdict that says its miss', () => {
     const rows = table.groups.flatMap((group) => group.rows);
     expect(rows).toHaveLength(result.value.ways.length + (result.value.walls?.length ?? 0));
