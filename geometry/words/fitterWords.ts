@@ -144,18 +144,24 @@ export const fitterWords = (
   }
 };
 
-/** The words for both sides of the car: one set where they have one number, else what is said of each. */
+/**
+ * The words for both sides of the car: one set where they have one number, else what is said of each.
+ * @param isApart - each side has a number of its own, be it the same one: a clock that is mirrored is then said of each
+ */
 export const fitterWordsOfSides = (
   adjuster: AdjusterDocument,
   value: { readonly left: number | null; readonly right: number | null },
   mmPerUnit: number,
   units: UnitChoice,
   pivotToBolt?: number,
+  isApart = false,
 ): FitterWords => {
-  if (value.left === value.right) return fitterWords(adjuster, value.left, mmPerUnit, units, pivotToBolt);
+  const isOne = value.left === value.right;
+  if (isOne && !isApart) return fitterWords(adjuster, value.left, mmPerUnit, units, pivotToBolt);
   const [left, right] = (['left', 'right'] as const).map((side) =>
     fitterWords(adjuster, value[side], mmPerUnit, units, pivotToBolt, side),
   ) as [FitterWords, FitterWords];
+  if (isOne && left.short === right.short) return left;
   return { short: sideWords(left.short, right.short), detail: sideWords(left.detail, right.detail) };
 };
 

@@ -21,7 +21,7 @@ const toeWords = (toeDeg: number, units: ShownUnits): string => {
 
 const wordsOf = (adjuster: AdjusterDocument, hand: AdjusterInHand, units: ShownUnits): string => {
   if (adjuster.locked !== undefined) return `locked: ${adjuster.locked}`;
-  const words = fitterWordsOfSides(adjuster, hand.value, hand.mm, units, hand.pivotToBolt).short;
+  const words = fitterWordsOfSides(adjuster, hand.value, hand.mm, units, hand.pivotToBolt, hand.apart).short;
   if (hand.toeDeg === null) return words;
   return `${words}; ${hand.outOfRange ? 'past its range' : `sets toe to ${toeWords(hand.toeDeg, units)}`}`;
 };

@@ -38,8 +38,8 @@ export const HeldCard = (props: AdjusterCardProps & HeldCardProps) => {
   const units = useUnits();
   const { left, right } = hand.value;
   const words = useMemo(
-    () => fitterWordsOfSides(adjuster, { left, right }, hand.mm, units, hand.pivotToBolt),
-    [adjuster, left, right, hand.mm, units, hand.pivotToBolt],
+    () => fitterWordsOfSides(adjuster, { left, right }, hand.mm, units, hand.pivotToBolt, hand.apart),
+    [adjuster, left, right, hand.mm, units, hand.pivotToBolt, hand.apart],
   );
   const locked = adjuster.locked !== undefined || hand.toeDeg !== null;
   const why =
@@ -108,7 +108,7 @@ export const HeldCard = (props: AdjusterCardProps & HeldCardProps) => {
       <span className="say">{locked ? props.words : words.short}</span>
       <span className="sub">
         {adjuster.locked === undefined && why !== undefined ? why : words.detail}
-        {fieldClockWords(adjuster, { left, right })}
+        {fieldClockWords(adjuster, { left, right }, hand.apart)}
         {(isOffMark(adjuster, left) || isOffMark(adjuster, right)) && hand.toeDeg === null ? '; between marks' : ''}
       </span>
     </HeldFrame>

@@ -152,3 +152,16 @@ test('a name in a sentence keeps its own capitals', () => {
     'rear bush',
   ]);
 });
+
+test('apart, a clock that is mirrored is said of each side, though both count the same; other parts have one set of words', () => {
+  const same = { left: 300, right: 300 };
+  expect(fitterWordsOfSides(bush, same, 1, STANDARD_UNITS).short).toBe('hole at 10 o’clock');
+  const apart = fitterWordsOfSides(bush, same, 1, STANDARD_UNITS, undefined, true);
+  expect(apart.short).toBe('left hole at 10 o’clock; right hole at 2 o’clock');
+  expect(apart.detail).toMatch(/300°.*right 60°/);
+  expect(fieldClockWords(bush, same, true)).toBe('; counted as in the file: right 300°');
+  const top = { left: 180, right: 180 };
+  expect(fitterWordsOfSides(bush, top, 1, STANDARD_UNITS, undefined, true).short).toBe('hole at 6 o’clock');
+  const plate: AdjusterDocument = { kind: 'slide', moves: 'strutTop', along: [0, 1, 0], range: [-9, 9], step: 1 };
+  expect(fitterWordsOfSides(plate, { left: -6, right: -6 }, 1, STANDARD_UNITS, undefined, true).short).toBe('6 mm inboard');
+});
