@@ -20,17 +20,23 @@ const toeDiameterOf = (document: CarDocument | undefined, axle: AxleName): numbe
 
 /**
  * A car that was begun here is typed and read in the unit that it was said to be measured in, until another one is chosen. That
- * says nothing of other cars: what the person likes for those stays what it was. Null: the car has no unit of its own.
+ * says nothing of other cars: what the person likes for those stays what it was. Null: the car was not begun here.
  */
 const ownLength = ({ file, unfinished, isGiving, page, isLengthChosen }: BenchState): LengthUnit | null => {
   if (isLengthChosen) return null;
   return (isGiving && page === 'points' ? unfinished : file?.begun)?.choice.unit ?? null;
 };
 
-const unitsOf = memoLast((preferences: Preferences, own: LengthUnit | null, toeDiameter: number | null): ShownUnits => {
-  const { length, angle, toe, force } = UNIT_PREFERENCES;
+/** The unit that a person likes for every car; who never chose one reads a car as its file has it. */
+const likedLength = (preferences: Preferences, ofFile: LengthUnit): LengthUnit => {
+  const { name, words } = UNIT_PREFERENCES.length;
+  return words.find((word) => word === preferences[name]) ?? ofFile;
+};
+
+const unitsOf = memoLast((preferences: Preferences, length: LengthUnit, toeDiameter: number | null): ShownUnits => {
+  const { angle, toe, force } = UNIT_PREFERENCES;
   return {
-    length: own ?? preferredOf(preferences, length.name, length.words),
+    length,
     angle: preferredOf(preferences, angle.name, angle.words),
     toe: preferredOf(preferences, toe.name, toe.words),
     force: preferredOf(preferences, force.name, force.words),
@@ -39,5 +45,8 @@ const unitsOf = memoLast((preferences: Preferences, own: LengthUnit | null, toeD
 });
 
 /** The units that the window reads and types in now, for the axle on the bench; the same object while nothing of it changes. */
-export const chosenUnits = (state: BenchState): ShownUnits =>
-  unitsOf(state.preferences, ownLength(state), toeDiameterOf(state.history?.present.document, state.axle));
+export const chosenUnits = (state: BenchState): ShownUnits => {
+  const document = state.history?.present.document;
+  const length = ownLength(state) ?? likedLength(state.preferences, document?.units?.length ?? 'mm');
+  return unitsOf(state.preferences, length, toeDiameterOf(document, state.axle));
+};

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { serializeCar } from '../../../geometry/index';
 import { FIRST_CHOICE, newCarDocument } from '../../../renderer/points/newCar/newCarDocument';
 import { emptyCar } from '../../../renderer/points/newCar/unfinishedCar';
 import { beginCar, beginUnfinished, showUnfinished } from '../../../renderer/state/actions/beginCar';
@@ -17,6 +18,19 @@ test('a new car measured in inches is read in inches, and no other car is', () =
   expect(length()).toBe('in');
   expect(store.getState().preferences).not.toHaveProperty(UNIT_PREFERENCES.length.name);
   openCarText(store, 'another', null, carText('car-23'));
+  expect(length()).toBe('mm');
+});
+
+test('who never chose a unit reads a car as its file has it, who chose one reads every car in that', () => {
+  const store = openedBench();
+  const length = () => chosenUnits(store.getState()).length;
+  const inInches = serializeCar(newCarDocument(IN_INCHES));
+  openCarText(store, 'in inches', null, inInches);
+  expect(length()).toBe('in');
+  openCarText(store, 'another', null, carText('car-23'));
+  expect(length()).toBe('mm');
+  prefer(store, UNIT_PREFERENCES.length.name, 'mm');
+  openCarText(store, 'in inches', null, inInches);
   expect(length()).toBe('mm');
 });
 
