@@ -1,7 +1,7 @@
 import { activeCubes, latticeAround, RADIUS_PER_EDGE, type ActiveCube } from './lattice';
 import { levelOf, safeRadius, type Level } from './level';
 import type { PositionNode } from './positions';
-import { refineMesh } from './refine';
+import { refineMesh, type Place } from './refine';
 import { NearestSearch } from './search';
 import { squared } from './squared';
 import { buildSurface } from './surface';
@@ -44,19 +44,22 @@ export interface BuiltMesh {
   readonly gap: number;
 }
 
-/** Why there is none: how many times too many triangles a length there would be, or how far out what was made is. */
+/**
+ * Why there is none: how many times too many triangles a length there would be; or how far out what was made is, and around where it
+ * could not be shown to hold all. Where cuts grow without end how far out is not known, and nothing else is tried.
+ */
 export type NotBuilt =
   | { readonly refused: 'too-fine'; readonly times: number }
-  | { readonly refused: 'not-proved'; readonly least: number; readonly most: number };
+  | { readonly refused: 'not-proved'; readonly least: number; readonly most: number; readonly around: Place | null };
 
 /** Builds a closed mesh around what is swept, grown. */
 export function* buildMesh(nodes: readonly PositionNode[], grow: number, bound: number): Generator<Share, BuiltMesh | NotBuilt> {
-  let made: BuiltMesh | NotBuilt = { refused: 'not-proved', least: -Infinity, most: Infinity };
+  let made: BuiltMesh | NotBuilt = { refused: 'not-proved', least: -Infinity, most: Infinity, around: null };
   let from = 0;
   for (const [index, target] of TARGETS.entries()) {
     made = yield* within(rising(buildOnce(nodes, levelOf(grow, target * bound), bound)), from, TURNS[index]);
     from += TURNS[index];
-    if (!('refused' in made) || made.refused === 'too-fine') return made;
+    if (!('refused' in made) || made.refused === 'too-fine' || made.most === Infinity) return made;
   }
   return made;
 }
@@ -78,9 +81,10 @@ function* buildOnce(nodes: readonly PositionNode[], level: Level, bound: number)
     SHARES[0] + SHARES[1],
     SHARES[2],
   );
-  if (refined === null) return tooFine(2);
+  if ('tooMany' in refined) return tooFine(2);
+  if ('grows' in refined) return { refused: 'not-proved', least: -Infinity, most: Infinity, around: refined.grows };
   const { least, most, left } = refined;
-  if (left > 0 || least < -INSIDE_MM || most > bound) return { refused: 'not-proved', least, most };
+  if (left !== null || least < -INSIDE_MM || most > bound) return { refused: 'not-proved', least, most, around: left };
   return { mesh, least, most, gap: 2 * (RADIUS_PER_EDGE * edge + level.at - level.grow) };
 }
 

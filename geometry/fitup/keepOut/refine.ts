@@ -1,3 +1,4 @@
+import { addNormals, cutAll, DONE, keyOf, LEFT, OPEN, type Cut } from './cuts';
 import { isAbout, type ActiveCube, type Lattice } from './lattice';
 import { safeRadius, type Level } from './level';
 import type { PositionNode } from './positions';
@@ -5,8 +6,10 @@ import { anywhere, found, type Candidates, type Found, type NearestSearch } from
 import type { GrowingMesh } from './surface';
 import { squared } from './squared';
 
-const EDGE_KEY = 1 << 26;
 const MOST_ROUNDS = 60;
+/** Cuts of a round that are so many, and so many times as many as of a round before, grow without end. */
+const MANY_CUTS = 3000;
+const GROWN = 6;
 /** From this round on edges are cut at odd places, and another one every time: in a crease what is pushed could come back to where it was, again and again. */
 const FIRST_UNEVEN = 7;
 const MOST_PUSHES = 40;
@@ -19,38 +22,26 @@ const LAST_LOOKS = 4000;
 /** An edge is not cut below this share of the bound. */
 const SMALLEST_EDGE = 0.05;
 
-interface Cut {
-  readonly a: number;
-  readonly b: number;
-  /** sum of the normals beside it */
-  readonly normal: [number, number, number];
-  readonly home: ActiveCube;
-  number: number;
-}
-
-/**
- * What is known of a triangle: nothing yet, that it is done with, or that it may reach inside and is not cut up any more. How far it
- * stands out is told by its middle.
- */
-const OPEN = 0;
-const DONE = 1;
-const LEFT = 2;
-
 /** How far a mesh is from what it holds, as far as it was looked at: at every corner and in the middle of every triangle [mm]. */
 export interface Refined {
   /** at least; how much a position between those tried may take off is taken off */
   readonly least: number;
   readonly most: number;
-  /** triangles that could reach into what is swept after all cuts */
-  readonly left: number;
+  /** the middle of a triangle that could reach into what is swept after all cuts; null: there is none */
+  readonly left: Place | null;
 }
+
+/** A point of the car [mm]. */
+export type Place = readonly [number, number, number];
+
+/** Why there is no end to the cuts: more triangles than were allowed, or more every round around a place. */
+export type Unsettled = { readonly tooMany: true } | { readonly grows: Place };
 
 /**
  * Cuts up what could reach into the swept space, or stands farther out than the bound, until nothing does. An edge is cut for both of
  * its triangles, so the mesh stays closed; new corners are moved to the level.
  * @param most - gives up where there are more triangles
  * @yields the share of the round that is done
- * @returns null where there are more
  */
 export function* refineMesh(
   mesh: GrowingMesh,
@@ -59,11 +50,12 @@ export function* refineMesh(
   search: NearestSearch,
   roots: readonly PositionNode[],
   most: number,
-): Generator<number, Refined | null> {
+): Generator<number, Refined | Unsettled> {
   const { positions, distances } = mesh;
   const look = new Looks(lattice, level, search, roots);
   let states = new Uint8Array(mesh.homes.length);
   let middles = new Float64Array(mesh.homes.length);
+  let fewest = Infinity;
   for (let round = 0; ; round++) {
     const cuts = new Map<number, Cut>();
     for (let i = 0; i < mesh.homes.length; i++) {
@@ -78,7 +70,9 @@ export function* refineMesh(
       if (!cuts.has(key)) cuts.set(key, { a, b, normal: [0, 0, 0], home: mesh.homes[i], number: -1 });
     }
     if (cuts.size === 0) break;
-    if (mesh.homes.length + 2 * cuts.size > most) return null;
+    if (mesh.homes.length + 2 * cuts.size > most) return { tooMany: true };
+    if (cuts.size > MANY_CUTS && cuts.size > GROWN * fewest) return { grows: middleOf(mesh, states.indexOf(OPEN)) };
+    fewest = Math.min(fewest, cuts.size);
     addNormals(mesh, cuts);
     for (const cut of cuts.values()) {
       cut.number = positions.length / 3;
@@ -89,7 +83,6 @@ export function* refineMesh(
     [states, middles] = cutAll(mesh, cuts, states, middles);
   }
   let [least, top] = [Infinity, -Infinity];
-  let left = 0;
   for (const distance of distances) {
     if (distance < least) least = distance;
     if (distance > top) top = distance;
@@ -97,16 +90,20 @@ export function* refineMesh(
   for (let i = 0; i < states.length; i++) {
     if (middles[i] < least) least = middles[i];
     if (middles[i] > top) top = middles[i];
-    if (states[i] === LEFT) left += 1;
   }
-  return { least: least - level.tolerance - level.grow, most: top - level.grow, left };
+  const left = states.indexOf(LEFT);
+  return { least: least - level.tolerance - level.grow, most: top - level.grow, left: left < 0 ? null : middleOf(mesh, left) };
 }
+
+const middleOf = ({ positions: p, triangles: t }: GrowingMesh, index: number): Place => {
+  const [a, b, c] = [3 * t[3 * index], 3 * t[3 * index + 1], 3 * t[3 * index + 2]];
+  const along = (i: number): number => (p[a + i] + p[b + i] + p[c + i]) / 3;
+  return [along(0), along(1), along(2)];
+};
 
 /** Where an edge is cut, as a share of it: in the middle, and later anywhere in its middle half, the same every time. */
 const shareIn = (round: number, { a, b }: Cut): number =>
   round < FIRST_UNEVEN ? 0.5 : 0.5 + 0.25 * Math.sin(12.9898 * a + 78.233 * b + 37.719 * round);
-
-const keyOf = (a: number, b: number): number => (a < b ? a * EDGE_KEY + b : b * EDGE_KEY + a);
 
 /** A corner that was moved, and how far it is off the level [mm]. */
 interface Pushed {
@@ -305,94 +302,4 @@ function enclosingRadius(edges: readonly number[]): number {
   if (a * a >= b * b + c * c) return 0.5 * a;
   const half = 0.5 * (a + b + c);
   return (a * b * c) / (4 * Math.sqrt(half * (half - a) * (half - b) * (half - c)));
-}
-
-/** Gives every cut the normals of the triangles beside it. */
-function addNormals({ positions: p, triangles }: GrowingMesh, cuts: ReadonlyMap<number, Cut>): void {
-  for (let i = 0; i < triangles.length; i += 3) {
-    let normal: readonly [number, number, number] | null = null;
-    for (let k = 0; k < 3; k++) {
-      const cut = cuts.get(keyOf(triangles[i + k], triangles[i + ((k + 1) % 3)]));
-      if (cut === undefined) continue;
-      normal ??= normalOf(p, triangles[i], triangles[i + 1], triangles[i + 2]);
-      for (let n = 0; n < 3; n++) cut.normal[n] += normal[n];
-    }
-  }
-}
-
-function normalOf(p: readonly number[], a: number, b: number, c: number): readonly [number, number, number] {
-  const [ux, uy, uz] = [0, 1, 2].map((i) => p[3 * b + i] - p[3 * a + i]);
-  const [vx, vy, vz] = [0, 1, 2].map((i) => p[3 * c + i] - p[3 * a + i]);
-  const [x, y, z] = [uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx];
-  const size = Math.sqrt(x * x + y * y + z * z);
-  return size > 0 ? [x / size, y / size, z / size] : [0, 0, 0];
-}
-
-/** Cuts every triangle beside a cut; what is known of the others stays. */
-function cutAll(
-  mesh: GrowingMesh,
-  cuts: ReadonlyMap<number, Cut>,
-  states: Uint8Array,
-  middles: Float64Array,
-): [Uint8Array<ArrayBuffer>, Float64Array<ArrayBuffer>] {
-  const { positions, triangles: t } = mesh;
-  const triangles: number[] = [];
-  const homes: ActiveCube[] = [];
-  const now: number[] = [];
-  const known: number[] = [];
-  const numberOf = (a: number, b: number): number => cuts.get(keyOf(a, b))?.number ?? -1;
-  for (let i = 0; i < mesh.homes.length; i++) {
-    const [a, b, c] = [t[3 * i], t[3 * i + 1], t[3 * i + 2]];
-    const [ab, bc, ca] = [numberOf(a, b), numberOf(b, c), numberOf(c, a)];
-    const isWhole = ab < 0 && bc < 0 && ca < 0;
-    if (isWhole) triangles.push(a, b, c);
-    else for (const part of cutTriangle(positions, [a, b, c], [ab, bc, ca])) triangles.push(...part);
-    while (homes.length < triangles.length / 3) {
-      homes.push(mesh.homes[i]);
-      now.push(isWhole ? states[i] : OPEN);
-      known.push(isWhole ? middles[i] : 0);
-    }
-  }
-  mesh.triangles = triangles;
-  mesh.homes = homes;
-  return [Uint8Array.from(now), Float64Array.from(known)];
-}
-
-/** A triangle with some of its edges cut: as many parts as cuts and one more. */
-function cutTriangle(positions: readonly number[], corners: readonly number[], middles: readonly number[]): number[][] {
-  const count = middles.filter((middle) => middle >= 0).length;
-  if (count === 0) return [[...corners]];
-  if (count === 3) {
-    const [a, b, c] = corners;
-    const [ab, bc, ca] = middles;
-    return [
-      [a, ab, ca],
-      [ab, b, bc],
-      [ca, bc, c],
-      [ab, bc, ca],
-    ];
-  }
-  // turned so that the first edge is the one that is cut, or the last the one that is not
-  const turn = count === 1 ? middles.findIndex((middle) => middle >= 0) : (middles.findIndex((middle) => middle < 0) + 1) % 3;
-  const [a, b, c] = [0, 1, 2].map((k) => corners[(turn + k) % 3]);
-  const [ab, bc] = [0, 1].map((k) => middles[(turn + k) % 3]);
-  if (count === 1)
-    return [
-      [a, ab, c],
-      [ab, b, c],
-    ];
-  const apart = (p: number, q: number): number =>
-    [0, 1, 2].reduce((sum, i) => sum + squared(positions[3 * p + i] - positions[3 * q + i]), 0);
-  // the rest is a, ab, bc, c
-  return apart(a, bc) <= apart(ab, c)
-    ? [
-        [ab, b, bc],
-        [a, ab, bc],
-        [a, bc, c],
-      ]
-    : [
-        [ab, b, bc],
-        [a, ab, c],
-        [ab, bc, c],
-      ];
 }

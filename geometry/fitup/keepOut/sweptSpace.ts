@@ -7,7 +7,7 @@ import { envelopeRows, fitUpCorners, type EnvelopeRow, type FitUpCorner, type St
 import { partMeshes, type MeshFiles } from '../meshes/partMeshes';
 import { piecesOf, type PartMeshes, type Piece } from '../pieces';
 import type { MeshLibrary } from '../shapes/mesh';
-import { buildMesh, type Share } from './buildMesh';
+import { buildMesh, type NotBuilt, type Share } from './buildMesh';
 import { fieldOfSolid } from './field';
 import { isHidden } from './hidden';
 import { PoseTable } from './poseTable';
@@ -105,7 +105,7 @@ export function* sweptSpaceSteps(
   if (nodes.length === 0) return { refused: 'nothing-swept', message: nothingSwept(missing) };
   const built = yield* buildMesh(nodes, grow, bound);
   if ('refused' in built) {
-    const message = built.refused === 'too-fine' ? tooFine(built.times, bound) : notProved(built.least, built.most, bound);
+    const message = built.refused === 'too-fine' ? tooFine(built.times, bound) : notProved(built, bound);
     return { refused: built.refused, message };
   }
   const { mesh, least, most, gap } = built;
@@ -131,8 +131,15 @@ function tooFine(times: number, bound: number): string {
 }
 
 /** Nothing is handed out that may not be what it is said to be. */
-const notProved = (least: number, most: number, bound: number): string =>
-  `the mesh could not be shown to hold all that is swept within ${bound} mm: it is from ${least.toFixed(2)} to ${most.toFixed(2)} mm outside; give another bound`;
+function notProved({ least, most, around }: Extract<NotBuilt, { refused: 'not-proved' }>, bound: number): string {
+  const crease =
+    'what two parts sweep may meet there at too narrow an angle: ask for those parts one by one, or give another bound';
+  const [x, y, z] = (around ?? [0, 0, 0]).map((value) => value.toFixed(0));
+  const told = `the mesh could not be shown to hold all that is swept within ${bound} mm`;
+  return around === null
+    ? `${told}: it is from ${least.toFixed(2)} to ${most.toFixed(2)} mm outside; give another bound`
+    : `${told} around x ${x}, y ${y}, z ${z} mm; ${crease}`;
+}
 
 /** Every body that is asked for over every corner that it is on. */
 function sweptBodies(
