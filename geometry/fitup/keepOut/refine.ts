@@ -7,9 +7,10 @@ import type { GrowingMesh } from './surface';
 import { squared } from './squared';
 
 const MOST_ROUNDS = 60;
-/** Cuts of a round that are so many, and so many times as many as of a round before, grow without end. */
-const MANY_CUTS = 3000;
-const GROWN = 6;
+/** Cuts that after so many rounds are so many, and so many times as many as in a round before, grow without end. */
+const FIRST_GROWN = 12;
+const MANY_CUTS = 1000;
+const GROWN = 3;
 /** From this round on edges are cut at odd places, and another one every time: in a crease what is pushed could come back to where it was, again and again. */
 const FIRST_UNEVEN = 7;
 const MOST_PUSHES = 40;
@@ -71,7 +72,8 @@ export function* refineMesh(
     }
     if (cuts.size === 0) break;
     if (mesh.homes.length + 2 * cuts.size > most) return { tooMany: true };
-    if (cuts.size > MANY_CUTS && cuts.size > GROWN * fewest) return { grows: middleOf(mesh, states.indexOf(OPEN)) };
+    if (round >= FIRST_GROWN && cuts.size > Math.max(MANY_CUTS, GROWN * fewest))
+      return { grows: middleOf(mesh, states.indexOf(OPEN)) };
     fewest = Math.min(fewest, cuts.size);
     addNormals(mesh, cuts);
     for (const cut of cuts.values()) {
