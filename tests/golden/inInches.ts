@@ -52,7 +52,7 @@ function inchAxle(axle: AxleDocument): AxleDocument {
   });
   const { right, steering, spring, damper, antiRollBar } = axle;
   return {
-    ...axle,
+    ...inchFields(axle, ['travel']),
     points: inchPoints(axle.points),
     wheel: inchFields(axle.wheel, WHEEL),
     ...(right && {
