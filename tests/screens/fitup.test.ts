@@ -3,6 +3,7 @@ import { readFile } from 'node:fs/promises';
 import { expect, test } from 'vitest';
 import { openEdges, readStl } from '../../geometry/index';
 import { binaryStl, tetrahedron } from '../geometry/fitup/stlFiles';
+import { callOff } from './callOff';
 import { openWindow } from './chromium';
 
 test('fit-up: clearance and joints, a row chosen by key and taken to the bench', async () => {
@@ -153,13 +154,7 @@ test('fit-up by keys alone: from the command list to a row; Escape calls the sea
   };
   await command('Clearance of parts');
   await page.getByRole('progressbar').waitFor({ timeout: 60_000 });
-  const took = await page.evaluate(async () => {
-    const since = performance.now();
-    document.body.dispatchEvent(new KeyboardEvent('keydown', { key: 'Escape', bubbles: true, cancelable: true }));
-    while (!document.body.innerText.includes('Called off.')) await new Promise(requestAnimationFrame);
-    return performance.now() - since;
-  });
-  expect(took).toBeLessThan(100);
+  expect(await callOff(page)).toBeLessThan(100);
   await page.getByRole('button', { name: 'Work it out' }).focus();
   await page.keyboard.press('Enter');
   await page.getByRole('region', { name: 'Table of clearance' }).locator('tbody tr').first().waitFor({ timeout: 60_000 });

@@ -4,6 +4,7 @@ import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { readPdf } from '../geometry/sheet/pdfReader';
+import { callOff } from './callOff';
 import { openWindow } from './chromium';
 
 const faultsOf = async (page: Page): Promise<readonly string[]> => {
@@ -125,13 +126,7 @@ test('tyre, rods and disc of the axle’s own numbers can be kept out of; Escape
   });
   expect(told.length).toBeGreaterThan(2);
   expect(told).toEqual([...told].sort((a, b) => a - b));
-  const took = await page.evaluate(async () => {
-    const since = performance.now();
-    document.body.dispatchEvent(new KeyboardEvent('keydown', { key: 'Escape', bubbles: true, cancelable: true }));
-    while (!document.body.innerText.includes('Called off.')) await new Promise(requestAnimationFrame);
-    return performance.now() - since;
-  });
-  expect(took).toBeLessThan(100);
+  expect(await callOff(page)).toBeLessThan(100);
   expect(complaints).toEqual([]);
 }, 240_000);
 
