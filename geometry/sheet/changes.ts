@@ -94,7 +94,7 @@ const takeHeights = (car: SheetCar, axle: AxleName, from: SetupDocument, items: 
   const [now, then] = [car.setup.setup[axle], from[axle]];
   const [spring, was] = [springWords(car, axle, now), springWords(car, axle, then)];
   if (spring !== null && was !== null && spring !== was) items.heights.push(changed(axle, 'Springs', spring, was));
-  const [wheel, before] = [wheelWords(car, now), wheelWords(car, then)];
+  const [wheel, before] = [wheelWords(car, axle, now), wheelWords(car, axle, then)];
   if (wheel !== before) items.heights.push(changed(axle, 'Wheel', wheel || 'as in the car file', before || 'as in the car file'));
   if (now?.rideHeight === then?.rideHeight) return;
   const words = (height: number | undefined): string =>

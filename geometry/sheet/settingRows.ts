@@ -1,7 +1,6 @@
 import type { AdjusterDocument, AxleDocument, AxleName, SetupAxleDocument, SideName } from '../car/document';
 import { heightPart, toeWheelPart } from '../drawing/axleParts';
 import { group, mirror } from '../drawing/shape';
-import { formatNumber } from '../format/format';
 import { lengthWords } from '../format/lengthWords';
 import { shownQuantity, shownReading, withUnit } from '../format/shownQuantity';
 import { findReading } from '../readings/catalogue';
@@ -162,16 +161,20 @@ export const springWords = (car: SheetCar, axle: AxleName, setup: SetupAxleDocum
   return rate === undefined ? null : rateWords(car, rate);
 };
 
-const wheelValue = (car: SheetCar, key: string, value: number): string => {
-  if (key === 'camber' || key === 'toe') return `${formatNumber(value, 2)}°`;
+const wheelValue = (car: SheetCar, axle: AxleName, key: string, value: number): string => {
+  if (key === 'toe') return toeWords(car, axle, value);
+  if (key === 'camber') {
+    const shown = shownReading(findReading(key)!, unitsFor(car.document, axle, car.question.units, car.mm));
+    return withUnit(shown.format(value), shown.unit);
+  }
   return key === 'tyreRate' ? rateWords(car, value) : lengthWords(value * car.mm, 1, car.question.units);
 };
 
 /** What of a wheel a setup has other than the file: "loaded radius 316 mm". */
-export const wheelWords = (car: SheetCar, setup: SetupAxleDocument | undefined): string =>
+export const wheelWords = (car: SheetCar, axle: AxleName, setup: SetupAxleDocument | undefined): string =>
   Object.entries(setup?.wheel ?? {})
     .flatMap(([key, value]) =>
-      typeof value === 'number' ? [`${nameOfKey(key).toLowerCase()} ${wheelValue(car, key, value)}`] : [],
+      typeof value === 'number' ? [`${nameOfKey(key).toLowerCase()} ${wheelValue(car, axle, key, value)}`] : [],
     )
     .join(', ');
 
@@ -187,7 +190,7 @@ const axleRows = (car: SheetCar, axle: AxleName): readonly SettingRow[] => {
     const [left, right] = SIDES.map((side) => words(barWords(car, axle, setup, side))) as [PartSetting, PartSetting];
     rows.push({ name: 'Anti-roll bar', detail: '', left, right, isPlain: false, locked: null });
   }
-  const wheel = wheelWords(car, setup);
+  const wheel = wheelWords(car, axle, setup);
   if (wheel !== '') rows.push(sameRow('Wheel', 'other than in the car file', wheel));
   return rows;
 };

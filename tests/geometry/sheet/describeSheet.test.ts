@@ -323,6 +323,15 @@ describe('the rest of the sheet', () => {
     expect(degrees.some(({ name }) => name.includes('at the rim'))).toBe(false);
   });
 
+  test('what a setup has of its own wheel is in the units of the reader', () => {
+    const front = { ...hatch.setups!['Baseline']!.front, wheel: { camber: -1.25, toe: 0.2, loadedRadius: 300 } };
+    const own = { ...hatch, setups: { ...hatch.setups, Own: { front } } } as CarDocument;
+    const wheel = (more = {}) => rowNamed(own, 'Own', 'front', 'Wheel', more).left.words;
+    expect(wheel()).toBe('camber −1.25°, toe +0.200° toe-in, loaded radius 300 mm');
+    const units = { length: 'in', angle: 'minutes', toe: 'angle', force: 'pound' } as const;
+    expect(wheel({ units })).toBe('camber −1°15′, toe +0°12′ toe-in, loaded radius 11.81 in');
+  });
+
   test('notes keep their lines', () => {
     const noted = {
       ...hatch,
