@@ -329,7 +329,7 @@ describe('the rest of the sheet', () => {
     const wheel = (more = {}) => rowNamed(own, 'Own', 'front', 'Wheel', more).left.words;
     expect(wheel()).toBe('camber −1.25°, toe +0.200° toe-in, loaded radius 300 mm');
     const units = { length: 'in', angle: 'minutes', toe: 'angle', force: 'pound' } as const;
-    expect(wheel({ units })).toBe('camber −1°15′, toe +0°12′ toe-in, loaded radius 11.81 in');
+    expect(wheel({ units })).toBe('camber −1°15′, toe +0°12.0′ toe-in, loaded radius 11.811 in');
   });
 
   test('notes keep their lines', () => {
