@@ -7,7 +7,7 @@ import { eyePoint, zoomAt, type Eye, type Point } from './camera';
 import { cardPlace, type CardPlace } from './cardPlace';
 import { toCar } from './dragTarget';
 import { buildHand, type Hand } from './hand';
-import type { LabelBox } from './labelPlaces';
+import { overlaps, type LabelBox } from './labelPlaces';
 import { buildMaterials } from './materials';
 import { buildOverlay } from './overlay';
 import { aimedEnd, placeOf, type OverlayContent } from './overlayContent';
@@ -64,10 +64,14 @@ export interface RunningScene extends SceneControl {
 const isStill = (): boolean => matchMedia('(prefers-reduced-motion: reduce)').matches;
 
 /** Places of what stands over the view: nothing is written under it. */
-const blockedBoxes = (host: HTMLElement, pane: Pane): readonly LabelBox[] => {
+const blockedBoxes = (
+  host: HTMLElement,
+  pane: Pane,
+  isTaken: (element: Element) => boolean = () => true,
+): readonly LabelBox[] => {
   const origin = host.getBoundingClientRect();
   const { x, y } = pane.box();
-  return [...(host.parentElement ?? host).querySelectorAll('[data-over-view]')].map((element) => {
+  return [...(host.parentElement ?? host).querySelectorAll('[data-over-view]')].filter(isTaken).map((element) => {
     const box = element.getBoundingClientRect();
     return { x: box.x - origin.x - x, y: box.y - origin.y - y, width: box.width, height: box.height };
   });
@@ -231,22 +235,22 @@ export const runScene = (tools: SceneTools): RunningScene => {
     card.dataset['place'] = cardPlace(now, [place[0], place[1]], size, { width, height });
   };
 
-  /** What is asked for in the view goes to its foot where it would stand over the point that it is about. */
+  /** What is asked for in the view goes to its foot where it would stand over the point that it is about, or under the tools. */
   const askClear = (): void => {
     const asked = host.querySelector('.asked');
     const [pane] = panes;
     if (!(asked instanceof HTMLElement) || !pane || panes.length > 1) return;
     const content = contentOf(pane);
     const places = content?.aim ? [placeOf(content, content.aim.from), aimedEnd(content)] : [];
-    const isUnder = places.some((at) => {
+    const { offsetWidth: wide, offsetHeight: high } = asked;
+    const head = { x: (width - wide) / 2, y: ASKED_TOP, width: wide, height: high };
+    const tools = blockedBoxes(host, pane, (element) => element !== asked && !element.matches('.pointcard'));
+    const isOverPoint = places.some((at) => {
       const place = at && pane.project(at);
       if (!place) return false;
-      return (
-        place[1] < ASKED_TOP + asked.offsetHeight + ASKED_CLEAR &&
-        Math.abs(place[0] - width / 2) < asked.offsetWidth / 2 + ASKED_CLEAR
-      );
+      return place[1] < ASKED_TOP + high + ASKED_CLEAR && Math.abs(place[0] - width / 2) < wide / 2 + ASKED_CLEAR;
     });
-    asked.dataset['place'] = isUnder ? 'foot' : 'head';
+    asked.dataset['place'] = isOverPoint || tools.some((box) => overlaps(box, head)) ? 'foot' : 'head';
   };
 
   const frame = (): void => {

@@ -8,6 +8,16 @@ const lengthOf = async (page: Page, name: string): Promise<number> => {
   return Number(text.replace('−', '-').replace(',', ''));
 };
 
+/** What else stands over the view where it asks for something. */
+const underWords = (): readonly string[] => {
+  const box = document.querySelector('.viewport .asked')?.getBoundingClientRect();
+  if (!box) return ['nothing is asked'];
+  return [...document.querySelectorAll('[data-over-view]:not(.asked)')].flatMap((element) => {
+    const { left, right, top, bottom } = element.getBoundingClientRect();
+    return left < box.right && right > box.left && top < box.bottom && bottom > box.top ? [element.className] : [];
+  });
+};
+
 test('the tape is laid in the view from one point to the next, read under Lengths, and given up with Escape', async () => {
   const { page, complaints } = await openBench();
   await choose(page, 'View', 'Front');
@@ -18,6 +28,13 @@ test('the tape is laid in the view from one point to the next, read under Length
   const tape = page.getByRole('button', { name: 'Tape from Ball joint, left' });
   await tape.click();
   await page.getByText('Pick where the tape from ball joint, left, goes to').waitFor();
+  for (const [width, height] of [
+    [1600, 1000],
+    [1280, 720],
+  ] as const) {
+    await page.setViewportSize({ width, height });
+    await expect.poll(() => page.evaluate(underWords)).toEqual([]);
+  }
   await page.keyboard.press('Escape');
   await page.getByText('Pick where the tape').waitFor({ state: 'detached' });
   expect(await page.locator('.overlay .tape').count()).toBe(0);
