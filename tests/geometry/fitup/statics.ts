@@ -44,11 +44,16 @@ export function statics(
   const axle = document[name]!;
   const handsOn = (on: string | undefined, point: Vector, force: Vector): Row =>
     throughPart(document, name, side, corner, on, point, force, column);
-  const { spring } = axle;
-  if (spring?.upper !== undefined) {
-    const { upper, lower } = corner.spring!;
-    columns.push(handsOn(spring.lowerOn, lower, unit(subtract(lower, upper))));
-  } else if (corner.strut !== null) columns.push(column(unit(subtract(corner.strut.foot, corner.strut.top)), corner.strut.top));
+  // what balances the free travel: the spring, around the strut too, or the damper in its place
+  const { spring, damper } = axle;
+  const [carrier, ends] =
+    spring?.upper !== undefined
+      ? [spring.lowerOn, corner.spring!]
+      : spring === undefined && damper?.upper !== undefined
+        ? [damper.lowerOn, corner.damper!]
+        : [undefined, null];
+  if (ends !== null) columns.push(handsOn(carrier, ends.lower, unit(subtract(ends.lower, ends.upper))));
+  else if (corner.strut !== null) columns.push(column(unit(subtract(corner.strut.foot, corner.strut.top)), corner.strut.top));
   else columns.push(column([0, 0, -1], corner.wheelCentre));
 
   const barLink = linkTension(document, car, name, side, position);
