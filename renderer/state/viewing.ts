@@ -11,7 +11,8 @@ export type Scope = 'left' | 'right' | 'axle' | 'car';
 export type Projection = 'perspective' | 'parallel';
 
 /** What can be drawn over the solids. */
-export type OverlayName = 'ghost' | 'steeringAxis' | 'instantCentres' | 'rollCentre' | 'path' | 'pointNames' | 'envelope';
+export type OverlayName =
+  'ghost' | 'steeringAxis' | 'instantCentres' | 'rollCentre' | 'path' | 'pointNames' | 'envelope' | 'jointTilt';
 
 /** A named point of the car file on one side of one axle. */
 export interface PointRef {
@@ -95,6 +96,7 @@ const OVERLAYS: readonly OverlayName[] = [
   'path',
   'pointNames',
   'envelope',
+  'jointTilt',
 ];
 const USUAL_OVERLAYS: readonly OverlayName[] = ['ghost', 'steeringAxis', 'rollCentre'];
 /** Views that are drawn parallel unless somebody asks otherwise: those that lengths are read from. */

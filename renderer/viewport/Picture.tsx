@@ -1,5 +1,6 @@
 import { Canvas } from '@react-three/fiber';
 import { Scene, type SceneProps } from './Scene';
+import '../fitup/joints/fan.css';
 
 /** The canvas with the scene behind it. Loaded by itself: three is the largest part of the window, and numbers do not wait for it. */
 export const Picture = (props: SceneProps) => (

@@ -42,6 +42,7 @@ const ShowList = ({ control }: { readonly control: RefObject<SceneControl | null
   const preferences = useBench((state) => state.preferences);
   const overlays = overlaysOf(preferences);
   const view = useBench((state) => state.view);
+  const hasJoints = useBench((state) => Object.keys(state.history?.present.document.joints ?? {}).length > 0);
   const [open, setOpen] = useState(false);
   const place = useRef<HTMLDivElement>(null);
   const button = useRef<HTMLButtonElement>(null);
@@ -76,6 +77,7 @@ const ShowList = ({ control }: { readonly control: RefObject<SceneControl | null
             <label key={name}>
               <input type="checkbox" checked={overlays.includes(name)} onChange={() => switchOverlay(store, name)} />
               {label}
+              {name === 'jointTilt' && !hasJoints && <span className="quiet">none in this file</span>}
             </label>
           ))}
           <hr />

@@ -1,4 +1,5 @@
 import type { AxleDocument, AxleName, PlacedAxle, PlacedCorner, SideName, Triple } from '../../geometry/index';
+import type { JointFan } from '../fitup/joints/jointFan';
 import type { AimRange, OverlayName, PointRef, Scope, ViewName } from '../state/viewing';
 import type { GroundFrame } from './groundFrame';
 import { along, direction, type Point } from './points';
@@ -34,6 +35,13 @@ export interface Envelope {
   readonly corners: readonly PlacedCorner[];
 }
 
+/** A joint as it stands, in the car's frame, with what is said of it. */
+export interface JointTilt {
+  readonly axle: AxleName;
+  readonly fan: JointFan;
+  readonly words: string;
+}
+
 /** Everything that one view draws over the solids. */
 export interface OverlayContent {
   readonly view: ViewName;
@@ -64,6 +72,7 @@ export interface OverlayContent {
   /** the range of an adjuster that is being made, with the length of the axes beside it [mm] */
   readonly range: (AimRange & { readonly reach: number }) | null;
   readonly envelopes: readonly Envelope[];
+  readonly tilts: readonly JointTilt[];
 }
 
 /** Where a named point is now, in the ground's frame; null where what is shown has no such point. */

@@ -4,6 +4,7 @@ import { floorItems, instantCentreItems, rollAxisItems, rollCentreItems } from '
 import { hiddenItems } from './hiddenItems';
 import type { OverlayContent } from './overlayContent';
 import type { OverlayItem } from './overlayTypes';
+import { tiltItems } from './tiltItems';
 import { aimItems, chosenItems, nameItems, rangeItems, tapeItems } from './pointItems';
 
 /** The links as lines between crosses, named as the file names them: views side by side on another page. */
@@ -44,6 +45,7 @@ export const overlayItems = (content: OverlayContent): readonly OverlayItem[] =>
     if (both || view === 'front') axles.forEach((axle) => items.push(...rollCentreItems(axle, content)));
     if (scope === 'car') items.push(...rollAxisItems(content));
   }
+  items.push(...tiltItems(content));
   const first = axles[0];
   const point = held?.point === null || held === null ? undefined : first?.placed[sides[0] ?? 'left'].points[held.point];
   if (held && point && first)

@@ -1,16 +1,17 @@
-import { findReading, type SideName } from '../../geometry/index';
+import { findReading, toDegrees, type SideName } from '../../geometry/index';
 import { nameOfKey } from '../adjusters/fitterWords';
 import { placeMany } from '../compute/placeSetup';
 import { standingRow } from '../compute/standing';
+import { jointFan } from '../fitup/joints/jointFan';
 import type { BenchState } from '../state/benchStore';
 import { chosenUnits } from '../state/chosenUnits';
 import { overlaysOf, scopeOf, type PointRef, type ViewName } from '../state/viewing';
 import { lengthWords } from '../units/lengthWords';
 import { formatNumber } from '../units/format';
-import { shownReading, withUnit } from '../units/shownQuantity';
+import { shownQuantity, shownReading, withUnit } from '../units/shownQuantity';
 import type { ShownUnits } from '../units/unitChoice';
 import { groundFrame } from './groundFrame';
-import type { AxleContent, Envelope, OverlayContent, WheelWords } from './overlayContent';
+import type { AxleContent, Envelope, JointTilt, OverlayContent, WheelWords } from './overlayContent';
 import { keysOfAdjuster, pointOfAdjuster } from './partKeys';
 import type { Point } from './points';
 import { reachOf } from './reachOf';
@@ -77,6 +78,25 @@ const envelopesOf = (state: BenchState, stage: Stage): readonly Envelope[] => {
   });
 };
 
+/** How every joint of the file stands on the wheels that are shown; of a body that turned in a way not known here, nothing. */
+const tiltsOf = (state: BenchState, stage: Stage): readonly JointTilt[] => {
+  const document = state.history?.present.document;
+  if (!document?.joints || !overlaysOf(state.preferences).includes('jointTilt')) return [];
+  const { format, unit } = shownQuantity({ quantity: 'angle', decimals: 1 }, chosenUnits(state));
+  return stage.axles().flatMap(({ name, placed }) =>
+    stage.sides().flatMap((side) =>
+      Object.entries(document.joints ?? {}).flatMap(([point, joint]) => {
+        if ((joint.axle ?? name) !== name) return [];
+        const fan = jointFan(document, { point, axle: name, side }, placed[side]);
+        if (fan === null) return [];
+        const [now, rated] = [fan.tilt, fan.rated].map((angle) => withUnit(format(toDegrees(angle)), unit));
+        const words = `tilt ${now} ${fan.tilt > fan.rated ? 'over the' : 'of'} ${rated} rated`;
+        return [{ axle: name, fan, words }];
+      }),
+    ),
+  );
+};
+
 export interface ViewSeen {
   readonly view: ViewName;
   readonly outlines: ReadonlyMap<string, Readonly<Record<SideName, boolean>>>;
@@ -133,6 +153,7 @@ export const overlayContent = (state: BenchState, stage: Stage, seen: ViewSeen):
     aim: pick?.kind === 'direction' ? { from: pick.from, direction: pick.direction, reach: 1.6 * seen.arm } : null,
     range: viewing.range && { ...viewing.range, reach: seen.arm },
     envelopes: envelopesOf(state, stage),
+    tilts: tiltsOf(state, stage),
   };
 };
 

@@ -26,4 +26,5 @@ export const OVERLAYS: readonly { readonly name: OverlayName; readonly label: st
   { name: 'path', label: 'Path of the chosen point over bump' },
   { name: 'pointNames', label: 'Names of all points' },
   { name: 'envelope', label: 'Wheel over all travel and lock' },
+  { name: 'jointTilt', label: 'Tilt of joints, with what is rated' },
 ];

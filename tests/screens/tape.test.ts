@@ -1,7 +1,8 @@
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { openBench } from './bench';
-import { choose, choosePoint, labelsOf, placeOfMark } from './viewMarks';
+import { openBench, type } from './bench';
+import { openWindow } from './chromium';
+import { choose, choosePoint, collisions, labelsOf, placeOfMark, show } from './viewMarks';
 
 const lengthOf = async (page: Page, name: string): Promise<number> => {
   const text = await page.locator(`tr[data-tape="${name}"] td`).first().innerText();
@@ -104,4 +105,22 @@ test('what was turned by hand goes on with the arrow keys, on the side whose par
   await page.keyboard.press('ArrowUp');
   expect(await value(right)).toBeGreaterThan(0);
   expect(await value()).toBe(stepped);
+});
+
+test('joints show how far they are tilted now and what is rated, on both axles, in the units that are read', async () => {
+  const { page, complaints } = await openWindow({ reducedMotion: 'reduce' });
+  await page.locator('canvas').waitFor();
+  await show(page, /^Tilt of joints/);
+  await expect.poll(() => labelsOf(page)).toContainEqual(expect.stringMatching(/^tilt \d+\.\d° of 18\.0° rated$/));
+  expect(await page.locator('.overlay .ratedfan').evaluateAll((all) => all.filter((one) => one.getAttribute('d')).length)).toBe(
+    3,
+  );
+  const tilts = async () => (await labelsOf(page)).filter((text) => text.startsWith('tilt'));
+  const standing = await tilts();
+  await type(page.getByLabel('Bump: wheel travel from standing, mm', { exact: true }), '60');
+  await expect.poll(tilts).not.toEqual(standing);
+  expect(await collisions(page)).toEqual([]);
+  await choose(page, 'Axle', 'Rear');
+  await expect.poll(tilts).toContainEqual(expect.stringMatching(/of 13\.0° rated$/));
+  expect(complaints).toEqual([]);
 });

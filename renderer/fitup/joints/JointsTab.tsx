@@ -22,6 +22,7 @@ import { useFitUp } from '../useFitUp';
 import { FitUpView, NOTHING_SHOWN } from '../view/FitUpView';
 import type { FitUpViewName } from '../view/fitUpContent';
 import { jointShown } from './jointItems';
+import './fan.css';
 
 const VIEWS: readonly { readonly name: FitUpViewName; readonly label: string }[] = [
   { name: 'gap', label: 'At joint' },

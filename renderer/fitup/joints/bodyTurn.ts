@@ -37,18 +37,28 @@ const designPoint = (axle: AxleDocument, side: JointRow['side'], mm: number, nam
 };
 
 /** How a carrier of a bolt or a bore is turned at a position; null for one whose turn is not known here. */
-export const turnOf = (document: CarDocument, { axle: name, side }: JointRow, on: string, corner: PlacedCorner): Turn | null => {
+export const turnOf = (
+  document: CarDocument,
+  { axle: name, side }: Pick<JointRow, 'axle' | 'side'>,
+  on: string,
+  corner: PlacedCorner,
+): Turn | null => {
   if (on === 'body' || on === 'rack') return (way) => way;
-  // the strut's tube goes with the knuckle, but for what a clamp eccentric turns it
-  if (on === 'knuckle' || on === 'trailingArm' || on === 'strut') {
-    const { rotation: r } = corner;
-    const row = (way: Vector, i: number): number => (r[i] ?? 0) * way[0] + (r[i + 1] ?? 0) * way[1] + (r[i + 2] ?? 0) * way[2];
-    return (way) => [row(way, 0), row(way, 3), row(way, 6)];
-  }
+  const { rotation: r } = corner;
+  const row = (way: Vector, i: number): number => (r[i] ?? 0) * way[0] + (r[i + 1] ?? 0) * way[1] + (r[i + 2] ?? 0) * way[2];
+  const withKnuckle: Turn = (way) => [row(way, 0), row(way, 3), row(way, 6)];
+  if (on === 'knuckle' || on === 'trailingArm') return withKnuckle;
   const axle = document[name];
   if (!axle) return null;
   const mm = mmPerFileUnit(document);
   const design = (point: string): Vector | null => designPoint(axle, side, mm, point);
+  if (on === 'strut') {
+    // the tube goes with the knuckle, and a clamp eccentric turns it on that
+    const [top, foot] = [design('strutTop'), design('strutFoot')];
+    if (!top || !foot || !corner.strut) return null;
+    const turn = leastTurn(withKnuckle(add(top, foot, -1)), add(corner.strut.top, corner.strut.foot, -1));
+    return (way) => turn(withKnuckle(way));
+  }
   if (on === 'arm') {
     const before = ['armFront', 'armRear', 'ballJoint'].map(design);
     const [a, b, c] = before;

@@ -4,7 +4,7 @@ import { buildAxleModel, type AxleModel } from '../../viewport/axleModel';
 import { eyePoint, type Eye, type Point } from '../../viewport/camera';
 import { buildMaterials, hexDigits, type Finish } from '../../viewport/materials';
 import { buildOverlay, type Overlay } from '../../viewport/overlay';
-import type { OverlayItem } from '../../viewport/overlayTypes';
+import { movedItem } from '../../viewport/movedItem';
 import { buildPane } from '../../viewport/pane';
 import { fitEye } from '../../viewport/views';
 import { drawForces, drawGap, drawLocator, marksLayer } from './drawnMarks';
@@ -207,20 +207,6 @@ export const runFitUpScene = (host: HTMLElement, svg: SVGSVGElement, lengthWords
     pane.look(fitEye(cornerPoints(content), squareWay(content), content.view !== 'corner', aspect, MARGINS));
   };
 
-  const moved = (item: OverlayItem): OverlayItem => {
-    switch (item.kind) {
-      case 'line':
-      case 'hull':
-        return { ...item, points: item.points.map(ground) };
-      case 'ray':
-        return { ...item, from: ground(item.from), to: ground(item.to) };
-      case 'scale':
-        return { ...item, points: [ground(item.points[0]), ground(item.points[1])] };
-      default:
-        return { ...item, at: ground(item.at) };
-    }
-  };
-
   const draw = (): void => {
     asked = 0;
     if (!content || !model) return;
@@ -256,7 +242,7 @@ export const runFitUpScene = (host: HTMLElement, svg: SVGSVGElement, lengthWords
       return { x: box.x - origin.x, y: box.y - origin.y, width: box.width, height: box.height };
     });
     if (side) blocked.push(place);
-    pane.overlay.draw([...content.items.map(moved), ...hand.items()], {
+    pane.overlay.draw([...content.items.map((item) => movedItem(item, ground)), ...hand.items()], {
       project: pane.project,
       width,
       height,

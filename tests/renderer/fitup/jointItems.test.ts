@@ -7,6 +7,7 @@ import { searchMesh } from '../../../geometry/meshes/meshSearch';
 import { answerFitUp } from '../../../renderer/compute/fitup/answerFitUp';
 import { placeSetup } from '../../../renderer/compute/placeSetup';
 import { askedSetups, jointsOrder, meshesOfCar } from '../../../renderer/fitup/fitUpQuestion';
+import { jointFan } from '../../../renderer/fitup/joints/jointFan';
 import { jointShown } from '../../../renderer/fitup/joints/jointItems';
 import type { FitUpOrder } from '../../../renderer/compute/fitup/fitUpOrder';
 
@@ -63,3 +64,27 @@ test.each([
   }
   expect(notDrawn).toEqual([]);
 });
+
+test.each(['Baseline', 'Trial 3', 'Sprint'])(
+  'the bearing at the top of a strut tilts by as much as the strut itself, with the clamp bolt turned too: %s',
+  (setup) => {
+    const read = parseCar(readFileSync(path.join(ROOT, 'samples/saltmarsh-hatch.jounce.json'), 'utf8'));
+    if (!read.ok) throw new Error('the sample has faults');
+    const { document } = read.value;
+    // bolt and bore of the file lie along the strut as it is drawn
+    const drawn = document.joints!['strutTop']!.bolt;
+    for (const travel of [-50, 0, 40])
+      for (const rack of [-40, 0, 40])
+        for (const side of ['left', 'right'] as const) {
+          const corner = placeSetup(document, setup, 'front', { travel, rollDeg: 0, rack })![side];
+          const { top, foot } = corner.strut!;
+          const now = top.map((value, i) => value - foot[i]!);
+          const then = side === 'left' ? drawn : [drawn[0], -drawn[1], drawn[2]];
+          const cosine = now.reduce((sum, value, i) => sum + value * then[i]!, 0) / (Math.hypot(...now) * Math.hypot(...then));
+          const fan = jointFan(document, { point: 'strutTop', axle: 'front', side }, corner)!;
+          // the drawn axis and the file's direction are the same to the last digit that the file gives
+          expect(Math.abs(fan.tilt - Math.acos(Math.min(1, cosine)))).toBeLessThan(1e-3);
+          expect(fan.rated).toBeCloseTo((12 * Math.PI) / 180, 12);
+        }
+  },
+);
