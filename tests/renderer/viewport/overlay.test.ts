@@ -64,6 +64,7 @@ const contentOf = (position: Parameters<typeof placeAxle>[2], part: Partial<Over
   aim: null,
   range: null,
   envelopes: [],
+  tilts: [],
   ...part,
 });
 
