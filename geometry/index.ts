@@ -153,7 +153,7 @@ export {
   type KeepOutQuestion,
   type NoKeepOut,
 } from './fitup/keepOut/sweptSpace';
-export { axisLine, offWords, type TemplateDrawing } from './fitup/template/drawing';
+export { axisLine, HATCHED, offWords, type TemplateDrawing } from './fitup/template/drawing';
 export { seatNames, type Box as PaperBox } from './fitup/template/labels';
 export { paperPlane, type PaperPlane } from './fitup/template/plane';
 export { sectionOf, type Outline } from './fitup/template/section';
@@ -241,6 +241,7 @@ export { clockSeen, hourWords, seenFromWords } from './words/clockWords';
 export { fitterWords, fitterWordsOfSides, partSize, shimsFor, turnsText, type FitterWords } from './words/fitterWords';
 export { nameOfKey } from './words/nameOfKey';
 export { CLEARANCE_CAUTIONS, JOINT_CAUTIONS, KEEP_OUT_CAUTIONS, LOAD_CAUTIONS, STROKE_CAUTIONS } from './words/fitUpCautions';
+export { growthWords, ONE_PLANE } from './words/keepOutWords';
 export { sideWords } from './words/sideWords';
 
 // Drawings of the parts

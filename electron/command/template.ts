@@ -44,7 +44,7 @@ export async function answer(call: Call): Promise<Answer> {
   const { title, facts } = ground;
   const drawing = templateOf(outlines, ground);
   let count: number | null = null;
-  if (kind === 'dxf') await writeWholeFile(out, templateDxf(drawing), force, reads);
+  if (kind === 'dxf') await writeWholeFile(out, templateDxf(drawing, date), force, reads);
   else {
     const grid = tilesOf(
       outlines,

@@ -26,5 +26,5 @@ export const CLEARANCE_CAUTIONS = [
 /** What stands under every answer about swept space, and on every template of it. */
 export const KEEP_OUT_CAUTIONS = [
   PROVE_IT,
-  'Tyre growth and side deflection are as typed; what the file does not describe is not in it. What may come near needs its own margin besides.',
+  'Tyre growth and side deflection are as typed; what the file does not describe is not in it. What may come near needs its own margin, in the growth or besides.',
 ] as const;

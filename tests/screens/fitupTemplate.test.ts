@@ -4,6 +4,7 @@ import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { readPdf } from '../geometry/sheet/pdfReader';
+import { dayOf } from '../../renderer/sheet/sheetChoices';
 import { callOff } from './callOff';
 import { openWindow } from './chromium';
 
@@ -27,6 +28,25 @@ const setField = async (page: Page, name: RegExp, value: string) => {
   await field.press('Enter');
 };
 
+/** Words and arrows of the preview that lie on a point's cross or on the outline, by what they say. */
+const onEachOther = (page: Page): Promise<readonly string[]> =>
+  page.evaluate(() =>
+    [...document.querySelectorAll('.templateside')].flatMap((side) => {
+      const boxOf = (element: Element) => element.getBoundingClientRect();
+      const fixed = [...side.querySelectorAll('text, .templatebar')].filter(
+        (element) => element.closest('g:has(title)') === null,
+      );
+      const crosses = [...side.querySelectorAll('.templatepoint, .templateswept')];
+      return fixed.flatMap((one) =>
+        crosses.flatMap((other) => {
+          const [a, b] = [boxOf(one), boxOf(other)];
+          const isOn = a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
+          return isOn ? [`${one.textContent || one.className} on ${other.parentElement?.textContent ?? ''}`] : [];
+        }),
+      );
+    }),
+  );
+
 const MM = 72 / 25.4;
 
 test('a bracket for a duct of 76 mm beside the tyre: from the tyre to sheets of paper, a cutter’s file and the printer', async () => {
@@ -46,7 +66,14 @@ test('a bracket for a duct of 76 mm beside the tyre: from the tyre to sheets of 
     .getByRole('status')
     .getByText(/^\d+ sheets of A4 and the words before them$/)
     .waitFor();
+  // which side of the line is to be kept free, and what the growth is for
+  await preview.getByText('Hatched: keep out.').first().waitFor();
+  expect(await preview.locator('pattern').count()).toBe(2);
+  await template.getByText(/^Hatched: keep out\. Grown by 48 mm: .*each of its faces/).waitFor();
   expect(await faultsOf(page)).toEqual([]);
+  await page.setViewportSize({ width: 1280, height: 720 });
+  await expect.poll(() => onEachOther(page)).toEqual([]);
+  if (process.env['JOUNCE_PICTURES']) await page.screenshot({ path: `${process.env['JOUNCE_PICTURES']}/template.png` });
   // level, through the wheel centre; on Letter
   await template.getByRole('group', { name: 'Plane' }).getByRole('button', { name: 'Level' }).click();
   await template.getByLabel('Plane through a point').selectOption({ label: 'through wheel centre' });
@@ -65,7 +92,16 @@ test('a bracket for a duct of 76 mm beside the tyre: from the tyre to sheets of 
     expect(height).toBeCloseTo(279.4 * MM, 1);
   }
   const words = pages.flatMap(({ texts }) => texts.map(({ text }) => text)).join(' ');
-  for (const said of ['left side', 'right side', 'grown by 48 mm', 'Print at 100 %', 'Prove it on the car', 'FRONT'])
+  for (const said of [
+    'left side',
+    'right side',
+    'Grown by 48 mm',
+    'Hatched: keep out.',
+    dayOf(new Date()),
+    'Print at 100 %',
+    'Prove it on the car',
+    'FRONT',
+  ])
     expect(words).toContain(said);
   const dxfComes = page.waitForEvent('download');
   await template.getByRole('button', { name: 'Save DXF, right' }).click();

@@ -29,6 +29,11 @@ export interface TemplateDrawing {
   readonly arrows: readonly PaperArrow[];
 }
 
+/** On every sheet, wherever it is drawn. */
+export const HATCHED = 'Hatched: keep out.';
+/** Before the sheets. */
+export const HATCHED_AT_LENGTH = `${HATCHED} The line is the edge of it, dashed round a hole in it; what is not hatched is free of what is swept.`;
+
 /** How an axis's line sticks out of its point on either side, at most [mm]. */
 export const AXIS_REACH_MM = 30;
 /** An axis that shows less of itself is a dot [mm]. */

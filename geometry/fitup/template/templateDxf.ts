@@ -1,10 +1,11 @@
-import { axisLine, offWords, type TemplateDrawing } from './drawing';
+import { axisLine, HATCHED_AT_LENGTH, offWords, type TemplateDrawing } from './drawing';
+import { besideBoxes, hatchOf } from './hatch';
 import { grown, seatNames } from './labels';
 
 type Point = readonly [number, number];
 
 /** What is drawn on each layer, and its colour by the format's own numbers: 7 is black on white. */
-const LAYERS = { OUTLINE: 7, HOLE: 1, POINTS: 5, BOLTS: 3, BARS: 8, WORDS: 8 } as const;
+const LAYERS = { OUTLINE: 7, HOLE: 1, HATCH: 9, POINTS: 5, BOLTS: 3, BARS: 8, WORDS: 8 } as const;
 type Layer = keyof typeof LAYERS;
 
 const TEXT_MM = 4;
@@ -14,11 +15,12 @@ const ARROW_MM = 40;
 
 /**
  * A template as DXF in its twelfth release, a unit a millimetre: outlines are closed polylines, everything else points, lines and
- * words beside them.
+ * words beside them. The hatching is lines of a layer of its own, to be put out where a cutter must not follow them.
  *
  * Lines end as on the system that the format comes from. Letters past ASCII are written as `\U+`: of that age there is no other.
+ * @param date - YYYY-MM-DD
  */
-export function templateDxf(drawing: TemplateDrawing): string {
+export function templateDxf(drawing: TemplateDrawing, date: string): string {
   const { outlines, points, axes, arrows } = drawing;
   const all = outlines.flatMap((outline) => outline.points);
   const pairs: string[] = [...header(all), ...layerTable(), ...group([0, 'SECTION'], [2, 'ENTITIES'])];
@@ -51,6 +53,12 @@ export function templateDxf(drawing: TemplateDrawing): string {
     if (seat?.leader) pairs.push(...line(layer, ...seat.leader));
     pairs.push(...text(layer, from, SMALL_MM, said));
   });
+  const room = [...seats.flatMap((seat) => (seat === null ? [] : [seat.box])), ...points.map(({ at }) => ({ min: at, max: at }))];
+  const hatch = besideBoxes(
+    hatchOf(outlines),
+    room.map((box) => grown(box, 1)),
+  );
+  for (const stroke of hatch) pairs.push(...line('HATCH', ...stroke));
   // under all that is named, wherever the points are
   const corners = [...all, ...seats.flatMap((seat) => (seat === null ? [] : [seat.box.min])), ...points.map(({ at }) => at)];
   const left = least(all, 0);
@@ -70,12 +78,34 @@ export function templateDxf(drawing: TemplateDrawing): string {
     said.push([x, y]);
     pairs.push(...line('WORDS', heart, tip), ...text('WORDS', [x, y], TEXT_MM, direction));
   }
-  const words = [drawing.title, ...drawing.facts, ...endOnWords(drawing), ...drawing.cautions];
+  const words = [
+    ...inLines(drawing.title),
+    ...[
+      `${HATCHED_AT_LENGTH} Layer HATCH.`,
+      ...drawing.facts,
+      ...endOnWords(drawing),
+      ...drawing.cautions,
+      `Template of ${date}.`,
+    ].flatMap(inLines),
+  ];
   words.forEach((said, i) =>
     pairs.push(...text('WORDS', [left, barY - BAR_MM - 10 - 6 * i], i === 0 ? TEXT_MM : SMALL_MM, said)),
   );
   pairs.push(...group([0, 'ENDSEC'], [0, 'EOF']));
   return pairs.join('\r\n') + '\r\n';
+}
+
+/** A text of the format is a line of 255 letters at most, those past ASCII as seven each; none has so many of them. */
+const LINE_LETTERS = 110;
+
+function inLines(said: string): readonly string[] {
+  const lines: string[] = [];
+  for (const word of said.split(/\s+/)) {
+    const longer = `${lines.at(-1) ?? ''} ${word}`;
+    if (lines.length > 0 && longer.length <= LINE_LETTERS) lines[lines.length - 1] = longer;
+    else lines.push(word);
+  }
+  return lines;
 }
 
 /** Directions that no arrow can show. */

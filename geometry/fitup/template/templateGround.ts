@@ -1,5 +1,6 @@
 import type { AxleName, CarDocument, SideName } from '../../car/document';
 import { KEEP_OUT_CAUTIONS } from '../../words/fitUpCautions';
+import { growthWords, ONE_PLANE, plainNumber as plain } from '../../words/keepOutWords';
 import type { KeepOut } from '../keepOut/sweptSpace';
 import type { PaperPlane } from './plane';
 import type { TemplateGround } from './templateOf';
@@ -20,7 +21,9 @@ export function templateGround(
   { axles, side, setups, plane }: TemplateCut,
 ): TemplateGround {
   const facts = [
-    `Swept over ${setups.length === 1 ? 'setup' : 'setups'} ${setups.join(', ')}, all travel and lock, ${side} side${grow === 0 ? '' : `, grown by ${plain(grow)} mm`}.`,
+    `Swept over ${setups.length === 1 ? 'setup' : 'setups'} ${setups.join(', ')}, all travel and lock, ${side} side.`,
+    growthWords(grow),
+    ONE_PLANE,
     `The outline is outside of what is swept, by ${plain(bound)} mm at most; free space narrower than ${gap.toFixed(0)} mm can be filled.`,
     `Plane through ${plane.point.map(plain).join(', ')}, normal ${plane.normal.map(plain).join(', ')} (car frame, mm). Points stand as at design.`,
     ...missing.map((words) => `Left out: ${words}`),
@@ -28,6 +31,3 @@ export function templateGround(
   const title = `${document.name}: keep-out of ${of.join(', ')}`;
   return { document, axles, side, plane, title, facts, cautions: KEEP_OUT_CAUTIONS };
 }
-
-/** No more than three decimals, no zeros at the end, a true minus. */
-const plain = (value: number): string => String(Number(value.toFixed(3)) + 0).replace('-', '−');

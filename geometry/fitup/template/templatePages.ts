@@ -1,7 +1,8 @@
 import { fontsFor, inRuns, type PrintedPath, type PrintedSheet, type PrintedText } from '../../sheet/printedSheet';
 import { wrapText } from '../../sheet/layout/wrapText';
 import { inTypeface, widthOf } from '../../sheet/typeface/typeface';
-import { axisLine, offWords, type TemplateDrawing } from './drawing';
+import { axisLine, HATCHED, HATCHED_AT_LENGTH, offWords, type TemplateDrawing } from './drawing';
+import { besideBoxes, hatchOf, type Stroke } from './hatch';
 import { clip, grown, seatNames, type Box, type Named } from './labels';
 import { endOnWords } from './templateDxf';
 import { MARGIN_MM, STRIP_MM, TEMPLATE_PAPERS, type TemplatePaper, type Tile, type TileGrid } from './tiles';
@@ -19,9 +20,10 @@ const INK = '#000000';
 export function templatePages(drawing: TemplateDrawing, grid: TileGrid, paper: TemplatePaper, date: string): PrintedSheet {
   const { width, height } = TEMPLATE_PAPERS[paper];
   const size = { width: width * POINTS_PER_MM, height: height * POINTS_PER_MM };
-  const tiles = grid.tiles.map((tile) => tilePage(drawing, grid, tile, paper));
+  const hatch = hatchOf(drawing.outlines);
+  const tiles = grid.tiles.map((tile) => tilePage(drawing, hatch, grid, tile, paper, date));
   const unnamed = tiles.flatMap((tile) => tile.unnamed);
-  const pages = [...wordsPages(drawing, grid, paper, unnamed), ...tiles.map(({ marks }) => marks)];
+  const pages = [...wordsPages(drawing, grid, paper, date, unnamed), ...tiles.map(({ marks }) => marks)];
   return {
     title: drawing.title,
     date,
@@ -33,12 +35,19 @@ export function templatePages(drawing: TemplateDrawing, grid: TileGrid, paper: T
 const PRINT_IT = 'Print at 100 %, not fitted to the page, and measure both bars of every sheet: 100 mm each.';
 
 /** What is said before the tiles, on as many sheets as it takes. */
-function wordsPages(drawing: TemplateDrawing, grid: TileGrid, paper: TemplatePaper, unnamed: readonly string[]): Mark[][] {
+function wordsPages(
+  drawing: TemplateDrawing,
+  grid: TileGrid,
+  paper: TemplatePaper,
+  date: string,
+  unnamed: readonly string[],
+): Mark[][] {
   const { rows, columns, tiles } = grid;
   const { width, height } = TEMPLATE_PAPERS[paper];
   const sheets = `${tiles.length} ${tiles.length === 1 ? 'sheet' : 'sheets'} of ${paper} in ${rows} rows and ${columns} columns; neighbours overlap by 10 mm, their crosses on each other.`;
   const off = drawing.points.filter(({ at }) => !tiles.some((tile) => isOn(at, tile))).map(({ name }) => name);
   const said = [
+    HATCHED_AT_LENGTH,
     ...drawing.facts,
     ...endOnWords(drawing),
     PRINT_IT,
@@ -46,6 +55,7 @@ function wordsPages(drawing: TemplateDrawing, grid: TileGrid, paper: TemplatePap
     ...(off.length > 0 ? [`Beside these sheets, so not on them: ${off.join(', ')}.`] : []),
     ...(unnamed.length > 0 ? [`Marked without their names, for which there is no room: ${unnamed.join('; ')}.`] : []),
     ...drawing.cautions,
+    `Template of ${date}.`,
   ];
   const across = (width - 2 * MARGIN_MM) * POINTS_PER_MM;
   const pages: Mark[][] = [[]];
@@ -74,13 +84,18 @@ const isOn = ([x, y]: Point, { min, max }: Box): boolean => x >= min[0] && x <= 
 /** Size of the names on a tile [pt], and half of a point's cross [mm]. */
 const NAME_PT = 7;
 const POINT_MM = 2.5;
+/** The hatching's lines, the thinnest that every printer draws, and the room that they leave around names and marks [mm]. */
+const HATCH_LINE_MM = 0.1;
+const HATCH_GAP_MM = 0.8;
 
 /** A tile, and the points on it that have no name for want of room. */
 function tilePage(
   drawing: TemplateDrawing,
+  hatch: readonly Stroke[],
   { rows, columns }: TileGrid,
   tile: Tile,
   paper: TemplatePaper,
+  date: string,
 ): { readonly marks: Mark[]; readonly unnamed: readonly string[] } {
   const { width, height } = TEMPLATE_PAPERS[paper];
   const { min, max, row, column, marks } = tile;
@@ -124,6 +139,7 @@ function tilePage(
   const names = said.map(({ text, at: place }) => nameAt(text, place));
   const area: Box = { min: [MARGIN_MM, MARGIN_MM], max: [width - MARGIN_MM, foot] };
   const unnamed: string[] = [];
+  const named: Box[] = [];
   seatNames(names, { area, marks: kept, lines, outlines }).forEach((seat, i) => {
     const { text } = said[i];
     if (seat === null) {
@@ -133,8 +149,16 @@ function tilePage(
     const { box, leader } = seat;
     if (leader !== null) made.push(path(leader, 0.12, null));
     made.push(nameIn(text, box));
+    named.push(box);
   });
-  made.push(...strip(drawing, `Row ${row} of ${rows}, column ${column} of ${columns}`, width, foot));
+  const strokes = hatch.flatMap((stroke): readonly Stroke[] => {
+    const clipped = clip(...stroke, tile);
+    return clipped === null ? [] : [[at(clipped[0]), at(clipped[1])]];
+  });
+  const room = [...named, ...kept].map((box) => grown(box, HATCH_GAP_MM));
+  const drawn = strokesPath(besideBoxes(strokes, room), HATCH_LINE_MM);
+  if (drawn !== null) made.push(drawn);
+  made.push(...strip(drawing, `Row ${row} of ${rows}, column ${column} of ${columns}`, date, width, foot));
   return { marks: made, unnamed };
 }
 
@@ -161,7 +185,7 @@ function runsOn(points: readonly Point[], tile: Tile): Point[][] {
 }
 
 /** Bars, words and arrows along the bottom. */
-function strip(drawing: TemplateDrawing, which: string, width: number, foot: number): Mark[] {
+function strip(drawing: TemplateDrawing, which: string, date: string, width: number, foot: number): Mark[] {
   const barY = foot + 9;
   const heart: Point = [width - MARGIN_MM - 38, foot + 15];
   const across = heart[0] - ARROW_MM - 17 - MARGIN_MM;
@@ -170,8 +194,9 @@ function strip(drawing: TemplateDrawing, which: string, width: number, foot: num
     ...bar([MARGIN_MM, barY], [MARGIN_MM + BAR_MM, barY]),
     ...bar([MARGIN_MM, foot - BAR_MM], [MARGIN_MM, foot]),
     words('P', '100 mm: measure this bar and the upright one', [MARGIN_MM + 3, barY - 1.5], 8),
-    words('P', `${which}, ${drawing.side} side. Print at 100 %.`, [MARGIN_MM, barY + 6], 8),
-    words('P', title ?? '', [MARGIN_MM, barY + 11], 8),
+    words('P', `${which}, ${drawing.side} side, ${date}. Print at 100 %.`, [MARGIN_MM, barY + 6], 8),
+    words('P', HATCHED, [MARGIN_MM, barY + 11], 8, 'bold'),
+    words('P', title ?? '', [MARGIN_MM, barY + 16], 8),
   ];
   const along = drawing.arrows.filter(({ seen }) => seen === 'along');
   const shafts = along.map(
@@ -230,7 +255,19 @@ const path = (points: readonly Point[], line: number, dash: readonly number[] | 
   isRound: false,
 });
 
-const words = (tag: PrintedText['tag'], text: string, [x, y]: Point, size: number): PrintedText =>
+/** Many straight lines as one; null for none. */
+const strokesPath = (strokes: readonly Stroke[], line: number): PrintedPath | null =>
+  strokes.length === 0
+    ? null
+    : { ...path([], line, null), commands: strokes.flatMap((stroke) => path(stroke, line, null).commands) };
+
+const words = (
+  tag: PrintedText['tag'],
+  text: string,
+  [x, y]: Point,
+  size: number,
+  weight: PrintedText['weight'] = tag === 'H1' ? 'bold' : 'regular',
+): PrintedText =>
   inRuns({
     kind: 'text',
     tag,
@@ -238,6 +275,6 @@ const words = (tag: PrintedText['tag'], text: string, [x, y]: Point, size: numbe
     x: x * POINTS_PER_MM,
     y: y * POINTS_PER_MM,
     size,
-    weight: tag === 'H1' ? 'bold' : 'regular',
+    weight,
     colour: INK,
   });

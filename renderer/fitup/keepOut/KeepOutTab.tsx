@@ -189,6 +189,7 @@ export const KeepOutTab = ({ document, setup, axle, asked, onAsk, tabs, cautions
               asked={template}
               onAsk={askTemplate}
               sides={sides}
+              grow={made.grow}
               state={section.state}
               onCancel={section.cancel}
               onAgain={section.again}

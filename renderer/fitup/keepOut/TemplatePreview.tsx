@@ -1,5 +1,13 @@
-import { useEffect, useMemo, useRef, useState } from 'react';
-import { axisLine, offWords, seatNames, type Outline, type PaperBox, type TemplateDrawing } from '../../../geometry/index';
+import { useEffect, useId, useMemo, useRef, useState } from 'react';
+import {
+  axisLine,
+  HATCHED,
+  offWords,
+  seatNames,
+  type Outline,
+  type PaperBox,
+  type TemplateDrawing,
+} from '../../../geometry/index';
 import { formatNumber } from '../../units/format';
 import type { TemplateSide } from '../../compute/fitup/fitUpOrder';
 
@@ -9,9 +17,15 @@ type Point = readonly [number, number];
 const LETTER_PX = 6.4;
 const NAME_PX = 15;
 const EDGE_PX = 26;
+/** Along the top for what it is, along the bottom for the bar and the arrows: the drawing and its names lie between. */
+const HEAD_PX = 40;
+const FOOT_PX = 34;
 const BAR_MM = 100;
 const CROSS_PX = 5;
-const ARROW_PX = 22;
+const ARROW_PX = 9;
+/** For an arrow and its word in the bottom line. */
+const ARROW_WIDE_PX = 52;
+const HATCH_PX = 7;
 
 /** The box around the section, and around the sheets that it is on [mm]. */
 const boxOf = ({ drawing, grid }: Drawn): PaperBox => {
@@ -47,6 +61,12 @@ const sizeOf = ({ outlines }: TemplateDrawing): string => {
   return `${formatNumber(span(0), 0)} × ${formatNumber(span(1), 0)} mm`;
 };
 
+/** A line with two short ones at its end. */
+const arrowOf = ([x0, y0]: Point, [x1, y1]: Point): string => {
+  const [x, y] = [0.22 * (x1 - x0), 0.22 * (y1 - y0)];
+  return `M${x0} ${y0}L${x1} ${y1}M${x1 - x - y} ${y1 - y + x}L${x1} ${y1}L${x1 - x + y} ${y1 - y - x}`;
+};
+
 /** One side's section to the scale of all: outlines, points and bolts by name, its sheets, a bar of 100 mm. */
 const SideDrawing = ({
   one,
@@ -63,21 +83,22 @@ const SideDrawing = ({
   const placed = useMemo(() => {
     const box = boxOf(one);
     const middle: Point = [0.5 * (box.min[0] + box.max[0]), 0.5 * (box.min[1] + box.max[1])];
-    const at = ([x, y]: Point): Point => [0.5 * width + scale * (x - middle[0]), 0.5 * height - scale * (y - middle[1])];
-    const isIn = ([x, y]: Point): boolean => x >= 0 && x <= width && y >= 0 && y <= height;
+    const heart: Point = [0.5 * width, 0.5 * (HEAD_PX + height - FOOT_PX)];
+    const at = ([x, y]: Point): Point => [heart[0] + scale * (x - middle[0]), heart[1] - scale * (y - middle[1])];
+    const isIn = ([x, y]: Point): boolean =>
+      x >= CROSS_PX && x <= width - CROSS_PX && y >= HEAD_PX + CROSS_PX && y <= height - FOOT_PX - CROSS_PX;
     const points = drawing.points.map((point) => ({ ...point, px: at(point.at) })).filter(({ px }) => isIn(px));
     const axes = drawing.axes.flatMap((axis) => {
       const ends = axisLine(axis);
-      return ends === null ? [] : [[at(ends[0]), at(ends[1])] as const];
+      return ends === null || !isIn(at(axis.at)) ? [] : [[at(ends[0]), at(ends[1])] as const];
     });
     const seats = seatNames(
       points.map(({ name, px }) => ({ at: px, width: LETTER_PX * name.length + 4, height: NAME_PX })),
       {
-        area: { min: [2, 22], max: [width - 2, height - EDGE_PX] },
-        marks: [
-          ...points.map(({ px: [x, y] }) => ({ min: [x - CROSS_PX, y - CROSS_PX], max: [x + CROSS_PX, y + CROSS_PX] }) as const),
-          { min: [width - 96, height - 100], max: [width, height] },
-        ],
+        area: { min: [2, HEAD_PX], max: [width - 2, height - FOOT_PX] },
+        marks: points.map(
+          ({ px: [x, y] }) => ({ min: [x - CROSS_PX, y - CROSS_PX], max: [x + CROSS_PX, y + CROSS_PX] }) as const,
+        ),
         lines: axes,
         outlines: [],
       },
@@ -93,18 +114,24 @@ const SideDrawing = ({
     return { at, points, axes, seats, tiles, d: pathOf(drawing.outlines, at) };
   }, [one, drawing, grid, scale, width, height]);
   const { points, axes, seats, tiles, d } = placed;
-  const heart: Point = [width - 52, height - 58];
+  const hatch = useId();
   const bar = BAR_MM * scale;
   const sheets =
     'fault' in grid ? `no paper: ${grid.message}` : `${grid.tiles.length} ${grid.tiles.length === 1 ? 'sheet' : 'sheets'}`;
+  const arrows = drawing.arrows.filter(({ seen }) => seen === 'along');
   const outlines = drawing.outlines.filter(({ isHole }) => !isHole).length;
-  const words = `Section on the ${side} side, ${sizeOf(drawing)}, ${outlines} ${outlines === 1 ? 'outline' : 'outlines'}, ${sheets}. ${points.map(({ name, off }) => `${name} ${offWords(off)}`).join(', ')}`;
+  const words = `Section on the ${side} side, ${sizeOf(drawing)}, ${outlines} ${outlines === 1 ? 'outline' : 'outlines'}, ${sheets}. ${HATCHED} ${points.map(({ name, off }) => `${name} ${offWords(off)}`).join(', ')}`;
   return (
     <svg className="templateside" width={width} height={height} role="img" aria-label={words}>
       {tiles.map(({ key, from, to }) => (
         <rect key={key} className="templatetile" x={from[0]} y={from[1]} width={to[0] - from[0]} height={to[1] - from[1]} />
       ))}
-      <path className="templateswept" d={d} fillRule="evenodd" />
+      <defs>
+        <pattern id={hatch} width={HATCH_PX} height={HATCH_PX} patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+          <path className="templatehatch" d={`M0 0V${HATCH_PX}`} />
+        </pattern>
+      </defs>
+      <path className="templateswept" d={d} fillRule="evenodd" fill={`url(#${hatch})`} />
       {axes.map(([from, to], i) => (
         <path key={i} className="templatebolt" d={`M${from.join(' ')}L${to.join(' ')}`} />
       ))}
@@ -126,28 +153,26 @@ const SideDrawing = ({
       <text className="templatehead" x={8} y={16}>
         {side === 'left' ? 'Left' : 'Right'}, {sizeOf(drawing)}
       </text>
-      <path className="templatebar" d={`M8 ${height - 10}h${bar}M8 ${height - 14}v8M${8 + bar} ${height - 14}v8`} />
+      <text className="templatename" x={8} y={32}>
+        {HATCHED}
+      </text>
+      <path className="templatebar" d={`M8 ${height - 8}h${bar}M8 ${height - 12}v8M${8 + bar} ${height - 12}v8`} />
       <text className="templatename" x={8} y={height - 16}>
         100 mm
       </text>
-      {drawing.arrows
-        .filter(({ seen }) => seen === 'along')
-        .map(({ direction, right, up }) => {
-          const tip: Point = [heart[0] + ARROW_PX * right, heart[1] - ARROW_PX * up];
-          return (
-            <g key={direction}>
-              <path className="templatebar" d={`M${heart.join(' ')}L${tip.join(' ')}`} />
-              <text
-                className="templatename"
-                x={tip[0] + 4 * right}
-                y={tip[1] - 6 * up + 4}
-                textAnchor={right > 0.5 ? 'start' : right < -0.5 ? 'end' : 'middle'}
-              >
-                {direction === 'OUTBOARD' ? 'OUT' : direction}
-              </text>
-            </g>
-          );
-        })}
+      {arrows.map(({ direction, right, up }, i) => {
+        // each by itself along the bottom: beside the outline there is no room that is always free
+        const [x, y] = [width - ARROW_WIDE_PX * (arrows.length - i) + 10, height - 13];
+        const [dx, dy] = [ARROW_PX * right, -ARROW_PX * up];
+        return (
+          <g key={direction}>
+            <path className="templatebar" d={arrowOf([x - dx, y - dy], [x + dx, y + dy])} />
+            <text className="templatename" x={x + 12} y={y + 4}>
+              {direction === 'OUTBOARD' ? 'OUT' : direction}
+            </text>
+          </g>
+        );
+      })}
     </svg>
   );
 };
@@ -170,7 +195,9 @@ export const TemplatePreview = ({ sides }: { readonly sides: readonly TemplateSi
   const scale = drawn
     .map((one) => {
       const { min, max } = boxOf(one);
-      return Math.min((width - 2 * EDGE_PX) / (max[0] - min[0]), (size[1] - 2 * EDGE_PX) / (max[1] - min[1]));
+      const [across, upright] = [width - 2 * EDGE_PX, size[1] - HEAD_PX - FOOT_PX - 8];
+      // the bar has its place beside the arrows
+      return Math.min(across / (max[0] - min[0]), upright / (max[1] - min[1]), (width - 3 * ARROW_WIDE_PX - 16) / BAR_MM);
     })
     .reduce((least, one) => Math.min(least, one), Infinity);
   return (

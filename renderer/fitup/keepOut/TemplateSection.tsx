@@ -1,5 +1,13 @@
 import { useCallback, useState } from 'react';
-import type { AxleName, CarDocument, PrintedSheet, Triple } from '../../../geometry/index';
+import {
+  growthWords,
+  HATCHED,
+  ONE_PLANE,
+  type AxleName,
+  type CarDocument,
+  type PrintedSheet,
+  type Triple,
+} from '../../../geometry/index';
 import type { TemplateSide } from '../../compute/fitup/fitUpOrder';
 import { saveFile } from '../../look/saveFile';
 import { dayOf } from '../../sheet/sheetChoices';
@@ -20,6 +28,8 @@ interface TemplateSectionProps {
   readonly onAsk: (asked: TemplateAsked) => void;
   /** the sections of the plane that is asked for; null until they are there */
   readonly sides: readonly TemplateSide[] | null;
+  /** radius and margin in what was worked out [mm] */
+  readonly grow: number;
   readonly state: FitUpState;
   readonly onCancel: () => void;
   readonly onAgain: () => void;
@@ -31,7 +41,7 @@ const NOTHING = () => undefined;
 
 /** From the space that is swept to card in the hand: where it is cut, what it takes, and the ways to paper and to a cutter. */
 export const TemplateSection = (props: TemplateSectionProps) => {
-  const { document, axle, centre, asked, onAsk, sides, state, onCancel, onAgain, isOld } = props;
+  const { document, axle, centre, asked, onAsk, sides, grow, state, onCancel, onAgain, isOld } = props;
   const file = useTemplateFile();
   const [printed, print] = useState<PrintedSheet['pages'] | null>(null);
   const printedOff = useCallback(() => print(null), []);
@@ -90,6 +100,9 @@ export const TemplateSection = (props: TemplateSectionProps) => {
         <span className="quiet" role="status">
           {count > 0 && `${count} ${count === 1 ? 'sheet' : 'sheets'} of ${asked.paper} and the words before them`}
         </span>
+      </p>
+      <p className="quiet keepoutrow">
+        {HATCHED} {growthWords(grow)} {ONE_PLANE}
       </p>
       <p className="quiet keepoutrow">
         Print at 100 %, not fitted to the page, and measure both bars of every sheet: 100 mm each. Points stand as at design.

@@ -24,7 +24,7 @@ export type TemplateFile =
 
 /** Templates as they go to a file or a printer, by the code of the command line. @throws where a side takes too many sheets */
 export const writeTemplate = async ({ kind, drawings, paper, date }: TemplateFileOrder): Promise<TemplateFile> => {
-  if (kind === 'dxf') return { kind, texts: drawings.map(templateDxf) };
+  if (kind === 'dxf') return { kind, texts: drawings.map((drawing) => templateDxf(drawing, date)) };
   const sheets = drawings.map((drawing) => {
     const grid = tilesOf(
       drawing.outlines,

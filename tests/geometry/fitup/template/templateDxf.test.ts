@@ -25,7 +25,7 @@ function drawingOf(): TemplateDrawing {
 
 describe('template as DXF', () => {
   const drawing = drawingOf();
-  const written = templateDxf(drawing);
+  const written = templateDxf(drawing, '2026-05-16');
   const read = new DxfParser().parseSync(written);
   const entities = read?.entities ?? [];
   interface Corners {

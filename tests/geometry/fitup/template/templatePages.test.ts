@@ -206,9 +206,76 @@ describe('words on a template', () => {
     expect(Math.max(...dashed.map(({ commands }) => commands.length))).toBeGreaterThan(20);
   });
 
+  test('every sheet tells what is to be kept free, in hatching and in words, and its day', () => {
+    const centre = hatch.front!.points['wheelCentre']!;
+    const drawing = drawingOn(hatch, ['front'], ringAt(centre), [...centre, 0, 1, 0]);
+    const grid = tilesOf(
+      drawing.outlines,
+      'A4',
+      drawing.points.map(({ at }) => at),
+    );
+    if ('fault' in grid) throw new Error(grid.message);
+    const { pages } = templatePages(drawing, grid, 'A4', '2026-05-16');
+    // the ring as it was made, by no code of the template's: between 120 and 340 mm from its middle
+    const isHeld = (x: number, y: number, spare: number): boolean => Math.abs(Math.hypot(x, y) - 230) < 110 - spare;
+    pages.slice(1).forEach(({ marks }, i) => {
+      const { min, max } = grid.tiles[i]!;
+      const texts = marks.filter((mark): mark is PrintedText => mark.kind === 'text');
+      expect(texts.some(({ text }) => text === 'Hatched: keep out.')).toBe(true);
+      expect(texts.some(({ text }) => text.includes('2026-05-16'))).toBe(true);
+      const hatching = marks.filter(
+        (mark): mark is PrintedPath => mark.kind === 'path' && Math.abs(mark.width / POINTS_PER_MM - 0.1) < 1e-9,
+      );
+      const strokes = hatching.flatMap(({ commands }) =>
+        commands.flatMap((command, k) => {
+          const next = commands[k + 1];
+          return command[0] === 'M' && next ? [[command.slice(1) as number[], next.slice(1) as number[]] as const] : [];
+        }),
+      );
+      const inSection = ([x = 0, y = 0]: readonly number[]) =>
+        [x / POINTS_PER_MM - 10 + min[0], max[1] + 10 - y / POINTS_PER_MM] as const;
+      for (const stroke of strokes) {
+        for (const end of stroke) expect(isHeld(...inSection(end), -1)).toBe(true);
+        for (const text of texts) expect(covers(boxOf(text), ...stroke), text.text).toBe(false);
+      }
+      // wherever a sheet has room for two lines of hatching it has one
+      let deep = false;
+      for (let x = min[0] + 10; x < max[0] - 10; x += 4)
+        for (let y = min[1] + 10; y < max[1] - 10; y += 4) deep ||= isHeld(x, y, 14);
+      if (deep) expect(strokes.length).toBeGreaterThan(0);
+    });
+    const first = pages[0]!.marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : [])).join(' ');
+    expect(first).toContain('Hatched: keep out.');
+    expect(first).toContain('2026-05-16');
+  });
+
+  test('in DXF the hatching is lines of a layer of its own, beside all names', () => {
+    const drawing = drawingOn(hatch, ['front'], swept, [0, 600, 250, 0, 0, 1]);
+    const entities = new DxfParser().parseSync(templateDxf(drawing, '2026-05-16'))?.entities ?? [];
+    const lines = entities.filter(({ layer }) => layer === 'HATCH') as unknown as {
+      type: string;
+      vertices: { x: number; y: number }[];
+    }[];
+    expect(lines.length).toBeGreaterThan(20);
+    expect(new Set(lines.map(({ type }) => type))).toEqual(new Set(['LINE']));
+    const texts = entities.filter(({ type }) => type === 'TEXT') as unknown as {
+      text: string;
+      textHeight: number;
+      startPoint: { x: number; y: number };
+    }[];
+    for (const { text, textHeight: high, startPoint: at } of texts) {
+      const box = { min: [at.x, at.y], max: [at.x + 0.9 * high * text.length, at.y + high] };
+      for (const { vertices } of lines)
+        expect(covers(box, [vertices[0]!.x, vertices[0]!.y], [vertices[1]!.x, vertices[1]!.y]), text).toBe(false);
+    }
+    const words = texts.map(({ text }) => text).join(' ');
+    expect(words).toContain('Hatched: keep out.');
+    expect(words).toContain('2026-05-16');
+  });
+
   test('in DXF do not lie on each other either, nor on a bolt’s axis', () => {
     const drawing = drawingOn(hatch, ['front', 'rear'], swept, [0, 600, 250, 0, 0, 1]);
-    const entities = new DxfParser().parseSync(templateDxf(drawing))?.entities ?? [];
+    const entities = new DxfParser().parseSync(templateDxf(drawing, '2026-05-16'))?.entities ?? [];
     const texts = entities.filter(({ type, layer }) => type === 'TEXT' && layer !== 'WORDS') as unknown as {
       text: string;
       textHeight: number;
