@@ -1,5 +1,5 @@
 import path from 'node:path';
-import { binaryStl, KEEP_OUT_CAUTIONS, type KeepOut } from '../../geometry/index';
+import { binaryStl, KEEP_OUT_CAUTIONS, outsideWords, type KeepOut } from '../../geometry/index';
 import type { Answer, Call } from './answer';
 import { setupsInUse } from './clearance';
 import { usageError } from './commandError';
@@ -23,7 +23,7 @@ export async function answer(call: Call): Promise<Answer> {
   const made = await sweptOf(car, question, call);
   const bytes = binaryStl(made.mesh, `${car.document.name}: ${made.of.join(', ')}`);
   await writeWholeFile(out, bytes, force, reads);
-  const { of, grow, bound, outward, gap, volume, box, envelope, missing } = made;
+  const { of, grow, bound, outward, gap, isFilled, volume, box, envelope, missing } = made;
   const triangles = made.mesh.triangles.length / 3;
   const document = {
     car: car.document.name,
@@ -37,6 +37,7 @@ export async function answer(call: Call): Promise<Answer> {
     bound,
     outward,
     gap,
+    filled: isFilled,
     triangles,
     volume,
     box,
@@ -48,7 +49,7 @@ export async function answer(call: Call): Promise<Answer> {
 }
 
 function inWords(title: string, out: string, made: KeepOut, style: TextStyle): string {
-  const { of, grow, bound, outward, gap, volume, box, envelope, missing, mesh } = made;
+  const { of, grow, gap, isFilled, volume, box, envelope, missing, mesh } = made;
   const grown = grow === 0 ? '' : `, grown by ${formatPlain(grow)} mm`;
   const [low, high] = box;
   const along = (i: 0 | 1 | 2): string => `${formatFixed(low[i], 1)} to ${formatFixed(high[i], 1)}`;
@@ -57,7 +58,11 @@ function inWords(title: string, out: string, made: KeepOut, style: TextStyle): s
     ...wrap(`  ${harmless(out)}: ${mesh.triangles.length / 3} triangles, closed, ${formatFixed(volume / 1e6, 2)} litres`, '    '),
     ...wrap(`  Swept by ${harmless(of.join(', '))}${grown}.`, '    '),
     ...wrap(
-      `  Outside of it by ${formatFixed(outward.least, 2)} to ${formatFixed(outward.most, 2)} mm at every corner and in the middle of every triangle; ${formatPlain(bound)} is the most. Free space narrower than ${formatFixed(gap, 0)} mm can be filled.`,
+      `  Outside of it ${outsideWords(
+        made,
+        (mm) => `${formatFixed(mm, 2)} mm`,
+        (mm) => `${formatPlain(Number(mm.toFixed(1)))} mm`,
+      )}.${isFilled ? '' : ` Free space narrower than ${formatFixed(gap, 0)} mm can be filled.`}`,
       '    ',
     ),
     ...wrap(`  Car frame, mm: x ${along(0)}, y ${along(1)}, z ${along(2)}.`, '    '),

@@ -39,7 +39,7 @@ export async function answer(call: Call): Promise<Answer> {
     throw usageError(
       `--plane: all that is swept lies ${formatFixed(Math.abs(outlines.missedBy), 1)} mm or more ${outlines.missedBy > 0 ? 'in front of' : 'behind'} the plane`,
     );
-  const { of, grow, bound, outward, gap } = made;
+  const { of, grow, bound, outward, gap, isFilled } = made;
   const ground = templateGround(car.document, made, { axles: axlesAsked(car, options), side, setups, plane });
   const { title, facts } = ground;
   const drawing = templateOf(outlines, ground);
@@ -70,6 +70,7 @@ export async function answer(call: Call): Promise<Answer> {
     bound,
     outward,
     gap,
+    filled: isFilled,
     plane: { point: plane.point, normal: plane.normal, right: plane.right, up: plane.up },
     outlines: outlines.map(({ isHole, area, length, points }) => ({ hole: isHole, area, length, points: points.length })),
     missing: made.missing,

@@ -10,3 +10,27 @@ export const growthWords = (grow: number): string =>
 /** A section says nothing of what lies before and behind it. */
 export const ONE_PLANE =
   'The line holds in this plane only: a bracket with thickness needs a template at each of its faces, or the keep-out as a solid (STL) to be built around.';
+
+/**
+ * How far out of what is swept the surface is.
+ * @param isFilled - narrow space is filled, and farther out there than the bound
+ * @param words - lengths in mm with their unit: to hundredths, and to tenths
+ */
+export const outsideWords = (
+  {
+    outward,
+    bound,
+    gap,
+    isFilled,
+  }: {
+    readonly outward: { readonly least: number; readonly most: number };
+    readonly bound: number;
+    readonly gap: number;
+    readonly isFilled: boolean;
+  },
+  fine: (mm: number) => string,
+  tenths: (mm: number) => string,
+): string =>
+  isFilled
+    ? `by ${fine(outward.least)} or more at every corner and in the middle of every triangle, by ${tenths(bound)} at most; but free space narrower than ${tenths(gap)} is filled where parts nearly touch or part at a narrow angle: up to ${fine(outward.most)} there`
+    : `by ${fine(outward.least)} to ${fine(outward.most)} at every corner and in the middle of every triangle; ${tenths(bound)} is the most`;

@@ -29,7 +29,8 @@ const TARGETS = [1, 0.85, 0.7] as const;
 const SHARES = [0.25, 0.4, 0.35] as const;
 
 /** What each of the targets takes of the whole: nearly always the first is good, and most of the time is then its own. */
-const TURNS = [0.9, 0.06, 0.04] as const;
+const TURNS = [0.9, 0.04, 0.03] as const;
+const FILLED_TURN = 0.03;
 
 /** How far a long answer has come, from 0 to 1; never less than it was. */
 export type Share = number;
@@ -42,29 +43,39 @@ export interface BuiltMesh {
   readonly most: number;
   /** free space narrower than this may have been missed, and filled */
   readonly gap: number;
+  /** narrow space is filled whose middle is farther out than the bound: nowhere else is the mesh */
+  readonly isFilled: boolean;
 }
 
 /**
  * Why there is none: how many times too many triangles a length there would be; or how far out what was made is, and around where it
- * could not be shown to hold all. Where cuts grow without end how far out is not known, and nothing else is tried.
+ * could not be shown to hold all. Where cuts grow without end how far out is not known.
  */
 export type NotBuilt =
   | { readonly refused: 'too-fine'; readonly times: number }
   | { readonly refused: 'not-proved'; readonly least: number; readonly most: number; readonly around: Place | null };
 
-/** Builds a closed mesh around what is swept, grown. */
+/**
+ * Builds a closed mesh around what is swept, grown. Between parts that nearly touch, or part at a narrow angle, there can be free
+ * space that no cutting of a mesh over it finds the bottom of: it is filled then, and that is told.
+ */
 export function* buildMesh(nodes: readonly PositionNode[], grow: number, bound: number): Generator<Share, BuiltMesh | NotBuilt> {
-  let made: BuiltMesh | NotBuilt = { refused: 'not-proved', least: -Infinity, most: Infinity, around: null };
   let from = 0;
   for (const [index, target] of TARGETS.entries()) {
-    made = yield* within(rising(buildOnce(nodes, levelOf(grow, target * bound), bound)), from, TURNS[index]);
+    const made = yield* within(rising(buildOnce(nodes, levelOf(grow, target * bound), bound, false)), from, TURNS[index]);
     from += TURNS[index];
-    if (!('refused' in made) || made.refused === 'too-fine' || made.most === Infinity) return made;
+    if (!('refused' in made) || made.refused === 'too-fine') return made;
+    if (made.most === Infinity) break;
   }
-  return made;
+  return yield* within(rising(buildOnce(nodes, levelOf(grow, bound), bound, true)), 1 - FILLED_TURN, FILLED_TURN);
 }
 
-function* buildOnce(nodes: readonly PositionNode[], level: Level, bound: number): Generator<Share, BuiltMesh | NotBuilt> {
+function* buildOnce(
+  nodes: readonly PositionNode[],
+  level: Level,
+  bound: number,
+  fills: boolean,
+): Generator<Share, BuiltMesh | NotBuilt> {
   const coarse = latticeAround(nodes, level, LARGEST_RADIUS_MM / RADIUS_PER_EDGE);
   const rough = yield* within(activeCubes(coarse, level, nodes, 1, MOST_CUBES), 0, SHARES[0] / 2);
   if (rough === null) return tooFine(Infinity);
@@ -77,15 +88,17 @@ function* buildOnce(nodes: readonly PositionNode[], level: Level, bound: number)
   const search = new NearestSearch(level.tolerance);
   const mesh = yield* within(buildSurface(lattice, level, cubes, search), SHARES[0], SHARES[1]);
   const refined = yield* within(
-    refineMesh(mesh, lattice, level, search, nodes, MOST_TRIANGLES),
+    refineMesh(mesh, lattice, level, search, nodes, MOST_TRIANGLES, fills),
     SHARES[0] + SHARES[1],
     SHARES[2],
   );
   if ('tooMany' in refined) return tooFine(2);
   if ('grows' in refined) return { refused: 'not-proved', least: -Infinity, most: Infinity, around: refined.grows };
   const { least, most, left } = refined;
-  if (left !== null || least < -INSIDE_MM || most > bound) return { refused: 'not-proved', least, most, around: left };
-  return { mesh, least, most, gap: 2 * (RADIUS_PER_EDGE * edge + level.at - level.grow) };
+  const gap = 2 * (RADIUS_PER_EDGE * edge + level.at - level.grow);
+  if (left !== null || least < -INSIDE_MM || most > (fills ? Math.max(bound, gap / 2) : bound))
+    return { refused: 'not-proved', least, most, around: left };
+  return { mesh, least, most, gap, isFilled: most > bound };
 }
 
 const tooFine = (times: number): NotBuilt => ({ refused: 'too-fine', times });

@@ -7,6 +7,8 @@ import type { GrowingMesh } from './surface';
 import { squared } from './squared';
 
 const MOST_ROUNDS = 60;
+/** Where narrow space is filled what stands farther out than the bound is cut up in so many rounds. */
+const FILLED_ROUNDS = 6;
 /** Cuts that after so many rounds are so many, and so many times as many as in a round before, grow without end. */
 const FIRST_GROWN = 12;
 const MANY_CUTS = 1000;
@@ -42,6 +44,7 @@ export type Unsettled = { readonly tooMany: true } | { readonly grows: Place };
  * Cuts up what could reach into the swept space, or stands farther out than the bound, until nothing does. An edge is cut for both of
  * its triangles, so the mesh stays closed; new corners are moved to the level.
  * @param most - gives up where there are more triangles
+ * @param fills - leaves what is over narrow space where it is, farther out than the bound, instead of going down into it
  * @yields the share of the round that is done
  */
 export function* refineMesh(
@@ -51,9 +54,10 @@ export function* refineMesh(
   search: NearestSearch,
   roots: readonly PositionNode[],
   most: number,
+  fills: boolean,
 ): Generator<number, Refined | Unsettled> {
   const { positions, distances } = mesh;
-  const look = new Looks(lattice, level, search, roots);
+  const look = new Looks(lattice, level, search, roots, fills);
   let states = new Uint8Array(mesh.homes.length);
   let middles = new Float64Array(mesh.homes.length);
   let fewest = Infinity;
@@ -62,7 +66,7 @@ export function* refineMesh(
     for (let i = 0; i < mesh.homes.length; i++) {
       if (states[i] !== OPEN) continue;
       if (i % 2000 === 1999) yield i / mesh.homes.length;
-      const { cut: fault, isSafe, middle } = look.judge(mesh, i, round < MOST_ROUNDS, Math.max(0, round - FIRST_UNEVEN));
+      const { cut: fault, isSafe, middle } = look.judge(mesh, i, round);
       middles[i] = middle;
       states[i] = fault !== null ? OPEN : isSafe ? DONE : LEFT;
       if (fault === null) continue;
@@ -126,6 +130,7 @@ class Looks {
     private readonly level: Level,
     private readonly search: NearestSearch,
     roots: readonly PositionNode[],
+    private readonly fills: boolean,
   ) {
     this.all = anywhere(roots);
   }
@@ -151,13 +156,12 @@ class Looks {
 
   /**
    * Which edge of a triangle has to be cut, if any; whether it is known not to reach inside; and the distance in its middle [mm].
-   * @param mayCut - no edge is cut any more unless
+   * After the last round none is cut any more.
    */
   judge(
     { positions, triangles, homes, distances }: GrowingMesh,
     index: number,
-    mayCut: boolean,
-    turn: number,
+    round: number,
   ): { readonly cut: number | null; readonly isSafe: boolean; readonly middle: number } {
     const { level, corners: t } = this;
     const home = homes[index];
@@ -167,8 +171,9 @@ class Looks {
     const most = level.grow + level.bound;
     const [x, y, z] = [(t[0] + t[3] + t[6]) / 3, (t[1] + t[4] + t[7]) / 3, (t[2] + t[5] + t[8]) / 3];
     const middle = this.find(home, x, y, z, -Infinity, most + 2 * edges[longest]).distance;
-    const isLarge = mayCut && edges[longest] >= SMALLEST_EDGE * level.bound;
-    if (middle > most && isLarge) {
+    const isLarge = round < MOST_ROUNDS && edges[longest] >= SMALLEST_EDGE * level.bound;
+    const turn = Math.max(0, round - FIRST_UNEVEN);
+    if (middle > most && isLarge && !(this.fills && round >= FILLED_ROUNDS)) {
       const over = this.farthest(home, t);
       return { cut: over ?? (turn === 0 ? longest : this.another(edges, longest, turn + index)), isSafe: false, middle };
     }
@@ -266,7 +271,7 @@ class Looks {
     const { level } = this;
     const { a, b, normal, home } = cut;
     const from = [0, 1, 2].map((i) => positions[3 * a + i] + share * (positions[3 * b + i] - positions[3 * a + i]));
-    let [x, y, z] = this.sunk(positions, cut, from) ?? from;
+    let [x, y, z] = (this.fills ? null : this.sunk(positions, cut, from)) ?? from;
     const size = Math.sqrt(squared(normal[0]) + squared(normal[1]) + squared(normal[2]));
     const goal = level.at + 0.5 * level.play;
     // where two sweeps meet it can go to and fro between them: the best of it is good enough to go on from

@@ -36,7 +36,8 @@ export interface ClosedMesh {
 }
 
 /**
- * Space that is kept out of: it holds all that is swept, grown, and reaches out past it by no more than the bound. What no part
+ * Space that is kept out of: it holds all that is swept, grown, and reaches out past it by no more than the bound, but where narrow
+ * space between parts is filled. What no part
  * reaches and is shut in stays free: it has a shell of its own, whose triangles face inwards.
  */
 export interface KeepOut {
@@ -49,6 +50,8 @@ export interface KeepOut {
   readonly outward: { readonly least: number; readonly most: number };
   /** free space between what is swept can be filled where it is narrower than this [mm] */
   readonly gap: number;
+  /** such space is filled whose middle is farther out than the bound, and there alone the surface is so far out */
+  readonly isFilled: boolean;
   /** what is enclosed [mm³] */
   readonly volume: number;
   /** lowest and highest corner of the box around it */
@@ -108,11 +111,11 @@ export function* sweptSpaceSteps(
     const message = built.refused === 'too-fine' ? tooFine(built.times, bound) : notProved(built, bound);
     return { refused: built.refused, message };
   }
-  const { mesh, least, most, gap } = built;
+  const { mesh, least, most, gap, isFilled } = built;
   const closed: ClosedMesh = { positions: Float64Array.from(mesh.positions), triangles: Uint32Array.from(mesh.triangles) };
   const outward = { least, most };
   const [volume, box] = [volumeOfMesh(closed), boxOf(closed)];
-  return { mesh: closed, of: names, grow, bound, outward, gap, volume, box, envelope, missing };
+  return { mesh: closed, of: names, grow, bound, outward, gap, isFilled, volume, box, envelope, missing };
 }
 
 function unknownPart(unknown: readonly string[], known: readonly string[], missing: readonly string[]): string {

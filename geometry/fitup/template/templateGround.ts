@@ -17,14 +17,24 @@ export interface TemplateCut {
 /** All that a template says besides its outlines: the same wherever it is made. */
 export function templateGround(
   document: CarDocument,
-  { of, grow, bound, gap, missing }: Pick<KeepOut, 'of' | 'grow' | 'bound' | 'gap' | 'missing'>,
+  {
+    of,
+    grow,
+    bound,
+    gap,
+    isFilled,
+    outward,
+    missing,
+  }: Pick<KeepOut, 'of' | 'grow' | 'bound' | 'gap' | 'isFilled' | 'outward' | 'missing'>,
   { axles, side, setups, plane }: TemplateCut,
 ): TemplateGround {
   const facts = [
     `Swept over ${setups.length === 1 ? 'setup' : 'setups'} ${setups.join(', ')}, all travel and lock, ${side} side.`,
     growthWords(grow),
     ONE_PLANE,
-    `The outline is outside of what is swept, by ${plain(bound)} mm at most; free space narrower than ${gap.toFixed(0)} mm can be filled.`,
+    isFilled
+      ? `The outline is outside of what is swept, by ${plain(bound)} mm at most; but free space narrower than ${gap.toFixed(0)} mm is filled where parts nearly touch or part at a narrow angle: up to ${outward.most.toFixed(1)} mm there.`
+      : `The outline is outside of what is swept, by ${plain(bound)} mm at most; free space narrower than ${gap.toFixed(0)} mm can be filled.`,
     `Plane through ${plane.point.map(plain).join(', ')}, normal ${plane.normal.map(plain).join(', ')} (car frame, mm). Points stand as at design.`,
     ...missing.map((words) => `Left out: ${words}`),
   ];
