@@ -8,7 +8,7 @@ export interface Buckling {
   readonly yields: number | null;
   /** the smaller of the two */
   readonly governs: 'euler' | 'yield' | null;
-  /** the governing load ÷ the push; null in tension */
+  /** the governing load ÷ the push; null in tension, and where nothing is carried */
   readonly times: number | null;
 }
 
@@ -29,6 +29,9 @@ export function areaOf(diameter: number, wall: number): number {
 export const eulerLoad = (modulus: number, second: number, length: number): number =>
   (Math.PI * Math.PI * modulus * second) / (length * length);
 
+/** What is left of a balance by rounding is no push [N]. */
+const LEAST_PUSH = 1e-6;
+
 /**
  * @param section - in the file's unit of length; modulus and yield in N/mm²
  * @param mm - millimetres in that unit
@@ -42,7 +45,7 @@ export function bucklingOf(section: SectionDocument, mm: number, length: number,
   const yields = section.yield === undefined ? null : areaOf(diameter, wall) * section.yield;
   const governs = smaller(euler, yields);
   const load = governs === 'euler' ? euler : yields;
-  return { euler, yields, governs, times: load !== null && axial < 0 ? load / -axial : null };
+  return { euler, yields, governs, times: load !== null && axial < -LEAST_PUSH ? load / -axial : null };
 }
 
 function smaller(euler: number | null, yields: number | null): Buckling['governs'] {

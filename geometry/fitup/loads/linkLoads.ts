@@ -7,7 +7,7 @@ import { mirror, type Vector } from '../../core/vector';
 import type { Failure } from '../../corner/failure';
 import { barState } from '../../readings/barReadings';
 import type { PerSide, Position } from '../../readings/rows';
-import { suspendedState } from '../../readings/suspendedReadings';
+import { suspendedState, type SuspendedState } from '../../readings/suspendedReadings';
 import { wheelStance } from '../../readings/wheelStance';
 import { frameFor } from '../../setup/axleGround';
 import type { AssembledCar } from '../../setup/assembleCar';
@@ -50,6 +50,8 @@ export const LOAD_WARNING_CODES = {
     'The file has no `strutTube`: the bending of the strut is taken at its foot, where it is more than at the guide.',
   'arm-shared': 'What an arm’s inner joints take along the line between them cannot be told apart by balance: it is shared.',
   'blade-free': 'A trailing arm is held across its bolt alone: what its blade takes along it is not modelled.',
+  'past-stop': 'The damper would be past solid or past fully open: no wheel gets there, and no spring carries what is said.',
+  'past-lock': 'The rack would be past its stop.',
   assumed: 'Something of a case had to be assumed: it is said what.',
 } as const satisfies Readonly<Record<string, string>>;
 
@@ -143,23 +145,17 @@ type Warn = (code: LoadWarningCode, path: string, message: string) => void;
 function standingAxle(solver: AxleSolver, placed: Placed, setting: AxleSetting, warn: Warn): StandingAxle {
   const { axle, main } = solver;
   const name = axle.axle;
-  const { spring, bar } = axle.mechanism;
+  const { spring, damper, bar } = axle.mechanism;
   const forceOf = (side: SideName): number | null => {
     const ground = frameFor(axle[side], placed.frame);
-    const { contactRise } = wheelStance(axle[side].corner, main[side].motion, ground);
+    const { motion } = main[side];
+    const { contactRise } = wheelStance(axle[side].corner, motion, ground);
     const datum = setting.springDatum[side];
-    return suspendedState(
-      axle[side],
-      spring,
-      null,
-      setting.springRate,
-      datum,
-      main[side].motion,
-      placed.rack,
-      ground,
-      contactRise,
-    ).springForce;
+    const state = suspendedState(axle[side], spring, damper, setting.springRate, datum, motion, placed.rack, ground, contactRise);
+    warnOfStops(name, side, state, warn);
+    return state.springForce;
   };
+  warnOfLock(name, axle.mechanism.steering?.travel ?? null, placed.rack, warn);
   const springForce = { left: forceOf('left'), right: forceOf('right') };
   if (spring !== null) {
     if (setting.springDatum.left.by === 'weight')
@@ -195,6 +191,30 @@ function standingAxle(solver: AxleSolver, placed: Placed, setting: AxleSetting, 
       `${name}: the trailing arm is held across its bolt alone; what the blade takes along the bolt is not modelled.`,
     );
   return { name, solver, placed, springForce, barTorque };
+}
+
+const tenths = (mm: number): string => mm.toFixed(1);
+
+/** A wheel at a travel that its damper does not let it have. */
+function warnOfStops(name: AxleName, side: SideName, { solidLeft, droopLeft }: SuspendedState, warn: Warn): void {
+  const past = (mm: number, stop: string): void =>
+    warn(
+      'past-stop',
+      `${name}.${side}`,
+      `${name} ${side}: the damper would be ${tenths(mm)} mm past ${stop} at this travel: the wheel does not get there. Ask at a travel between its stops.`,
+    );
+  if (solidLeft !== null && solidLeft < 0) past(-solidLeft, 'solid');
+  else if (droopLeft !== null && droopLeft < 0) past(-droopLeft, 'fully open');
+}
+
+function warnOfLock(name: AxleName, travel: readonly [number, number] | null, rack: number, warn: Warn): void {
+  if (travel === null || (rack >= travel[0] && rack <= travel[1])) return;
+  const mm = rack < travel[0] ? travel[0] - rack : rack - travel[1];
+  warn(
+    'past-lock',
+    `${name}.steering`,
+    `${name}: the rack would be ${tenths(mm)} mm past its stop: the wheels do not get there.`,
+  );
 }
 
 /**

@@ -1,5 +1,5 @@
 import { useMemo } from 'react';
-import type { ArrowView } from '../../../geometry/index';
+import type { ArrowView, LoadWarning } from '../../../geometry/index';
 import { Segments } from '../../look/controls/Segments';
 import { useUnits } from '../../look/units';
 import { KeepTable } from '../../lengths/KeepTable';
@@ -38,6 +38,10 @@ const ARROWS: readonly { readonly name: ArrowView; readonly label: string }[] = 
   { name: 'knuckle', label: 'On the knuckle' },
   { name: 'links', label: 'Along the links' },
 ];
+
+/** What makes the numbers of a case those of no car, or of another place, is said before them. */
+const FIRST_SAID: readonly LoadWarning['code'][] = ['past-stop', 'past-lock', 'spring-pulls', 'nothing-holds', 'assumed'];
+const isAboutPlace = ({ code }: LoadWarning): boolean => FIRST_SAID.includes(code);
 
 /** What every link carries in every load case, with the cases to edit and the forces as arrows. */
 export const LoadsTab = ({ document, setup, axle, tabs, cautions, theme }: TabProps) => {
@@ -97,6 +101,7 @@ export const LoadsTab = ({ document, setup, axle, tabs, cautions, theme }: TabPr
               of them.
             </p>
           )}
+          {answered && <FitUpWarnings warnings={answered.answer.warnings.filter(isAboutPlace)} />}
           {one && (
             <LoadsTable
               document={document}
@@ -139,7 +144,7 @@ export const LoadsTab = ({ document, setup, axle, tabs, cautions, theme }: TabPr
               </div>
             </dl>
           )}
-          {answered && <FitUpWarnings warnings={answered.answer.warnings} />}
+          {answered && <FitUpWarnings warnings={answered.answer.warnings.filter((warning) => !isAboutPlace(warning))} />}
           {one && host && answered && (
             <CaseEditor
               host={host}

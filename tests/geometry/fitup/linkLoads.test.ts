@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { toRadians, type AssembledCar, type AxleName, type Position, type SideName, type Vector } from '../../../geometry/index';
 import { add, cross, dot, length, scale, subtract, unit } from '../../../geometry/core/vector';
 import type { CarDocument } from '../../../geometry/car/document';
-import { loadCases } from '../../../geometry/fitup/loads/loadCase';
+import { loadCaseOfG, loadCases } from '../../../geometry/fitup/loads/loadCase';
 import type { LinkEnd } from '../../../geometry/fitup/loads/linkRow';
 import { goldenDocument } from '../../golden/goldenCars';
 import { inInches } from '../../golden/inInches';
@@ -245,6 +245,35 @@ describe('what is told apart', () => {
     expect(answer.warnings.filter(({ code }) => code === 'nothing-holds').map(({ path }) => path)).toEqual(['rear']);
     // a strut holds along its axis, spring or not
     expect(carriedOf(answer.cases[0], 'front', 'left').by).toBe('strut');
+  });
+
+  it('a place that no wheel gets to: past the end of the damper, past the stop of the rack, on its own side', () => {
+    const car = stand(sample('saltmarsh-hatch'), 'Baseline');
+    const codes = (position: Position) =>
+      answerOf(car, [caseOf(GIVEN)], position)
+        .warnings.filter(({ code }) => code.startsWith('past'))
+        .map(({ code, path, message }) => `${code} ${path} ${/[\d.]+ mm past (its stop|solid|fully open)/.exec(message)?.[0]}`);
+    expect(codes({})).toEqual([]);
+    expect(codes({ travel: 60, rack: 70 })).toEqual([]);
+    expect(codes({ rack: 72.5 })).toEqual(['past-lock front.steering 2.5 mm past its stop']);
+    expect(codes({ rack: -71 })).toEqual(['past-lock front.steering 1.0 mm past its stop']);
+    expect(codes({ travel: { left: 120, right: 0 } })).toEqual([
+      expect.stringMatching(/^past-stop front\.left \d+\.\d mm past solid$/),
+      expect.stringMatching(/^past-stop rear\.left \d+\.\d mm past solid$/),
+    ]);
+    expect(codes({ travel: { left: 0, right: -120 } }).map((one) => one.replace(/[\d.]+ mm/, 'mm'))).toEqual([
+      'past-stop front.right mm past fully open',
+      'past-stop rear.right mm past fully open',
+    ]);
+  });
+
+  it('a link that carries nothing has no factor of buckling', () => {
+    const car = stand(sample('saltmarsh-hatch'), 'Trial 3');
+    const cornering = loadCaseOfG(car, 'Given', [-1.5, 0]);
+    for (const { rows } of answerOf(car, [cornering]).cases)
+      for (const { axial, buckling, link } of rows)
+        if (axial !== null && buckling !== null && Math.abs(axial) < 1e-6) expect(buckling.times, link).toBeNull();
+        else if (buckling !== null) expect(buckling.times === null || buckling.times < 1e9, link).toBe(true);
   });
 
   it('an unhooked bar', () => {
