@@ -1,12 +1,14 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { formatPath, type AdjusterDocument, type Fault } from '../../../geometry/index';
 import { PartDrawing } from '../../adjusters/parts/PartDrawing';
+import { useUnits } from '../../look/units';
 import { FieldForm, FieldsOf, neededFirst } from './FieldForm';
 import { focusPlace } from './focusPlace';
 import { FormContext, useForm, type FormHost } from './formHost';
 import type { Field } from './fieldTree';
 import { faultOf, faultWords, isAt, judgeEdit } from './judgeEdit';
 import { NameLeaf } from './NameLeaf';
+import { untakenIn, untakenWords } from './untaken';
 import { isFresh, type Draft, type SetDraft } from './useDraft';
 import { valueAt, withValue, type FieldPath } from './pathValue';
 import { faultOfSpelling, mendedName } from '../renaming/renamePart';
@@ -31,6 +33,7 @@ const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slic
  */
 export const DraftPart = ({ field, path, draft: { name, value, inside }, onDraft }: DraftPartProps) => {
   const host = useForm();
+  const units = useUnits();
   const isNamed = path.at(-1) === '';
   const change = (part: (now: Draft) => Partial<Draft>) => onDraft((now) => (now === null ? null : { ...now, ...part(now) }));
   const setValue = (made: (now: unknown) => unknown) => change((now) => ({ value: made(now.value) }));
@@ -50,9 +53,18 @@ export const DraftPart = ({ field, path, draft: { name, value, inside }, onDraft
   useEffect(() => {
     if (begins.current) box.current?.querySelector<HTMLElement>('input, select')?.focus();
   }, []);
-  // what is missing may be out of sight, over the button that was pressed
+  // what is missing may be out of sight, over the button that was pressed, or in a part that is folded
   useEffect(() => {
-    if (attempts > 0) box.current?.querySelector<HTMLElement>('.faulty input, .faulty select')?.focus();
+    if (attempts === 0) return undefined;
+    const faulty = (): HTMLElement | null =>
+      ['.faulty :is(input, select, textarea)', ':scope .draft :is(input, select)']
+        .map((what) => box.current?.querySelector<HTMLElement>(what) ?? null)
+        .find((found) => found !== null) ?? null;
+    const first = faulty();
+    if (first) return first.focus();
+    for (const folded of box.current?.querySelectorAll('details') ?? []) folded.open = true;
+    const frame = requestAnimationFrame(() => faulty()?.focus());
+    return () => cancelAnimationFrame(frame);
   }, [attempts]);
   const place: FieldPath = isNamed ? [...path.slice(0, -1), name] : path;
   const { document } = host;
@@ -101,15 +113,21 @@ export const DraftPart = ({ field, path, draft: { name, value, inside }, onDraft
       return null;
     },
   };
+  const untaken = untakenIn(draft, field, place, units);
+  const refuse = (ofName: string | null) => {
+    setMissing(ofName);
+    setAttempts((before) => before + 1);
+  };
   const make = () => {
     const parent = host.read(place.slice(0, -1));
     if (isNamed && (name === '' || Object.hasOwn((parent ?? {}) as object, name)))
-      return setMissing(name === '' ? 'Give it a name.' : `There is a ${name} already.`);
+      return refuse(name === '' ? 'Give it a name.' : `There is a ${name} already.`);
     const spelling = isNamed ? faultOfSpelling(name) : null;
-    if (spelling !== null) return setMissing(spelling);
-    if (judgeEdit(withValue(host.document, place, value)).length > 0) {
+    if (spelling !== null) return refuse(spelling);
+    // the part has what was last taken there, which is not what is read in the field
+    if (untaken.length > 0 || judgeEdit(withValue(host.document, place, value)).length > 0) {
       setJudged(true);
-      return setAttempts((before) => before + 1);
+      return refuse(null);
     }
     host.write(place, value, `Add ${lower(field.words.label)}${isNamed ? ` ${name}` : ''}`);
     onDone();
@@ -118,6 +136,7 @@ export const DraftPart = ({ field, path, draft: { name, value, inside }, onDraft
   // a fault of the part itself has no field that could say it
   const whole = formatPath(place);
   const elsewhere = faults.filter(({ path: at }) => at === null || at === whole || !isAt(at, place) || field.kind === 'leaf');
+  const leftOut = attempts > 0 ? untakenWords(untaken) : null;
   const mended = missing === null || name === '' ? null : mendedName(name);
   return (
     <FormContext value={draft}>
@@ -164,6 +183,11 @@ export const DraftPart = ({ field, path, draft: { name, value, inside }, onDraft
           </button>
           <span className="quiet">one undo step</span>
         </p>
+        {leftOut !== null && (
+          <p className="leaffault" role="alert">
+            {leftOut}
+          </p>
+        )}
       </fieldset>
     </FormContext>
   );

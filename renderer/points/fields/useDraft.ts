@@ -42,7 +42,8 @@ const useShelved = <Value>(what: string, path: FieldPath): readonly [Value | nul
 /** The part that is being made at a place. */
 export const useDraft = (path: FieldPath): readonly [Draft | null, SetDraft] => useShelved<Draft>('draft', path);
 
-interface TypedText {
+/** What is typed into a field and not taken. */
+export interface TypedText {
   readonly text: string;
   /** what stood in the field before: once something else does, the text is of another value */
   readonly over: string;
