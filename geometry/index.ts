@@ -11,6 +11,7 @@ export { placesOf, type LineAndColumn } from './car/text/linesAndColumns';
 export { FAULT_CODES } from './car/faultCodes';
 export { WARNING_CODES } from './car/warningCodes';
 export { carFileSchema } from './car/carFileSchema';
+export { linkCarriersOf, partCarriersOf, SPINNING } from './car/rules/fitUpRules';
 export { contradictionsIn, type Contradiction, type PlaceWanted } from './car/rules/contradictions';
 export { serializeCar } from './car/serializeCar';
 export type {

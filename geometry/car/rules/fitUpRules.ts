@@ -1,6 +1,7 @@
 import { at, entriesOf, isThere, itemsOf, namesOf, textOf, vectorOf, type Place } from '../place';
 import { cross, distance, length, unit } from '../../core/vector';
-import { carriersOf, type AxleView } from './axleView';
+import type { AxleName, CarDocument } from '../document';
+import { carriersOf, viewAxle, type AxleView } from './axleView';
 import { judgeAxle } from './carRules';
 import { judgeDirection, judgeKey, judgeName, reportMissing, reportValue, type Report } from './report';
 
@@ -27,6 +28,15 @@ function partCarriers(view: AxleView): string[] {
   ];
 }
 
+/** What a part of an axle of a car can be on, by the names of the file. */
+export const partCarriersOf = (car: CarDocument, axle: AxleName): readonly string[] => [
+  ...new Set(partCarriers(viewAxle({ value: car, path: [] }, axle))),
+];
+
+/** What the lower end of a spring or damper, or the bar's link, can be on. */
+export const linkCarriersOf = (car: CarDocument, axle: AxleName): readonly string[] =>
+  carriersOf(viewAxle({ value: car, path: [] }, axle));
+
 /** The axle of an entry: named, or the only one there is; without either only the car's own body will do. */
 function axlesOf(entry: Place, views: readonly AxleView[], report: Report): readonly AxleView[] {
   const place = at(entry, 'axle');
@@ -49,7 +59,7 @@ function judgeCarrier(report: Report, place: Place, axles: readonly AxleView[]):
 }
 
 /** Carriers that turn with the wheel: nothing on them keeps a direction, or a place. */
-const SPINNING = ['wheel', 'hub', 'driveShaft'];
+export const SPINNING: readonly string[] = ['wheel', 'hub', 'driveShaft'];
 
 /** A carrier of a bolt, a bore or the end of a hose: one that does not spin, and that the car carries with it. */
 function judgeSteadyCarrier(report: Report, place: Place, axles: readonly AxleView[]): void {

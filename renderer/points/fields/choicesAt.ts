@@ -1,4 +1,5 @@
-import { CATALOGUE, type AxleName } from '../../../geometry/index';
+import { CATALOGUE, linkCarriersOf, partCarriersOf, SPINNING, type AxleName } from '../../../geometry/index';
+import { nameOfKey } from '../../adjusters/fitterWords';
 import { isOnKnuckle } from '../../viewport/joints';
 import type { FormHost } from './formHost';
 import type { FieldPath } from './pathValue';
@@ -37,6 +38,38 @@ const adjustersOf = (host: FormHost, axle: AxleName): ChoiceGroup => ({
   })),
 });
 
+/** Carriers under one heading each; what the axle has no longer and the file still names stays to be seen. */
+const carrierGroups = (names: readonly string[], now: unknown): readonly ChoiceGroup[] => {
+  const all = typeof now === 'string' && now !== '' && !names.includes(now) ? [...names, now] : names;
+  const isStill = (name: string): boolean => name === 'body' || name === 'ground';
+  const isSpun = (name: string): boolean => SPINNING.includes(name);
+  const groups = [
+    { heading: 'Stands still', of: all.filter(isStill) },
+    { heading: 'Moves', of: all.filter((name) => !isStill(name) && !isSpun(name)) },
+    { heading: 'Spins', of: all.filter(isSpun) },
+  ];
+  return groups
+    .filter(({ of }) => of.length > 0)
+    .map(({ heading, of }) => ({ heading, options: of.map((value) => ({ value, label: nameOfKey(value) })) }));
+};
+
+const AXLES: readonly AxleName[] = ['front', 'rear'];
+
+/** What carries a solid, a bolt, a bore, the end of a hose, a spring, a damper or a link; null where the field is another. */
+const carriersAt = (host: FormHost, path: FieldPath): readonly ChoiceGroup[] | null => {
+  const [holder, last] = [path[0], String(path.at(-1))];
+  const now = host.read(path);
+  if (last === 'lowerOn' || last === 'linkOn')
+    return host.axle === null ? null : carrierGroups(linkCarriersOf(host.document, host.axle), now);
+  const isPart = holder === 'parts' && last === 'on';
+  const isSteady = (holder === 'joints' || holder === 'spans') && last.endsWith('On');
+  if (path.length !== 3 || (!isPart && !isSteady)) return null;
+  const own = host.read([...path.slice(0, -1), 'axle']);
+  const axles = AXLES.filter((axle) => host.document[axle] && (own === undefined || own === axle));
+  const names = [...new Set(axles.flatMap((axle) => partCarriersOf(host.document, axle)))];
+  return carrierGroups(isPart ? names : names.filter((name) => name !== 'ground' && !SPINNING.includes(name)), now);
+};
+
 /** What a field is chosen from by words that are not those of the file; null where it is typed. */
 export const choicesAt = (host: FormHost, path: FieldPath): readonly ChoiceGroup[] | null => {
   const [holder, last] = [path[0], path.at(-1)];
@@ -44,7 +77,7 @@ export const choicesAt = (host: FormHost, path: FieldPath): readonly ChoiceGroup
   if (holder === 'limits' && path.length === 3 && last === 'setting')
     return (['front', 'rear'] as const).map((axle) => adjustersOf(host, axle)).filter(({ options }) => options.length > 0);
   if (holder === 'tolerances' && path.length === 3 && last === 'key') return [...READINGS, FAMILIES];
-  return null;
+  return carriersAt(host, path);
 };
 
 /** What a choice that is left out means. */

@@ -83,29 +83,10 @@ export const aimedFrom = (host: FormHost, path: FieldPath): string | null => {
 export const firstDirection = (value: unknown): Triple =>
   Array.isArray(value) && value.length === 3 ? (value as unknown as Triple) : [0, 0, 1];
 
-/** What a solid, a bolt or the end of a hose can be on, of either axle; which of them this axle has the rules of the file say. */
-const STEADY = [
-  'body',
-  'knuckle',
-  'arm',
-  'strut',
-  'strutRod',
-  'trailingArm',
-  'rack',
-  'spring',
-  'damperUpper',
-  'damperLower',
-  'bar',
-  'barLink',
-];
-
 const fitUpNames = (document: CarDocument, path: FieldPath): readonly string[] => {
   const [holder, last] = [path[0], String(path.at(-1))];
   const axles = [document.front, document.rear];
-  const rods = axles.flatMap((axle) => Object.keys(axle?.rods ?? {}));
   if (last === 'rod') return axles.flatMap((axle) => Object.keys((axle?.layout === 'strut' ? STRUT_RODS : axle?.rods) ?? {}));
-  if (last === 'on') return [...STEADY, ...rods, 'wheel', 'hub', 'driveShaft', 'ground'];
-  if (last.endsWith('On')) return [...STEADY, ...rods];
   const isPoint = holder === 'joints' ? last === 'key' : last === 'from' || last === 'to';
   return isPoint && path.length === 3 ? axles.flatMap((axle) => Object.keys(axle?.points ?? {})) : [];
 };
@@ -121,10 +102,6 @@ export const namesFor = (host: FormHost, path: FieldPath): readonly string[] => 
   if (before === 'rods') return points;
   if (POINT_KEYS.includes(last)) return points;
   if (last === 'rod') return before === 'steering' ? rods : [...rods, 'barLink'];
-  if (last === 'lowerOn' || last === 'linkOn')
-    return axle?.layout === 'strut'
-      ? ['strut', 'arm', 'knuckle']
-      : ['knuckle', ...(axle?.trailingArm ? ['trailingArm'] : []), ...rods];
   if (last === 'toeAdjuster') return adjusters;
   if (last === 'onCar') return setupNames(host.document);
   if (path[0] === 'margins' && last === 'key') return marginKinds(host);

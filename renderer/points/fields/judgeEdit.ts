@@ -22,14 +22,17 @@ const inLabels = (text: string, path: string | null): string =>
     return `“${(path === null ? null : labelAt(path, name)) ?? name}”`;
   });
 
+/** Faults that list what may be typed: it is said as it has to be typed, though a field may have a label of that name. */
+const LISTS_VALUES = /^unknown-(?!key$)/;
+
 /** A fault in one sentence: where, what was found, what is expected and what to do. */
-export const faultWords = ({ path, found, expected, hint }: Fault, here: FieldPath): string => {
+export const faultWords = ({ code, path, found, expected, hint }: Fault, here: FieldPath): string => {
   const where = path === null || isAt(path, here) ? '' : `${path}: `;
   const parts = [found === null ? null : `found ${found}`, expected === null ? null : `expected ${expected}`];
   const text = parts.filter((part) => part !== null).join(', ');
   // a path is spelled as the file spells it; a sentence without one begins as sentences do
   const sentence = where === '' ? `${text.charAt(0).toUpperCase()}${text.slice(1)}` : `${where}${text}`;
-  return inLabels(`${sentence}${hint === null ? '.' : `; ${hint}`}`, path);
+  return inLabels(`${sentence}${hint === null ? '.' : `; ${hint}`}`, LISTS_VALUES.test(code) ? null : path);
 };
 
 /** Whether a fault is of this field or of something in it. */

@@ -8,7 +8,7 @@ import { scaleAt } from '../../../renderer/points/fields/scaleAt';
 import type { FormHost } from '../../../renderer/points/fields/formHost';
 import { STANDARD_UNITS } from '../../../renderer/units/unitChoice';
 import type { LeafInput } from '../../../renderer/points/fields/fieldTree';
-import { emptyWords } from '../../../renderer/points/fields/choicesAt';
+import { choicesAt, emptyWords } from '../../../renderer/points/fields/choicesAt';
 import { noteAt } from '../../../renderer/points/fields/noteAt';
 import { leafText, parseLeaf } from '../../../renderer/points/fields/leafText';
 import type { ShownUnits } from '../../../renderer/units/unitChoice';
@@ -298,5 +298,54 @@ describe('edits', () => {
       'front.points.armRear',
     );
     expect(faultOf([], path)).toBeNull();
+  });
+});
+
+describe('what carries a part is chosen', () => {
+  const host = (axle: 'front' | 'rear' | null, value: unknown): FormHost => ({
+    document: carDocument('car-23'),
+    axle,
+    isOfCar: true,
+    mm: 1,
+    read: (path) => valueAt(value, path),
+    write: () => null,
+    rename: () => null,
+    faultAt: () => null,
+    drag: () => undefined,
+  });
+  const namesAt = (path: FieldPath, value: unknown = {}, axle: 'front' | 'rear' | null = null) =>
+    choicesAt(host(axle, value), path)?.flatMap(({ options }) => options.map((option) => option.value)) ?? [];
+
+  test('from what the rules of the file take there, every one of it', () => {
+    const car = carDocument('car-23');
+    const shape = { kind: 'sphere', at: [0, 500, 300], radius: 5 };
+    for (const axle of ['front', 'rear'] as const) {
+      const on = namesAt(['parts', 'tried', 'on'], { parts: { tried: { axle } } });
+      expect(on).toContain('body');
+      expect(on).toContain('wheel');
+      for (const name of on) expect(judgeEdit(withValue(car, ['parts', 'tried'], { axle, on: name, shape })), name).toEqual([]);
+      const ends = namesAt(['spans', 'tried', 'toOn'], { spans: { tried: { axle } } });
+      const hose = { axle, from: [0, 300, 300], fromOn: 'body', to: [0, 600, 300], length: 900 };
+      for (const name of ends) expect(judgeEdit(withValue(car, ['spans', 'tried'], { ...hose, toOn: name })), name).toEqual([]);
+      expect(ends).not.toContain('wheel');
+    }
+    expect(namesAt(['front', 'antiRollBar', 'linkOn'], {}, 'front')).toContain('strut');
+    expect(namesAt(['rear', 'damper', 'lowerOn'], {}, 'rear')).toContain('trailingArm');
+  });
+
+  test('by the words of people; a name that is not there any more stays to be seen', () => {
+    const [still] = choicesAt(host(null, {}), ['parts', 'tried', 'on']) ?? [];
+    expect(still?.options[0]).toEqual({ value: 'body', label: 'Body' });
+    expect(namesAt(['parts', 'tried', 'on'], { parts: { tried: { on: 'oldLink' } } })).toContain('oldLink');
+    expect(choicesAt(host(null, {}), ['parts', 'tried', 'margin'])).toBeNull();
+  });
+
+  test('a message never offers a word that it refuses', () => {
+    const shape = { kind: 'sphere', at: [0, 500, 300], radius: 5 };
+    const path: FieldPath = ['parts', 'tried', 'on'];
+    const faults = judgeEdit(withValue(carDocument('car-23'), path.slice(0, -1), { axle: 'front', on: 'Body', shape }));
+    const said = faultOf(faults, path) ?? '';
+    expect(said).toMatch(/did you mean “body”/);
+    expect(said.slice(said.indexOf('expected'))).not.toContain('“Body”');
   });
 });
