@@ -37,10 +37,15 @@ export const FitUpPage = ({ theme }: { readonly theme: string }) => {
     choosePage(store, 'points');
   });
   const [asked, setAsked] = useKept<FitUpAsked>('fitup.asked', () => ALL_ASKED);
+  const goToTab = (next: FitUpTab) => {
+    setTab(next);
+    // every tab draws the row of tabs anew, and the one that was pressed would lose the keys
+    requestAnimationFrame(() => window.document.querySelector<HTMLElement>('.fituptabs [aria-pressed="true"]')?.focus());
+  };
   if (!bench) return <p className="nostudies">No car is open. Open one, or a sample, from the file menu.</p>;
   const tabs = (
     <>
-      <Segments label="Fit-up" options={TABS} chosen={tab} className="fituptabs" onChoose={setTab} />
+      <Segments label="Fit-up" options={TABS} chosen={tab} className="fituptabs" onChoose={goToTab} />
       <button
         type="button"
         className="button"

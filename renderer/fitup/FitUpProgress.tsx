@@ -9,7 +9,8 @@ interface FitUpProgressProps {
   /** what stands on the page is of another question or car */
   readonly isOld: boolean;
   readonly onCancel: () => void;
-  readonly onAgain: () => void;
+  /** null: the question has the button that asks it, and says what stands below */
+  readonly onAgain: (() => void) | null;
 }
 
 /** How far an answer is once it has taken half a second, the way to call it off, and what is to be said when there is none. */
@@ -32,12 +33,15 @@ export const FitUpProgress = ({ state, isOld, onCancel, onAgain }: FitUpProgress
       <div className="verdict stale" role="status">
         <VerdictShape verdict="close" />
         <span>
-          <b>Called off.</b> {isOld ? 'What stands below is of before the last change.' : 'Nothing was worked out.'}
+          <b>Called off.</b>{' '}
+          {onAgain === null ? '' : isOld ? 'What stands below is of before the last change.' : 'Nothing was worked out.'}
         </span>
         <span className="spread" />
-        <button type="button" className="button" onClick={onAgain}>
-          Work it out
-        </button>
+        {onAgain !== null && (
+          <button type="button" className="button" onClick={onAgain}>
+            Work it out
+          </button>
+        )}
       </div>
     );
   if (state.kind !== 'running' || !state.isSlow) return null;

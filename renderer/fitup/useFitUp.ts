@@ -18,6 +18,8 @@ export type FitUpState =
   | { readonly kind: 'called off' }
   | { readonly kind: 'failed'; readonly failure: Failure | Error };
 
+const IDLE: FitUpState = { kind: 'idle' };
+
 /** What takes longer says how far it is [ms]. */
 const SLOW_MS = 500;
 /** How often it is said how far it is [ms]. */
@@ -31,7 +33,7 @@ const TELL_MS = 100;
  */
 export function useFitUp<Order extends FitUpOrder>(key: string, order: Order | null) {
   const [hand] = useState(() => new FitUpHand());
-  const [state, setState] = useState<FitUpState>({ kind: 'idle' });
+  const [state, setState] = useState<FitUpState>(IDLE);
   const [last, keep] = useKept<FitUpAnswered<Order> | null>(`fitup.${key}`, () => null);
   const keeping = useRef(keep);
   useEffect(() => {
@@ -62,7 +64,7 @@ export function useFitUp<Order extends FitUpOrder>(key: string, order: Order | n
         const answered: FitUpAnswered<Order> = { order, answer: result.value, took: performance.now() - started };
         known.current = answered;
         keeping.current(answered);
-        finish({ kind: 'idle' });
+        finish(IDLE);
       },
       fail: (failure) => finish({ kind: 'failed', failure }),
     });
@@ -83,5 +85,7 @@ export function useFitUp<Order extends FitUpOrder>(key: string, order: Order | n
     setState({ kind: 'called off' });
   }, [hand]);
 
-  return { state, last: state.kind === 'failed' ? null : last, cancel, again: run };
+  // a question that is being put again has neither a run nor an end of one
+  const now = order === null ? IDLE : state;
+  return { state: now, last: now.kind === 'failed' ? null : last, cancel, again: run };
 }

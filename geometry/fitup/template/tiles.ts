@@ -1,3 +1,4 @@
+import { formatNumber } from '../../format/format';
 import { clip } from './labels';
 import type { Outline } from './section';
 
@@ -86,7 +87,7 @@ export function tilesOf(
       isPrinted ? [{ row: i + 1, column: k + 1, ...corners, marks: marksOf(corners, [k + 1, i + 1], [columns, rows]) }] : [],
     ),
   );
-  return tiles.length > MOST_TILES ? tooMany(`${tiles.length}`, paper, min, max) : { rows, columns, tiles };
+  return tiles.length > MOST_TILES ? tooMany(`${formatNumber(tiles.length, 0)}`, paper, min, max) : { rows, columns, tiles };
 }
 
 /** A sheet inside the section that a point is on hangs together with the line by the sheets of its row on the nearer side. */
@@ -101,7 +102,7 @@ function bridge(row: { readonly isCrossed: boolean; isPrinted: boolean }[]): voi
 }
 
 function tooMany(count: string, paper: TemplatePaper, min: Point, max: Point): TooManyTiles {
-  const size = `${Math.ceil(max[0] - min[0])} × ${Math.ceil(max[1] - min[1])} mm`;
+  const size = `${formatNumber(Math.ceil(max[0] - min[0]), 0)} × ${formatNumber(Math.ceil(max[1] - min[1]), 0)} mm`;
   return {
     fault: 'too-many-tiles',
     message: `the section of ${size} would take ${count} sheets of ${paper}; ${MOST_TILES} is the most: take larger paper, fewer parts, one side, or DXF`,

@@ -1,7 +1,6 @@
 import { useCallback, useMemo, useState } from 'react';
 import { binaryStl, designPoints, type DrawnPart, type SideName, type Triple } from '../../../geometry/index';
-import { nameOfKey } from '../../adjusters/fitterWords';
-import { NumberField } from '../../look/controls/NumberField';
+import { useFieldFaults } from '../../look/controls/fieldFaults';
 import { saveFile } from '../../look/saveFile';
 import { useUnits } from '../../look/units';
 import { useBench } from '../../shell/benchContext';
@@ -9,6 +8,7 @@ import { useKept } from '../../shell/keptState';
 import { SHEET_PREFERENCES } from '../../sheet/sheetChoices';
 import { preferredOf } from '../../state/preferences';
 import { setupNamed } from '../../state/settings';
+import { isSameDocument as isSameOrder } from '../../state/sameDocument';
 import { FitUpProgress } from '../FitUpProgress';
 import { FitUpQuestion } from '../FitUpQuestion';
 import { askedSetups, keepOutOrder, meshesOfCar, type KeepOutAsked } from '../fitUpQuestion';
@@ -16,6 +16,8 @@ import type { TabProps } from '../tabProps';
 import { useFitUp } from '../useFitUp';
 import { FitUpView, NOTHING_SHOWN } from '../view/FitUpView';
 import type { FitUpViewName } from '../view/fitUpContent';
+import { KEEP_OUT_BEGIN, KeepOutForm } from './KeepOutForm';
+import { keepOutName, subjectOf } from './keepOutNames';
 import { keepOutWords, planeItems, SWEPT, sweptPart } from './keepOutItems';
 import { planeNumbers, TEMPLATE_BEGIN, templateOrder, type TemplateAsked } from './templateAsked';
 import { TemplatePreview } from './TemplatePreview';
@@ -28,17 +30,13 @@ const VIEWS: readonly { readonly name: FitUpViewName; readonly label: string }[]
   { name: 'top', label: 'Top' },
 ];
 
-const BEGIN: KeepOutAsked = { of: 'all-moving', grow: 0, bound: 2 };
 const ABOUT = [SWEPT];
-/** As far as the command line goes [mm]. */
-const MOST = 1000;
-const LEAST_BOUND = 0.1;
 
 /** The space that parts sweep over everything that the wheels can do: to look at, and as an STL to build around. */
 export const KeepOutTab = ({ document, setup, axle, asked, onAsk, tabs, cautions, theme }: TabProps) => {
   const units = useUnits();
   const preferences = useBench((state) => state.preferences);
-  const [form, setForm] = useKept<KeepOutAsked>('fitup.keepOut.form', () => BEGIN);
+  const [form, setForm] = useKept<KeepOutAsked>('fitup.keepOut.form', () => KEEP_OUT_BEGIN);
   const [view, setView] = useKept<FitUpViewName>('fitup.keepOut.view', () => 'corner');
   const { meshes } = meshesOfCar(document);
   const names = useMemo(
@@ -56,10 +54,12 @@ export const KeepOutTab = ({ document, setup, axle, asked, onAsk, tabs, cautions
   const wanted = keepOutOrder(document, axle, asked.sides, askedSetups(document, asked.without), form, meshes);
   // it takes seconds: it is worked out when it is asked for, and not while the question is still being put
   const [pressed, press] = useKept<typeof wanted | null>('fitup.keepOut.pressed', () => null);
-  const order = pressed === wanted ? wanted : null;
+  const order = pressed !== null && isSameOrder(pressed, wanted) ? pressed : null;
   const { state, last, cancel, again } = useFitUp('keepOut', order);
   const answered = last && last.order.question.axles[0] === axle ? last : null;
-  const isOld = answered !== null && answered.order !== wanted;
+  const isChanged = answered !== null && !isSameOrder(answered.order, wanted);
+  const [faulty, tellFault] = useFieldFaults();
+  const isOld = isChanged || (answered !== null && faulty.length > 0);
   const made = answered && 'mesh' in answered.answer ? answered.answer : null;
   const refused = answered && 'refused' in answered.answer ? answered.answer.message : null;
   const side: SideName = asked.sides === 'right' ? 'right' : 'left';
@@ -92,33 +92,14 @@ export const KeepOutTab = ({ document, setup, axle, asked, onAsk, tabs, cautions
   const sides = sections !== null && sections.order === cut ? sections.answer : null;
   const items = useMemo(() => planeItems(sections?.answer ?? []), [sections]);
   const shown = useMemo(() => (more ? { ...NOTHING_SHOWN, about: ABOUT, more, items } : NOTHING_SHOWN), [more, items]);
-  const isAll = form.of === 'all-moving';
-  const chosen = form.of === 'all-moving' ? [] : form.of;
-  const flip = (name: string) =>
-    setForm({ ...form, of: chosen.includes(name) ? chosen.filter((other) => other !== name) : [...chosen, name] });
-  const field = (key: 'grow' | 'bound', label: string, least: number) => (
-    <span className="casefield">
-      <span aria-hidden="true">{label}</span>
-      <NumberField
-        label={`${label}, mm`}
-        value={form[key]}
-        unit="mm"
-        measures="length"
-        min={least}
-        max={MOST}
-        decimals={1}
-        onSet={(value) => setForm({ ...form, [key]: value })}
-        onStep={(steps) => setForm({ ...form, [key]: Math.max(least, Math.round((form[key] + steps) * 100) / 100) })}
-        onHome={() => setForm({ ...form, [key]: BEGIN[key] })}
-      />
-    </span>
-  );
   const save = () => {
-    if (!made) return;
+    if (!made || !answered) return;
     const title = `${document.name}: ${made.of.join(', ')}`;
-    saveFile(`${document.name} keep-out ${axle}.stl`, new Blob([binaryStl(made.mesh, title)], { type: 'model/stl' }));
+    saveFile(
+      `${keepOutName(document.name, answered.order.question)}.stl`,
+      new Blob([binaryStl(made.mesh, title)], { type: 'model/stl' }),
+    );
   };
-  const isNothing = !isAll && chosen.length === 0;
   return (
     <>
       <div className="fituptable">
@@ -129,48 +110,22 @@ export const KeepOutTab = ({ document, setup, axle, asked, onAsk, tabs, cautions
           </button>
         </FitUpQuestion>
         <section className={`answers fitupanswers${isOld ? ' old' : ''}`} aria-label="Keep-out">
-          <fieldset className="keepoutform">
-            <legend>Space swept by</legend>
-            <label className="tick">
-              <input
-                type="checkbox"
-                checked={isAll}
-                onChange={(event) => setForm({ ...form, of: event.target.checked ? 'all-moving' : [] })}
-              />
-              everything that moves
-            </label>
-            {!isAll &&
-              [...names, ...own].map((name) => (
-                <label key={name} className="tick">
-                  <input type="checkbox" checked={chosen.includes(name)} onChange={() => flip(name)} />
-                  {nameOfKey(name)}
-                </label>
-              ))}
-          </fieldset>
-          <p className="caserow keepoutrow">
-            {field('grow', 'Grown by', 0)}
-            {field('bound', 'Surface outside by at most', LEAST_BOUND)}
-            <button
-              type="button"
-              className="button primary"
-              disabled={isNothing || (order !== null && state.kind === 'running')}
-              onClick={() => (order === null ? press(wanted) : again())}
-            >
-              Work it out
-            </button>
-          </p>
-          <p className="quiet keepoutrow">
-            For a duct grow by its radius and the margin: outside of what is made its centre line may run. A finer surface takes
-            longer.
-          </p>
-          <FitUpProgress state={state} isOld={isOld} onCancel={cancel} onAgain={again} />
-          {isNothing && <p className="fitupnote">Choose the parts whose space is to be kept free.</p>}
+          <KeepOutForm
+            form={form}
+            onForm={setForm}
+            names={[...names, ...own]}
+            isRunning={order !== null && state.kind === 'running'}
+            faulty={faulty}
+            tellFault={tellFault}
+            onRun={() => (order === null ? press(wanted) : again())}
+          />
+          <FitUpProgress state={state} isOld={isOld} onCancel={cancel} onAgain={null} />
           {refused !== null && !isOld && (
             <p className="fitupnote watch" role="alert">
               <b>No mesh:</b> {refused}.
             </p>
           )}
-          {isOld && <p className="fitupnote watch">What stands below is of before the last change.</p>}
+          {isChanged && <p className="fitupnote watch">What stands below is of before the last change.</p>}
           {made && (
             <dl className="loadnotes">
               {keepOutWords(made, units).map(([name, words]) => (
@@ -215,7 +170,11 @@ export const KeepOutTab = ({ document, setup, axle, asked, onAsk, tabs, cautions
         views={VIEWS}
         onView={setView}
         title={made ? 'Space that is swept' : 'Nothing worked out yet'}
-        subtitle={made ? `${axle} ${side}, blue; the car stands in ${setup}` : 'Choose what moves, then Work it out.'}
+        subtitle={
+          made && answered
+            ? `${subjectOf(answered.order.question)}, blue; the car stands in ${setup}`
+            : 'Choose what moves, then Work it out.'
+        }
         theme={theme}
         onDrawn={takeDrawn}
       >

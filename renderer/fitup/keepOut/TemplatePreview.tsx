@@ -1,15 +1,8 @@
 import { useEffect, useId, useMemo, useRef, useState } from 'react';
-import {
-  axisLine,
-  HATCHED,
-  offWords,
-  seatNames,
-  type Outline,
-  type PaperBox,
-  type TemplateDrawing,
-} from '../../../geometry/index';
-import { formatNumber } from '../../units/format';
+import { axisLine, HATCHED, seatNames, type Outline, type PaperBox } from '../../../geometry/index';
+import { useUnits } from '../../look/units';
 import type { TemplateSide } from '../../compute/fitup/fitUpOrder';
+import { offRead, sizeRead } from './templateWords';
 
 type Drawn = Extract<TemplateSide, { readonly drawing: unknown }>;
 type Point = readonly [number, number];
@@ -20,7 +13,8 @@ const EDGE_PX = 26;
 /** Along the top for what it is, along the bottom for the bar and the arrows: the drawing and its names lie between. */
 const HEAD_PX = 40;
 const FOOT_PX = 34;
-const BAR_MM = 100;
+/** The bar in the corner: a round length of the unit that is read. */
+const BARS = { mm: { mm: 100, words: '100 mm' }, in: { mm: 101.6, words: '4 in' } } as const;
 const CROSS_PX = 5;
 const ARROW_PX = 9;
 /** For an arrow and its word in the bottom line. */
@@ -52,22 +46,13 @@ const pathOf = (outlines: readonly Outline[], at: (point: Point) => Point): stri
     )
     .join('');
 
-/** Width and height of a section, in words that are read. */
-const sizeOf = ({ outlines }: TemplateDrawing): string => {
-  const all = outlines.flatMap(({ points }) => points);
-  const span = (i: 0 | 1): number =>
-    all.reduce((most, point) => Math.max(most, point[i]), -Infinity) -
-    all.reduce((least, point) => Math.min(least, point[i]), Infinity);
-  return `${formatNumber(span(0), 0)} × ${formatNumber(span(1), 0)} mm`;
-};
-
 /** A line with two short ones at its end. */
 const arrowOf = ([x0, y0]: Point, [x1, y1]: Point): string => {
   const [x, y] = [0.22 * (x1 - x0), 0.22 * (y1 - y0)];
   return `M${x0} ${y0}L${x1} ${y1}M${x1 - x - y} ${y1 - y + x}L${x1} ${y1}L${x1 - x + y} ${y1 - y - x}`;
 };
 
-/** One side's section to the scale of all: outlines, points and bolts by name, its sheets, a bar of 100 mm. */
+/** One side's section to the scale of all: outlines, points and bolts by name, its sheets, a bar of a round length. */
 const SideDrawing = ({
   one,
   scale,
@@ -80,6 +65,7 @@ const SideDrawing = ({
   readonly height: number;
 }) => {
   const { drawing, grid, side } = one;
+  const units = useUnits();
   const placed = useMemo(() => {
     const box = boxOf(one);
     const middle: Point = [0.5 * (box.min[0] + box.max[0]), 0.5 * (box.min[1] + box.max[1])];
@@ -115,12 +101,13 @@ const SideDrawing = ({
   }, [one, drawing, grid, scale, width, height]);
   const { points, axes, seats, tiles, d } = placed;
   const hatch = useId();
-  const bar = BAR_MM * scale;
+  const { mm: barMm, words: barWords } = BARS[units.length];
+  const bar = barMm * scale;
   const sheets =
     'fault' in grid ? `no paper: ${grid.message}` : `${grid.tiles.length} ${grid.tiles.length === 1 ? 'sheet' : 'sheets'}`;
   const arrows = drawing.arrows.filter(({ seen }) => seen === 'along');
   const outlines = drawing.outlines.filter(({ isHole }) => !isHole).length;
-  const words = `Section on the ${side} side, ${sizeOf(drawing)}, ${outlines} ${outlines === 1 ? 'outline' : 'outlines'}, ${sheets}. ${HATCHED} ${points.map(({ name, off }) => `${name} ${offWords(off)}`).join(', ')}`;
+  const words = `Section on the ${side} side, ${sizeRead(drawing.outlines, units)}, ${outlines} ${outlines === 1 ? 'outline' : 'outlines'}, ${sheets}. ${HATCHED} ${points.map(({ name, off }) => `${name} ${offRead(off, units)}`).join(', ')}`;
   return (
     <svg className="templateside" width={width} height={height} role="img" aria-label={words}>
       {tiles.map(({ key, from, to }) => (
@@ -139,7 +126,7 @@ const SideDrawing = ({
         const seat = seats[i];
         return (
           <g key={name}>
-            <title>{`${name}, ${offWords(off)}`}</title>
+            <title>{`${name}, ${offRead(off, units)}`}</title>
             <path className="templatepoint" d={`M${x - CROSS_PX} ${y}h${2 * CROSS_PX}M${x} ${y - CROSS_PX}v${2 * CROSS_PX}`} />
             {seat?.leader && <path className="templateleader" d={`M${seat.leader[0].join(' ')}L${seat.leader[1].join(' ')}`} />}
             {seat && (
@@ -151,14 +138,14 @@ const SideDrawing = ({
         );
       })}
       <text className="templatehead" x={8} y={16}>
-        {side === 'left' ? 'Left' : 'Right'}, {sizeOf(drawing)}
+        {side === 'left' ? 'Left' : 'Right'}, {sizeRead(drawing.outlines, units)}
       </text>
       <text className="templatename" x={8} y={32}>
         {HATCHED}
       </text>
       <path className="templatebar" d={`M8 ${height - 8}h${bar}M8 ${height - 12}v8M${8 + bar} ${height - 12}v8`} />
       <text className="templatename" x={8} y={height - 16}>
-        100 mm
+        {barWords}
       </text>
       {arrows.map(({ direction, right, up }, i) => {
         // each by itself along the bottom: beside the outline there is no room that is always free
@@ -180,6 +167,7 @@ const SideDrawing = ({
 /** The sections as they go to paper, all to one scale; the sheets are the thin frames. */
 export const TemplatePreview = ({ sides }: { readonly sides: readonly TemplateSide[] }) => {
   const host = useRef<HTMLDivElement>(null);
+  const units = useUnits();
   const [size, setSize] = useState<readonly [number, number]>([0, 0]);
   useEffect(() => {
     const element = host.current;
@@ -197,7 +185,11 @@ export const TemplatePreview = ({ sides }: { readonly sides: readonly TemplateSi
       const { min, max } = boxOf(one);
       const [across, upright] = [width - 2 * EDGE_PX, size[1] - HEAD_PX - FOOT_PX - 8];
       // the bar has its place beside the arrows
-      return Math.min(across / (max[0] - min[0]), upright / (max[1] - min[1]), (width - 3 * ARROW_WIDE_PX - 16) / BAR_MM);
+      return Math.min(
+        across / (max[0] - min[0]),
+        upright / (max[1] - min[1]),
+        (width - 3 * ARROW_WIDE_PX - 16) / BARS[units.length].mm,
+      );
     })
     .reduce((least, one) => Math.min(least, one), Infinity);
   return (

@@ -1,6 +1,7 @@
 import { useMemo } from 'react';
 import type { ArrowView, LoadWarning } from '../../../geometry/index';
 import { Segments } from '../../look/controls/Segments';
+import { FieldFaults, useFieldFaults } from '../../look/controls/fieldFaults';
 import { useUnits } from '../../look/units';
 import { KeepTable } from '../../lengths/KeepTable';
 import { useCarForm } from '../../points/fields/useCarForm';
@@ -10,6 +11,7 @@ import { setupNamed } from '../../state/settings';
 import { VerdictChip } from '../../studies/answers/AnswerCells';
 import { withUnit } from '../../units/shownQuantity';
 import { lengthsIn } from '../clearance/clearanceTable';
+import { faultyWords } from '../faultyFields';
 import { FitUpProgress } from '../FitUpProgress';
 import { loadsOrder, meshesOfCar } from '../fitUpQuestion';
 import { FitUpWarnings } from '../FitUpWarnings';
@@ -59,7 +61,8 @@ export const LoadsTab = ({ document, setup, axle, tabs, cautions, theme }: TabPr
   const order = loadsOrder(document, axle, own, setupNamed(document, own), asked.travel, rack);
   const { state, last, cancel, again } = useFitUp('loads', order);
   const answered = last && last.order.axles[0] === axle ? last : null;
-  const isOld = answered !== null && answered.order !== order;
+  const [faulty, tellFault] = useFieldFaults();
+  const isOld = answered !== null && (answered.order !== order || faulty.length > 0);
   const cases = useMemo(() => answered?.answer.cases ?? [], [answered]);
   const { side } = asked;
   const lines = useMemo(() => loadLines(cases, side), [cases, side]);
@@ -90,10 +93,17 @@ export const LoadsTab = ({ document, setup, axle, tabs, cautions, theme }: TabPr
     <>
       <div className="fituptable">
         <div className="fituphead">{tabs}</div>
-        <LoadsQuestion document={document} axle={axle} setup={setup} asked={asked} onChange={ask}>
-          {answered && <KeepTable name="loads" table={() => loadsPlain(answered.answer)} />}
-        </LoadsQuestion>
+        <FieldFaults value={tellFault}>
+          <LoadsQuestion document={document} axle={axle} setup={setup} asked={asked} onChange={ask}>
+            {answered && faulty.length === 0 && <KeepTable name="loads" table={() => loadsPlain(answered.answer)} />}
+          </LoadsQuestion>
+        </FieldFaults>
         <FitUpProgress state={state} isOld={isOld} onCancel={cancel} onAgain={again} />
+        {faulty.length > 0 && (
+          <p className="fitupnote watch" role="status">
+            {faultyWords(faulty)}
+          </p>
+        )}
         <section className={`answers fitupanswers loadsanswers${isOld ? ' old' : ''}`} aria-label="Link loads">
           {answered && !isOwn && (
             <p className="fitupnote watch">
@@ -146,17 +156,19 @@ export const LoadsTab = ({ document, setup, axle, tabs, cautions, theme }: TabPr
           )}
           {answered && <FitUpWarnings warnings={answered.answer.warnings.filter((warning) => !isAboutPlace(warning))} />}
           {one && host && answered && (
-            <CaseEditor
-              host={host}
-              cases={casesInFile(
-                document,
-                cases.map((other) => other.case),
-              )}
-              now={one.case}
-              axle={axle}
-              side={side}
-              onName={chooseCase}
-            />
+            <FieldFaults value={tellFault}>
+              <CaseEditor
+                host={host}
+                cases={casesInFile(
+                  document,
+                  cases.map((other) => other.case),
+                )}
+                now={one.case}
+                axle={axle}
+                side={side}
+                onName={chooseCase}
+              />
+            </FieldFaults>
           )}
         </section>
         {cautions}

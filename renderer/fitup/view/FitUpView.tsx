@@ -256,7 +256,7 @@ export const FitUpView = ({
         className="fitupcanvas"
         role="img"
         tabIndex={isThere ? 0 : undefined}
-        aria-label={`${title}. ${subtitle}. ${
+        aria-label={`${title}. ${subtitle.replace(/\.$/, '')}. ${
           isMoving && moved !== null
             ? `Arrow keys move ${movedName} by 1 mm, with Shift by 0.1 mm, Escape puts it back`
             : 'Arrow keys turn the picture, with Shift they move it'

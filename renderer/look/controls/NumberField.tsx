@@ -5,6 +5,7 @@ import { unitsOf, type TypedUnit } from '../../units/typedUnits';
 import { withinRange } from '../../units/withinRange';
 import { labelIn, useFieldUnit, type FieldMeasure } from './useFieldUnit';
 import { FieldFault } from './FieldFault';
+import { useTellFault } from './fieldFaults';
 
 export interface NumberFieldProps {
   /** spoken name, with side and unit */
@@ -74,6 +75,7 @@ export const NumberField = (props: NumberFieldProps) => {
   const [typed, setTyped] = useState<string | null>(null);
   const [fault, setFault] = useState<string | null>(null);
   const faultId = useId();
+  useTellFault(faultId, label, fault !== null);
   // No comma between thousands: in a field it is a decimal comma.
   const shown = props.value === null ? (props.absent ?? '') : format(props.value);
   const range = `${formatShort(min)} … ${formatShort(max)}${typedIn === '°' ? '' : ' '}${typedIn}`;

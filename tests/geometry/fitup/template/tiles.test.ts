@@ -80,6 +80,10 @@ describe('sheets of a template', () => {
   it('refuses more sheets than anybody glues, and says what would help', () => {
     expect(tilesOf([ellipse(0, 0, 4000, 4000)], 'A4')).toMatchObject({ fault: 'too-many-tiles' });
     expect(tilesOf([ellipse(0, 0, 1e9, 1)], 'A3')).toMatchObject({ fault: 'too-many-tiles' });
+    // read as every number of the window is, with commas between thousands
+    expect(tilesOf([ellipse(0, 0, 4000, 4000)], 'A4')).toMatchObject({
+      message: expect.stringMatching(/of 8,\d{3} × 8,\d{3} mm/),
+    });
     expect(MOST_TILES).toBeGreaterThan(gridOf([ellipse(0, 0, 700, 400)], 'A4').tiles.length);
   });
 });
