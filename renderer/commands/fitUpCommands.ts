@@ -7,8 +7,12 @@ const TABS = [
   { id: 'clearance', label: 'Clearance of parts', words: ['touch', 'gap', 'margin', 'collision', 'fit-up'] },
   { id: 'joints', label: 'Tilt of joints', words: ['bind', 'rod end', 'angle', 'fit-up'] },
   { id: 'stroke', label: 'Stroke, shafts, hoses and threads', words: ['damper', 'plunge', 'spring', 'studs', 'fit-up'] },
-  { id: 'loads', label: 'Loads in the links', words: ['force', 'buckling', 'bending', 'push', 'pull', 'fit-up'] },
-  { id: 'keepOut', label: 'Keep-out: space that parts sweep', words: ['stl', 'envelope', 'duct', 'bracket', 'fit-up'] },
+  { id: 'loads', label: 'Loads in the links', words: ['force', 'buckling', 'bending', 'push', 'pull', 'load case', 'fit-up'] },
+  {
+    id: 'keepOut',
+    label: 'Keep-out: space that parts sweep',
+    words: ['stl', 'envelope', 'duct', 'bracket', 'template', 'true scale', 'dxf', 'pdf', 'fit-up'],
+  },
 ] as const;
 
 /** What fit-up shows, from anywhere; and on its page what can be done there. */

@@ -109,7 +109,7 @@ test('parts: one of an STL file, with its unit; another shape in its place, a co
   );
   const mesh = page.getByRole('region', { name: 'Part from an STL file' });
   const choose = (name: string, bytes: Uint8Array) =>
-    mesh.getByLabel('Part from an STL file…').setInputFiles({ name, mimeType: 'model/stl', buffer: Buffer.from(bytes) });
+    mesh.locator('input[type=file]').setInputFiles({ name, mimeType: 'model/stl', buffer: Buffer.from(bytes) });
   await mesh.getByText('dropped.STL: 4 triangles, 30.0 × 30.0 × 30.0 mm, closed').waitFor();
   await choose('cut off.stl', binaryStl(tetrahedron(40)).slice(0, 150));
   await mesh.getByRole('alert').getByText('save the mesh again as binary STL').waitFor();

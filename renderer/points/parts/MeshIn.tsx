@@ -50,7 +50,7 @@ export const StlButton = ({ words, onFile }: { readonly words: string; readonly 
         type="file"
         className="unseen"
         tabIndex={-1}
-        aria-label={words}
+        aria-hidden="true"
         accept=".stl,model/stl,application/sla"
         onChange={(event) => {
           onFile(event.target.files?.[0]);
