@@ -140,6 +140,7 @@ export type { ClearanceAnswer, ClearanceQuestion, ClearanceRow, ClearanceVerdict
 export type { Attitude, GroundRow, GroundStance } from './fitup/overGround/overGround';
 export { MOST_TRIANGLES, readStl, type StlFault } from './fitup/meshes/readStl';
 export { openEdges } from './fitup/meshes/closedMesh';
+export { openMeshWarning } from './fitup/meshes/openMeshes';
 export type { MeshFiles } from './fitup/meshes/partMeshes';
 export type { MeshLibrary, MeshSearch, Triangles } from './fitup/shapes/mesh';
 export type { Remedy as ClearanceRemedy } from './fitup/clearance/remedies';

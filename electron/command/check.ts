@@ -3,6 +3,8 @@ import {
   findSetup,
   formatPath,
   inContractUnits,
+  openEdges,
+  openMeshWarning,
   readingsOfCar,
   setupNames,
   threadsOf,
@@ -16,6 +18,7 @@ import type { Answer, Call } from './answer';
 import { countOf, type LoadedCar } from './carSource';
 import type { CheckWarningCode } from './codes';
 import { usageError } from './commandError';
+import { readableMeshes } from './meshFiles';
 import { assemble, changedSetup } from './question';
 import { formatPlain, harmless, heading, wrap } from './textTable';
 
@@ -35,6 +38,7 @@ export async function answer(call: Call): Promise<Answer> {
   const idle = new Set(axles.filter((axle) => hasIdleToeAdjuster(car, axle)));
   const warnings = [
     ...car.warnings,
+    ...(await openMeshes(car)),
     ...axles.filter((axle) => idle.has(axle)).map((axle) => idleToeAdjuster(car, axle)),
     ...setups.flatMap((name) =>
       warningsOfSetup(car, name, changed?.name === name ? changed.setup : findSetup(document, name), idle),
@@ -55,6 +59,14 @@ export async function answer(call: Call): Promise<Answer> {
         ),
       ].join('\n'),
   };
+}
+
+/** Parts whose mesh is not closed. One that cannot be read is said where it is needed. */
+async function openMeshes(car: LoadedCar): Promise<SetupWarning[]> {
+  return Object.entries(await readableMeshes(car)).flatMap(([name, triangles]): SetupWarning[] => {
+    const open = openEdges(triangles);
+    return open === 0 ? [] : [{ ...openMeshWarning(name, open), code: 'mesh-open' }];
+  });
 }
 
 type SetupWarning = Warning & { readonly code: CheckWarningCode };

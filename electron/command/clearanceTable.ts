@@ -2,6 +2,7 @@ import type { CarDocument, ClearanceAnswer, ClearanceRemedy, ClearanceRow } from
 import { CLEARANCE_CAUTIONS } from './cautions';
 import { groundInWords } from './groundTable';
 import { changesInWords } from './influence';
+import { warningsInWords } from './jointsTable';
 import { formatFixed, formatPlain, harmless, heading, tableLine, wrap, type Column, type TextStyle } from './textTable';
 
 const number = (title: string, width = 7): Column => ({ title, width, align: 'right' });
@@ -29,7 +30,7 @@ const VERDICTS: Readonly<Record<ClearanceRow['verdict'], string>> = {
 export function clearanceInWords(
   document: CarDocument,
   setups: readonly string[],
-  { rows, envelope, missing, ground }: ClearanceAnswer,
+  { rows, envelope, missing, warnings, ground }: ClearanceAnswer,
   style: TextStyle,
 ): string {
   const lines = [
@@ -50,11 +51,12 @@ export function clearanceInWords(
   if (ground !== undefined) lines.push('', ...groundInWords(ground));
   lines.push('', ...unreachableInWords(envelope));
   lines.push(...missing.flatMap((one) => wrap(`left out: ${harmless(one)}`, '  ')));
+  lines.push(...warningsInWords(warnings));
   return [...lines, '', ...CLEARANCE_CAUTIONS.flatMap((caution) => wrap(caution))].join('\n');
 }
 
 function rowInWords(document: CarDocument, row: ClearanceRow): string[] {
-  const { pair, side, clearance, bound, needs, spare, verdict, at, cuts, wouldClear } = row;
+  const { pair, side, clearance, bound, needs, spare, verdict, surfaceOnly, at, cuts, wouldClear } = row;
   // of what cuts and has no depth only that is known
   const gap = cuts && clearance === 0 ? 'cuts' : formatFixed(clearance, 2);
   const line = tableLine(COLUMNS, [
@@ -71,6 +73,9 @@ function rowInWords(document: CarDocument, row: ClearanceRow): string[] {
   ]);
   return [
     line,
+    ...surfaceOnly.flatMap((name) =>
+      wrap(`    surface only: ${harmless(name)} is not closed, and what stands within it is not told`, '      '),
+    ),
     ...wouldClear.flatMap((remedy) => wrap(`    would clear: ${harmless(remedyInWords(document, row, remedy))}`, '      ')),
   ];
 }

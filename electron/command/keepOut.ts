@@ -3,7 +3,7 @@ import { binaryStl, KEEP_OUT_CAUTIONS, outsideWords, type KeepOut } from '../../
 import type { Answer, Call } from './answer';
 import { setupsInUse } from './clearance';
 import { usageError } from './commandError';
-import { envelopesInWords } from './jointsTable';
+import { envelopesInWords, warningsInWords } from './jointsTable';
 import { axlesAsked } from './question';
 import { UNITS } from './readings';
 import { sidesAsked, sweptOf, sweptQuestion } from './swept';
@@ -23,7 +23,7 @@ export async function answer(call: Call): Promise<Answer> {
   const made = await sweptOf(car, question, call);
   const bytes = binaryStl(made.mesh, `${car.document.name}: ${made.of.join(', ')}`);
   await writeWholeFile(out, bytes, force, reads);
-  const { of, grow, bound, outward, gap, isFilled, volume, box, envelope, missing } = made;
+  const { of, grow, bound, outward, gap, isFilled, volume, box, envelope, missing, warnings } = made;
   const triangles = made.mesh.triangles.length / 3;
   const document = {
     car: car.document.name,
@@ -44,12 +44,13 @@ export async function answer(call: Call): Promise<Answer> {
     envelope,
     missing,
     notes: KEEP_OUT_CAUTIONS,
+    warnings,
   };
   return { document, words: (style) => inWords(`${car.document.name}: keep-out over ${setups.join(', ')}`, out, made, style) };
 }
 
 function inWords(title: string, out: string, made: KeepOut, style: TextStyle): string {
-  const { of, grow, gap, isFilled, volume, box, envelope, missing, mesh } = made;
+  const { of, grow, gap, isFilled, volume, box, envelope, missing, warnings, mesh } = made;
   const grown = grow === 0 ? '' : `, grown by ${formatPlain(grow)} mm`;
   const [low, high] = box;
   const along = (i: 0 | 1 | 2): string => `${formatFixed(low[i], 1)} to ${formatFixed(high[i], 1)}`;
@@ -68,6 +69,7 @@ function inWords(title: string, out: string, made: KeepOut, style: TextStyle): s
     ...wrap(`  Car frame, mm: x ${along(0)}, y ${along(1)}, z ${along(2)}.`, '    '),
     ...envelopesInWords(envelope),
     ...missing.flatMap((one) => wrap(`left out: ${harmless(one)}`, '  ')),
+    ...warningsInWords(warnings),
     '',
     ...KEEP_OUT_CAUTIONS.flatMap((caution) => wrap(caution)),
   ].join('\n');

@@ -9,7 +9,19 @@ import { CommandError } from './commandError';
  * @throws CommandError with every mesh that cannot be read
  */
 export async function meshesOf(car: LoadedCar): Promise<MeshFiles> {
-  const { document, folder } = car;
+  const { meshes, bad } = await readMeshes(car);
+  if (bad.length === 0) return meshes;
+  const message = bad.length === 1 ? 'a mesh cannot be read' : `${bad.length} meshes cannot be read`;
+  throw new CommandError({ kind: 'file', message, faults: faultsOf(bad, car) });
+}
+
+/** The same of those that can be read. */
+export const readableMeshes = async (car: LoadedCar): Promise<MeshFiles> => (await readMeshes(car)).meshes;
+
+async function readMeshes({
+  document,
+  folder,
+}: LoadedCar): Promise<{ readonly meshes: MeshFiles; readonly bad: readonly BadMesh[] }> {
   const meshes: Record<string, Triangles> = {};
   const bad: BadMesh[] = [];
   for (const [name, { shape }] of Object.entries(document.parts ?? {})) {
@@ -24,9 +36,7 @@ export async function meshesOf(car: LoadedCar): Promise<MeshFiles> {
     if (read.ok) meshes[name] = read.value;
     else refuse(read.failure.found, read.failure.hint);
   }
-  if (bad.length === 0) return meshes;
-  const message = bad.length === 1 ? 'a mesh cannot be read' : `${bad.length} meshes cannot be read`;
-  throw new CommandError({ kind: 'file', message, faults: faultsOf(bad, car) });
+  return { meshes, bad };
 }
 
 interface BadMesh {

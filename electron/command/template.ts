@@ -75,6 +75,7 @@ export async function answer(call: Call): Promise<Answer> {
     outlines: outlines.map(({ isHole, area, length, points }) => ({ hole: isHole, area, length, points: points.length })),
     missing: made.missing,
     notes: KEEP_OUT_CAUTIONS,
+    warnings: made.warnings,
   };
   const what =
     count === null ? 'DXF, a unit a millimetre' : `a sheet of words and ${count} of ${paper}: print at 100 %, measure both bars`;

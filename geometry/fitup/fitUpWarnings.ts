@@ -10,6 +10,7 @@ import type { ThreadRow } from './stroke/threads';
 export const FITUP_WARNING_CODES = {
   'no-joints': 'The file gives no joints of the axles asked for.',
   'no-envelope': 'The file does not say where travel or lock ends: nothing can be said of the whole envelope.',
+  'mesh-open': 'A part whose mesh is not closed: it has no inside, and what stands within it is not told.',
   'positions-unreachable': 'Positions of the envelope at which the links do not close: nothing is known there.',
   'joint-past-rated': 'A joint tilts more than its maker allows.',
   'stands-past-stop': 'A wheel stands on its bump rubber, or past an end of its damper.',

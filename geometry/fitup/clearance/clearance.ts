@@ -6,6 +6,8 @@ import type { Failure } from '../../corner/failure';
 import { assembleCar } from '../../setup/assembleCar';
 import { roundOf, type Round, type Study } from '../../studies/study';
 import { BOTH_SIDES, envelopeRows, fitUpCorners, type EnvelopeRow, type StoodSetup } from '../corners';
+import type { FitUpWarning } from '../fitUpWarnings';
+import { isSurfaceOnly, openMeshWarnings } from '../meshes/openMeshes';
 import { partMeshes, type MeshFiles } from '../meshes/partMeshes';
 import { overGround, type OverGround } from '../overGround/overGround';
 import type { PartMeshes } from '../pieces';
@@ -32,7 +34,8 @@ export interface ClearanceQuestion {
 /**
  * - `clear`: the margin is kept, proved over the whole envelope; `close`: kept, with less than a quarter of it to spare
  * - `short`: the margin is not kept; `cuts`: they cut into each other
- * - `not-proved`: kept wherever it was looked, but positions between could be nearer than the margin
+ * - `not-proved`: kept wherever it was looked, but positions between could be nearer than the margin, or one of the two has no
+ *   inside and could hold the other
  */
 export type ClearanceVerdict = 'clear' | 'close' | 'short' | 'cuts' | 'not-proved';
 
@@ -50,6 +53,8 @@ export interface ClearanceRow {
   readonly needs: number;
   readonly spare: number;
   readonly verdict: ClearanceVerdict;
+  /** those of the pair whose mesh is not closed: only their surface was looked at, and what is within it is not told */
+  readonly surfaceOnly: readonly string[];
   readonly at: { readonly setup: string; readonly travel: number; readonly rack: number };
   /** nearest point of each */
   readonly points: readonly [Vector, Vector];
@@ -63,6 +68,8 @@ export interface ClearanceAnswer {
   readonly envelope: readonly EnvelopeRow[];
   /** parts that could not be made, and corners that have no envelope */
   readonly missing: readonly string[];
+  /** what is to be known of the parts that were looked at */
+  readonly warnings: readonly FitUpWarning[];
   /** where it was asked for */
   readonly ground?: Pick<OverGround, 'rows' | 'stances'>;
 }
@@ -146,6 +153,7 @@ export function clearanceStudy(
           }),
           envelope,
           missing,
+          warnings: openMeshWarnings(corners.flatMap(({ made }) => made.pieces)),
         }),
       }),
     });
@@ -162,7 +170,7 @@ const noLibrary = (): never => {
   throw new Error('clearanceStudy: meshes are searched where a library for them is given');
 };
 
-const NOTHING = { doing: '', chunks: 0, merge: () => ({ answer: { rows: [], envelope: [], missing: [] } }) };
+const NOTHING = { doing: '', chunks: 0, merge: () => ({ answer: { rows: [], envelope: [], missing: [], warnings: [] } }) };
 
 interface Prepared {
   readonly corners: readonly ClearanceCorner[];
@@ -228,7 +236,8 @@ function rowOf(fields: readonly PairField[], { axle, side, pair }: Task): Cleara
   const worst = findWorst(fields, needs);
   if (worst === null) return null;
   const { gap, bound, travel, rack } = worst;
-  const { envelope } = fields[worst.field];
+  const { envelope, first, second } = fields[worst.field];
+  const surfaceOnly = [first, second].filter(isSurfaceOnly).map(({ name }) => name);
   const clearance = clearanceOf(worst);
   const cuts = gap.isCutOnly || clearance < 0;
   const inCar = (point: Vector): Vector => {
@@ -244,7 +253,8 @@ function rowOf(fields: readonly PairField[], { axle, side, pair }: Task): Cleara
     cuts,
     needs,
     spare: clearance - needs,
-    verdict: verdictOf(clearance, bound, needs, cuts),
+    verdict: verdictOf(clearance, bound, needs, cuts, surfaceOnly),
+    surfaceOnly,
     at: { setup: envelope.setup, travel, rack },
     points: [inCar(gap.points[0]), inCar(gap.points[1])],
     wouldClear: [],
@@ -254,9 +264,15 @@ function rowOf(fields: readonly PairField[], { axle, side, pair }: Task): Cleara
 /** Kept with less than this share of the margin to spare is close. */
 const CLOSE_SHARE = 0.25;
 
-function verdictOf(clearance: number, bound: number, needs: number, cuts: boolean): ClearanceVerdict {
+function verdictOf(
+  clearance: number,
+  bound: number,
+  needs: number,
+  cuts: boolean,
+  surfaceOnly: readonly string[],
+): ClearanceVerdict {
   if (cuts) return 'cuts';
   if (clearance < needs) return 'short';
-  if (clearance - bound < needs) return 'not-proved';
+  if (clearance - bound < needs || surfaceOnly.length > 0) return 'not-proved';
   return clearance < needs * (1 + CLOSE_SHARE) ? 'close' : 'clear';
 }

@@ -2,6 +2,7 @@ import type { AxleName, SetupDocument } from '../../car/document';
 import type { CarMechanism } from '../../car/mechanism';
 import { assembleCar } from '../../setup/assembleCar';
 import { BOTH_SIDES, fitUpCorners } from '../corners';
+import { isSurfaceOnly } from '../meshes/openMeshes';
 import { partMeshes, type MeshFiles } from '../meshes/partMeshes';
 import type { PartMeshes } from '../pieces';
 import { PLACEMENT_WIDTH, writeRelative, type Placement } from '../placement';
@@ -47,6 +48,9 @@ export function leastGap(
     const made = withPieces(mechanism, corner, corner.envelope, meshes);
     const [missed] = made.made.missing;
     if (missed !== undefined) return { mm: null, why: `the part "${missed.name}" needs ${missed.missing}` };
+    const open = made.made.pieces.find(isSurfaceOnly);
+    if (open !== undefined)
+      return { mm: null, why: `the mesh of the part "${open.name}" is not closed: what stands within it is not told` };
     const isTwin = corner.side.mechanism.side === BOTH_SIDES[1] && isMirrorImage(car.value[axle]!);
     for (const [first, second] of pairsOf(made.made.pieces)) {
       if (isTwin && hasMirrorImage(first) && hasMirrorImage(second)) continue;

@@ -4,6 +4,8 @@ import type { Failure } from '../../corner/failure';
 import { assembleCar } from '../../setup/assembleCar';
 import { isStill } from '../carriers';
 import { envelopeRows, fitUpCorners, type EnvelopeRow, type FitUpCorner, type StoodSetup } from '../corners';
+import type { FitUpWarning } from '../fitUpWarnings';
+import { openMeshWarnings } from '../meshes/openMeshes';
 import { partMeshes, type MeshFiles } from '../meshes/partMeshes';
 import { piecesOf, type PartMeshes, type Piece } from '../pieces';
 import type { MeshLibrary } from '../shapes/mesh';
@@ -60,6 +62,8 @@ export interface KeepOut {
   readonly envelope: readonly EnvelopeRow[];
   /** parts that could not be made, and corners that have no envelope */
   readonly missing: readonly string[];
+  /** what is to be known of the parts that are in it */
+  readonly warnings: readonly FitUpWarning[];
 }
 
 /** Why there is no mesh. */
@@ -74,6 +78,7 @@ interface Swept {
   readonly names: readonly string[];
   readonly known: readonly string[];
   readonly missing: readonly string[];
+  readonly warnings: readonly FitUpWarning[];
   readonly envelope: readonly EnvelopeRow[];
 }
 
@@ -102,7 +107,7 @@ export function* sweptSpaceSteps(
   if (!(bound > 0 && Number.isFinite(bound))) throw new RangeError(`sweptSpace: bound of ${bound} mm; more than 0 is allowed`);
   const swept = sweptBodies(mechanism, question, library);
   if ('failure' in swept) return swept;
-  const { nodes, names, known, missing, envelope } = swept;
+  const { nodes, names, known, missing, warnings, envelope } = swept;
   const unknown = question.of === 'all-moving' ? [] : question.of.filter((name) => !known.includes(name));
   if (unknown.length > 0) return { refused: 'unknown-part', message: unknownPart(unknown, known, missing) };
   if (nodes.length === 0) return { refused: 'nothing-swept', message: nothingSwept(missing) };
@@ -115,7 +120,7 @@ export function* sweptSpaceSteps(
   const closed: ClosedMesh = { positions: Float64Array.from(mesh.positions), triangles: Uint32Array.from(mesh.triangles) };
   const outward = { least, most };
   const [volume, box] = [volumeOfMesh(closed), boxOf(closed)];
-  return { mesh: closed, of: names, grow, bound, outward, gap, isFilled, volume, box, envelope, missing };
+  return { mesh: closed, of: names, grow, bound, outward, gap, isFilled, volume, box, envelope, missing, warnings };
 }
 
 function unknownPart(unknown: readonly string[], known: readonly string[], missing: readonly string[]): string {
@@ -164,6 +169,7 @@ function sweptBodies(
   const still = new Set<string>();
   const nodes: PositionNode[] = [];
   const used: FitUpCorner[] = [];
+  const all: Piece[] = [];
   for (const corner of corners) {
     const { envelope, axle } = corner;
     if (envelope === null) {
@@ -176,6 +182,7 @@ function sweptBodies(
     for (const { name } of pieces.pieces) known.add(name);
     const asked = pieces.pieces.filter(({ name, carrier }) => (of === 'all-moving' ? !isStill(carrier) : of.includes(name)));
     if (asked.length > 0) used.push(corner);
+    all.push(...asked);
     for (const piece of asked) {
       if (isHidden(piece, asked)) {
         names.add(piece.name);
@@ -197,6 +204,7 @@ function sweptBodies(
     names: [...names],
     known: [...known],
     missing: [...missing],
+    warnings: openMeshWarnings(all),
     envelope: envelopeRows(used),
   };
 }

@@ -25,7 +25,8 @@ export function templateGround(
     isFilled,
     outward,
     missing,
-  }: Pick<KeepOut, 'of' | 'grow' | 'bound' | 'gap' | 'isFilled' | 'outward' | 'missing'>,
+    warnings,
+  }: Pick<KeepOut, 'of' | 'grow' | 'bound' | 'gap' | 'isFilled' | 'outward' | 'missing' | 'warnings'>,
   { axles, side, setups, plane }: TemplateCut,
 ): TemplateGround {
   const facts = [
@@ -37,6 +38,7 @@ export function templateGround(
       : `The outline is outside of what is swept, by ${plain(bound)} mm at most; free space narrower than ${gap.toFixed(0)} mm can be filled.`,
     `Plane through ${plane.point.map(plain).join(', ')}, normal ${plane.normal.map(plain).join(', ')} (car frame, mm). Points stand as at design.`,
     ...missing.map((words) => `Left out: ${words}`),
+    ...warnings.map(({ message }) => message),
   ];
   const title = `${document.name}: keep-out of ${of.join(', ')}`;
   return { document, axles, side, plane, title, facts, cautions: KEEP_OUT_CAUTIONS };

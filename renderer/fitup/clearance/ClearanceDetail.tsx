@@ -1,5 +1,6 @@
 import type { ClearanceRow } from '../../../geometry/index';
 import type { RemedyWords } from '../remedyWords';
+import { proofWords } from './clearanceTable';
 
 interface ClearanceDetailProps {
   readonly row: ClearanceRow;
@@ -10,14 +11,6 @@ interface ClearanceDetailProps {
   /** null: the position is not known yet, or no longer */
   readonly onBench: (() => void) | null;
 }
-
-const proofWords = ({ verdict }: ClearanceRow, bound: string): string => {
-  if (verdict === 'not-proved')
-    return `Not proved: the margin is kept wherever it was looked, but between those positions it could be less by ${bound}.`;
-  if (verdict === 'clear' || verdict === 'close')
-    return `Proved between the positions too: it could be less by ${bound} at most.`;
-  return `Between the positions that were looked at it could be less still, by ${bound}.`;
-};
 
 /** What would clear the chosen pair, how well its number is known, and the way to the bench. */
 export const ClearanceDetail = ({ row, remedies, bound, isPlainCut, onBench }: ClearanceDetailProps) => {
@@ -45,7 +38,7 @@ export const ClearanceDetail = ({ row, remedies, bound, isPlainCut, onBench }: C
         </>
       )}
       <p className="fitupfoot">
-        <span>{isPlainCut ? 'They cut into each other; how deep is not known for these shapes.' : proofWords(row, bound)}</span>
+        <span>{proofWords(row, bound)}</span>
         <button type="button" data-press="to-bench" className="button" disabled={onBench === null} onClick={onBench ?? undefined}>
           Take position to the bench
         </button>

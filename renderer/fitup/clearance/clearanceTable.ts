@@ -69,12 +69,29 @@ const verdictWords = (row: ClearanceRow, units: ShownUnits): string => {
     case 'short':
       return `${shown.format(-row.spare)} short`;
     case 'not-proved':
-      return 'not proved';
+      return row.surfaceOnly.length > 0 ? 'not proved, surface only' : 'not proved';
     case 'close':
       return `${shown.format(row.spare)} spare`;
     case 'clear':
       return `clear, ${shown.format(row.spare)} spare`;
   }
+};
+
+/** How well the number of a row is known. @param bound - with its unit */
+export const proofWords = (row: ClearanceRow, bound: string): string => {
+  if (isPlainCut(row)) return 'They cut into each other; how deep is not known for these shapes.';
+  const { verdict, surfaceOnly } = row;
+  const [first, second] = surfaceOnly.map(nameOfKey);
+  if (first !== undefined) {
+    const open =
+      second === undefined ? `${first} is a mesh that is not closed` : `${first} and ${second} are meshes that are not closed`;
+    return `${verdict === 'not-proved' ? 'Not proved: ' : ''}${open}. Only the surface was looked at, and what stands within it is not told. To the surface it could be less by ${bound}.`;
+  }
+  if (verdict === 'not-proved')
+    return `Not proved: the margin is kept wherever it was looked, but between those positions it could be less by ${bound}.`;
+  if (verdict === 'clear' || verdict === 'close')
+    return `Proved between the positions too: it could be less by ${bound} at most.`;
+  return `Between the positions that were looked at it could be less still, by ${bound}.`;
 };
 
 /** The rows as they are read, least to spare first. */

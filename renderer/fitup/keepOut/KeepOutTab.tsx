@@ -11,6 +11,7 @@ import { setupNamed } from '../../state/settings';
 import { isSameDocument as isSameOrder } from '../../state/sameDocument';
 import { FitUpProgress } from '../FitUpProgress';
 import { FitUpQuestion } from '../FitUpQuestion';
+import { FitUpWarnings } from '../FitUpWarnings';
 import { askedSetups, keepOutOrder, meshesOfCar, type KeepOutAsked } from '../fitUpQuestion';
 import type { TabProps } from '../tabProps';
 import { useFitUp } from '../useFitUp';
@@ -156,6 +157,7 @@ export const KeepOutTab = ({ document, setup, axle, asked, onAsk, tabs, cautions
               Left out: {words}
             </p>
           ))}
+          {made && <FitUpWarnings warnings={made.warnings} />}
         </section>
         {cautions}
       </div>

@@ -27,11 +27,36 @@ describe('clearance', () => {
     const stdin = await withParts();
     const { status, document } = await jounceJson(['clearance', '-', '--setups', 'Baseline,Wet'], { stdin });
     expect(status).toBe(0);
-    expect(keysOf(document)).toEqual(['by', 'car', 'contract', 'envelope', 'missing', 'notes', 'rows', 'setups', 'units']);
+    expect(keysOf(document)).toEqual([
+      'by',
+      'car',
+      'contract',
+      'envelope',
+      'missing',
+      'notes',
+      'rows',
+      'setups',
+      'units',
+      'warnings',
+    ]);
     const rows = document['rows'] as Json;
     for (const row of rows) {
       expect(keysOf(row)).toEqual(
-        ['at', 'axle', 'bound', 'clearance', 'cuts', 'needs', 'pair', 'points', 'side', 'spare', 'verdict', 'wouldClear'].sort(),
+        [
+          'at',
+          'axle',
+          'bound',
+          'clearance',
+          'cuts',
+          'needs',
+          'pair',
+          'points',
+          'side',
+          'spare',
+          'surfaceOnly',
+          'verdict',
+          'wouldClear',
+        ].sort(),
       );
       const { at } = row as unknown as { at: Json };
       expect(keysOf(at)).toEqual(['rack', 'setup', 'travel']);
@@ -93,6 +118,20 @@ describe('clearance', () => {
     expect(stdout).toContain('tread – duct');
     expect(stdout).toContain('Prove it with clay or tape on the car');
     for (const line of stdout.split('\n')) expect(line.length).toBeLessThanOrEqual(100);
+  });
+
+  test('of a mesh that is not closed it says so under the row, and warns, with the part', async () => {
+    const data = Buffer.from(binaryStl(boxTriangles([700, 500, 700]).slice(9))).toString('base64');
+    const shell = { axle: 'front', on: 'body', shape: { kind: 'mesh', data, place: { at: [0, 680, 300] } } };
+    const stdin = await withParts({ tread: PARTS.tread, shell });
+    const words = ['clearance', '-', '--axle', 'front', '--side', 'left', '--setups', 'Baseline'];
+    const { stdout } = await jounce(words, { stdin });
+    expect(stdout).toMatch(/tread – shell .* not proved .*\n +surface only: shell is not closed/);
+    expect(stdout).toMatch(/warning: The mesh of "shell" is not closed, 3 edges/);
+    for (const line of stdout.split('\n')) expect(line.length).toBeLessThanOrEqual(100);
+    const { document } = await jounceJson(['check', '-'], { stdin });
+    expect((document['warnings'] as Json).map(({ code, path: at }) => [code, at])).toEqual([['mesh-open', 'parts.shell']]);
+    expect((await jounce(['check', '-'], { stdin })).stdout).toContain('1 warning');
   });
 
   test('over the ground too, where it is asked for: in the form of the contract, in words, through batch', async () => {

@@ -1,0 +1,36 @@
+import { expect, test } from 'vitest';
+import type { ClearanceRow } from '../../../geometry/index';
+import { proofWords, shownClearance } from '../../../renderer/fitup/clearance/clearanceTable';
+import type { ShownUnits } from '../../../renderer/units/unitChoice';
+
+const MM: ShownUnits = { length: 'mm', angle: 'degrees', toe: 'angle', toeDiameter: null, force: 'newton' };
+const ROW: ClearanceRow = {
+  pair: ['tyreFront', 'archScan'],
+  axle: 'front',
+  side: 'left',
+  clearance: 184.6,
+  bound: 0.02,
+  cuts: false,
+  needs: 10,
+  spare: 174.6,
+  verdict: 'clear',
+  surfaceOnly: [],
+  at: { setup: 'Baseline', travel: 10, rack: 0 },
+  points: [
+    [0, 0, 0],
+    [184.6, 0, 0],
+  ],
+  wouldClear: [],
+};
+
+test('what is apart from the surface of a mesh that is not closed is read as not proved, and why', () => {
+  const open: ClearanceRow = { ...ROW, verdict: 'not-proved', surfaceOnly: ['archScan'] };
+  const shown = (row: ClearanceRow) =>
+    shownClearance({ rows: [row], envelope: [], missing: [], warnings: [] }, MM).map(({ verdictWords }) => verdictWords);
+  expect(shown(open)).toEqual(['not proved, surface only']);
+  expect(shown(ROW)).toEqual(['clear, 174.6 spare']);
+  const words = proofWords(open, '0.02 mm');
+  expect(words).not.toContain('Proved between');
+  expect(words).toMatch(/^Not proved: Arch scan is a mesh that is not closed.*what stands within it is not told/);
+  expect(proofWords(ROW, '0.02 mm')).toContain('Proved between the positions too');
+});
