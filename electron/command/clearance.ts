@@ -1,9 +1,9 @@
-import { setupNames, type AxleName, type SetupDocument, type SideName } from '../../geometry/index';
+import { setupNames, type AxleName, type ClearanceAnswer, type SetupDocument, type SideName } from '../../geometry/index';
 import type { Answer, Call } from './answer';
 import type { LoadedCar } from './carSource';
 import { CLEARANCE_CAUTIONS } from './cautions';
 import { clearanceInWords } from './clearanceTable';
-import { usageError } from './commandError';
+import { CommandError, usageError } from './commandError';
 import { meshesOf } from './meshFiles';
 import type { Options } from './options';
 import { axlesAsked, changedSetup, namesIn } from './question';
@@ -22,11 +22,19 @@ export async function answer({ car, options, study }: Call): Promise<Answer> {
     document,
     question: { axles, sides, setups, meshes, ground: options.ground === true },
   });
+  refuseNothingKnown(answered);
   const names = setups.map(([name]) => name);
   return {
     document: { car: document.name, setups: names, units: UNITS, ...answered, notes: CLEARANCE_CAUTIONS },
     words: (style) => clearanceInWords(document, names, answered, style),
   };
+}
+
+/** Where no wheel that is asked about has an envelope nothing is answered but how high parts are over the ground. */
+function refuseNothingKnown({ envelope, missing, warnings, ground }: ClearanceAnswer): void {
+  if (envelope.length > 0 || (ground !== undefined && ground.rows.length > 0)) return;
+  const lacking = warnings.filter(({ code }) => code === 'no-envelope').map(({ message }) => message);
+  throw new CommandError({ kind: 'unreachable', message: (lacking.length === 0 ? missing : lacking).join('\n') });
 }
 
 /** The setups that the envelope is taken over: those of `--setups`, the one of `--setup` with its changes, else all. */

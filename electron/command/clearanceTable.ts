@@ -40,19 +40,29 @@ export function clearanceInWords(
       '  ',
     ),
   ];
+  const lacking = warnings.filter(({ code }) => code === 'no-envelope');
+  lines.push(...warningsInWords(lacking));
   for (const axle of ['front', 'rear'] as const) {
     const of = rows.filter((row) => row.axle === axle);
     if (of.length === 0) continue;
     lines.push('', tableLine(COLUMNS, [axle, ...COLUMNS.slice(1).map(({ title }) => title)]));
     for (const row of of) lines.push(...rowInWords(document, row));
   }
-  if (rows.length === 0)
-    lines.push('', ...wrap('  No two parts of the file move against each other: give it parts, or rods a section.', '  '));
+  if (rows.length === 0 && envelope.length > 0)
+    lines.push('', ...wrap(`  ${nothingMeets(envelope)}: give it parts, or rods a section.`, '  '));
   if (ground !== undefined) lines.push('', ...groundInWords(ground));
   lines.push('', ...unreachableInWords(envelope));
-  lines.push(...missing.flatMap((one) => wrap(`left out: ${harmless(one)}`, '  ')));
-  lines.push(...warningsInWords(warnings));
+  // what is said at the head is not said again
+  const left = missing.filter((one) => !lacking.some(({ message }) => message === one));
+  lines.push(...left.flatMap((one) => wrap(`left out: ${harmless(one)}`, '  ')));
+  lines.push(...warningsInWords(warnings.filter((one) => !lacking.includes(one))));
   return [...lines, '', ...CLEARANCE_CAUTIONS.flatMap((caution) => wrap(caution))].join('\n');
+}
+
+/** Said only of axles that were looked at. */
+function nothingMeets(envelope: ClearanceAnswer['envelope']): string {
+  const axles = [...new Set(envelope.map(({ axle }) => axle))];
+  return `No two parts of the ${axles.join(' or the ')} axle move against each other`;
 }
 
 function rowInWords(document: CarDocument, row: ClearanceRow): string[] {

@@ -49,6 +49,8 @@ export async function sweptOf(car: LoadedCar, { of, grow, bound }: SweptQuestion
     }
     const made = step.value;
     if ('failure' in made) throw new CommandError(errorOfFailure(made.failure));
+    if ('refused' in made && made.refused === 'no-envelope')
+      throw new CommandError({ kind: 'unreachable', message: made.message });
     if ('refused' in made) throw usageError(`${made.refused === 'unknown-part' ? '--of: ' : ''}${made.message}`);
     return made;
   }

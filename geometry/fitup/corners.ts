@@ -46,6 +46,13 @@ export function fitUpCorners(setups: readonly StoodSetup[], axles: readonly Axle
   );
 }
 
+/** Why nothing is known of a corner that has no envelope: what is missing, and what to give. */
+export const noEnvelope = ({ axle, missing }: Pick<FitUpCorner, 'axle' | 'missing'>): string =>
+  `the ${axle.axle} axle has no envelope without ${missing}`;
+
+/** The same as a sentence. */
+export const noEnvelopeSentence = (corner: Pick<FitUpCorner, 'axle' | 'missing'>): string => `T${noEnvelope(corner).slice(1)}.`;
+
 export const envelopeRows = (corners: readonly FitUpCorner[]): EnvelopeRow[] =>
   corners.flatMap(({ envelope }) => {
     if (envelope === null) return [];

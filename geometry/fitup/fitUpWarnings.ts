@@ -1,7 +1,7 @@
 import type { AxleName, SideName } from '../car/document';
 import { toDegrees } from '../core/angle';
 import { formatNumber, formatShort } from '../format/format';
-import type { FitUpCorner } from './corners';
+import { noEnvelopeSentence, type FitUpCorner } from './corners';
 import type { JointRow } from './joints/jointTilts';
 import type { StrokeRow } from './stroke/stroke';
 import type { ThreadRow } from './stroke/threads';
@@ -70,7 +70,7 @@ export function envelopeWarnings(corners: readonly FitUpCorner[]): readonly FitU
   const warnings = new Warnings();
   for (const { axle, setup, side, envelope, missing } of corners) {
     if (envelope === null) {
-      warnings.add('no-envelope', axle.axle, `The ${axle.axle} axle has no envelope without ${missing}.`);
+      warnings.add('no-envelope', axle.axle, noEnvelopeSentence({ axle, missing }));
       continue;
     }
     const { unreachable } = envelope;

@@ -5,8 +5,16 @@ import { mirror, type Vector } from '../../core/vector';
 import type { Failure } from '../../corner/failure';
 import { assembleCar } from '../../setup/assembleCar';
 import { roundOf, type Round, type Study } from '../../studies/study';
-import { BOTH_SIDES, envelopeRows, fitUpCorners, type EnvelopeRow, type StoodSetup } from '../corners';
-import type { FitUpWarning } from '../fitUpWarnings';
+import {
+  BOTH_SIDES,
+  envelopeRows,
+  fitUpCorners,
+  noEnvelopeSentence,
+  type EnvelopeRow,
+  type FitUpCorner,
+  type StoodSetup,
+} from '../corners';
+import { envelopeWarnings, type FitUpWarning } from '../fitUpWarnings';
 import { isSurfaceOnly, openMeshWarnings } from '../meshes/openMeshes';
 import { partMeshes, type MeshFiles } from '../meshes/partMeshes';
 import { overGround, type OverGround } from '../overGround/overGround';
@@ -68,7 +76,7 @@ export interface ClearanceAnswer {
   readonly envelope: readonly EnvelopeRow[];
   /** parts that could not be made, and corners that have no envelope */
   readonly missing: readonly string[];
-  /** what is to be known of the parts that were looked at */
+  /** axles that nothing is known of, then what is to be known of the parts that were looked at */
   readonly warnings: readonly FitUpWarning[];
   /** where it was asked for */
   readonly ground?: Pick<OverGround, 'rows' | 'stances'>;
@@ -105,7 +113,7 @@ export function clearanceStudy(
   const meshes = partMeshes(mechanism.document, mechanism.mmPerUnit, question.meshes ?? {}, library ?? noLibrary);
   const prepared = prepare(mechanism, question, meshes);
   if ('failure' in prepared) return { failure: prepared.failure, round: () => roundOf({ ...NOTHING, run: () => null }) };
-  const { corners, stood, missing } = prepared;
+  const { corners, lacking, stood, missing } = prepared;
   const fieldsOf = (task: Pick<Task, 'axle' | 'side' | 'pair'>): PairField[] =>
     corners
       .filter(({ envelope }) => envelope.axle === task.axle && envelope.side === task.side)
@@ -153,7 +161,7 @@ export function clearanceStudy(
           }),
           envelope,
           missing,
-          warnings: openMeshWarnings(corners.flatMap(({ made }) => made.pieces)),
+          warnings: [...lacking, ...openMeshWarnings(corners.flatMap(({ made }) => made.pieces))],
         }),
       }),
     });
@@ -175,6 +183,8 @@ const NOTHING = { doing: '', chunks: 0, merge: () => ({ answer: { rows: [], enve
 interface Prepared {
   readonly corners: readonly ClearanceCorner[];
   readonly stood: readonly StoodSetup[];
+  /** axles that have no envelope */
+  readonly lacking: readonly FitUpWarning[];
   readonly missing: readonly string[];
 }
 
@@ -191,17 +201,19 @@ function prepare(
   }
   const missing = new Set<string>();
   const corners: ClearanceCorner[] = [];
+  const lacking: FitUpCorner[] = [];
   for (const corner of fitUpCorners(stood, axles)) {
     if (!sides.includes(corner.side.mechanism.side)) continue;
     if (corner.envelope === null) {
-      missing.add(`The ${corner.axle.axle} axle has no envelope without ${corner.missing}.`);
+      missing.add(noEnvelopeSentence(corner));
+      lacking.push(corner);
       continue;
     }
     const made = withPieces(mechanism, corner, corner.envelope, meshes);
     for (const piece of made.made.missing) missing.add(`The part "${piece.name}" is left out: it needs ${piece.missing}.`);
     corners.push(made);
   }
-  return { corners, stood, missing: [...missing] };
+  return { corners, lacking: envelopeWarnings(lacking), stood, missing: [...missing] };
 }
 
 function tasksOf(corners: readonly ClearanceCorner[], sides: readonly SideName[]): Task[] {

@@ -1,7 +1,7 @@
 import type { AxleName, SetupDocument } from '../../car/document';
 import type { CarMechanism } from '../../car/mechanism';
 import { assembleCar } from '../../setup/assembleCar';
-import { BOTH_SIDES, fitUpCorners } from '../corners';
+import { BOTH_SIDES, fitUpCorners, noEnvelope } from '../corners';
 import { isSurfaceOnly } from '../meshes/openMeshes';
 import { partMeshes, type MeshFiles } from '../meshes/partMeshes';
 import type { PartMeshes } from '../pieces';
@@ -44,7 +44,7 @@ export function leastGap(
   const fields: PairField[] = [];
   for (const corner of fitUpCorners([{ name: '', car: car.value }], axles)) {
     const { axle } = corner.axle;
-    if (corner.envelope === null) return { mm: null, why: `the ${axle} axle has no envelope without ${corner.missing}` };
+    if (corner.envelope === null) return { mm: null, why: noEnvelope(corner) };
     const made = withPieces(mechanism, corner, corner.envelope, meshes);
     const [missed] = made.made.missing;
     if (missed !== undefined) return { mm: null, why: `the part "${missed.name}" needs ${missed.missing}` };

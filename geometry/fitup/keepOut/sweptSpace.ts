@@ -3,7 +3,15 @@ import type { CarMechanism } from '../../car/mechanism';
 import type { Failure } from '../../corner/failure';
 import { assembleCar } from '../../setup/assembleCar';
 import { isStill } from '../carriers';
-import { envelopeRows, fitUpCorners, type EnvelopeRow, type FitUpCorner, type StoodSetup } from '../corners';
+import {
+  envelopeRows,
+  fitUpCorners,
+  noEnvelope,
+  noEnvelopeSentence,
+  type EnvelopeRow,
+  type FitUpCorner,
+  type StoodSetup,
+} from '../corners';
 import type { FitUpWarning } from '../fitUpWarnings';
 import { openMeshWarnings } from '../meshes/openMeshes';
 import { partMeshes, type MeshFiles } from '../meshes/partMeshes';
@@ -68,7 +76,7 @@ export interface KeepOut {
 
 /** Why there is no mesh. */
 export interface NoKeepOut {
-  readonly refused: 'unknown-part' | 'nothing-swept' | 'too-fine' | 'not-proved';
+  readonly refused: 'no-envelope' | 'unknown-part' | 'nothing-swept' | 'too-fine' | 'not-proved';
   readonly message: string;
 }
 
@@ -77,6 +85,8 @@ interface Swept {
   readonly nodes: readonly PositionNode[];
   readonly names: readonly string[];
   readonly known: readonly string[];
+  /** why nothing is known, where no corner that is asked for has an envelope */
+  readonly lacking: readonly string[];
   readonly missing: readonly string[];
   readonly warnings: readonly FitUpWarning[];
   readonly envelope: readonly EnvelopeRow[];
@@ -107,7 +117,8 @@ export function* sweptSpaceSteps(
   if (!(bound > 0 && Number.isFinite(bound))) throw new RangeError(`sweptSpace: bound of ${bound} mm; more than 0 is allowed`);
   const swept = sweptBodies(mechanism, question, library);
   if ('failure' in swept) return swept;
-  const { nodes, names, known, missing, warnings, envelope } = swept;
+  const { nodes, names, known, lacking, missing, warnings, envelope } = swept;
+  if (lacking.length > 0) return { refused: 'no-envelope', message: lacking.join('; ') };
   const unknown = question.of === 'all-moving' ? [] : question.of.filter((name) => !known.includes(name));
   if (unknown.length > 0) return { refused: 'unknown-part', message: unknownPart(unknown, known, missing) };
   if (nodes.length === 0) return { refused: 'nothing-swept', message: nothingSwept(missing) };
@@ -126,11 +137,15 @@ export function* sweptSpaceSteps(
 function unknownPart(unknown: readonly string[], known: readonly string[], missing: readonly string[]): string {
   const names = unknown.map((name) => `"${name}"`).join(', ');
   const there = known.length === 0 ? 'no part has a shape there' : `there are ${known.join(', ')}`;
-  return [`no part ${names} on what is asked for: ${there}`, ...missing].join('. ');
+  return afterMissing(missing, `no part ${names} on what is asked for: ${there}`);
 }
 
 const nothingSwept = (missing: readonly string[]): string =>
-  ['no part that moves has a shape: give the car parts, or rods a section', ...missing].join('. ');
+  afterMissing(missing, 'no part that moves has a shape on what is asked for: give the car parts, or rods a section');
+
+/** What is missing first: it may be all there is to it. */
+const afterMissing = (missing: readonly string[], words: string): string =>
+  missing.length === 0 ? words : `${missing.join(' ')} Of the rest: ${words}`;
 
 /** @param times - how many times too many triangles a length; what is needed is not known where it is infinite */
 function tooFine(times: number, bound: number): string {
@@ -164,6 +179,7 @@ function sweptBodies(
   const made = partMeshes(mechanism.document, mechanism.mmPerUnit, meshes ?? {}, library ?? noLibrary);
   const corners = fitUpCorners(stood, axles).filter(({ side }) => sides.includes(side.mechanism.side));
   const missing = new Set<string>();
+  const lacking = new Set<string>();
   const known = new Set<string>();
   const names = new Set<string>();
   const still = new Set<string>();
@@ -171,9 +187,10 @@ function sweptBodies(
   const used: FitUpCorner[] = [];
   const all: Piece[] = [];
   for (const corner of corners) {
-    const { envelope, axle } = corner;
+    const { envelope } = corner;
     if (envelope === null) {
-      missing.add(`The ${axle.axle} axle has no envelope without ${corner.missing}.`);
+      missing.add(noEnvelopeSentence(corner));
+      lacking.add(noEnvelope(corner));
       continue;
     }
     const pieces = piecesOn(mechanism, corner, made);
@@ -203,6 +220,7 @@ function sweptBodies(
     nodes,
     names: [...names],
     known: [...known],
+    lacking: corners.every(({ envelope }) => envelope === null) ? [...lacking] : [],
     missing: [...missing],
     warnings: openMeshWarnings(all),
     envelope: envelopeRows(used),

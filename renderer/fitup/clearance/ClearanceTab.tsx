@@ -21,7 +21,16 @@ import { FitUpView, NOTHING_SHOWN } from '../view/FitUpView';
 import type { FitUpViewName } from '../view/fitUpContent';
 import { isMovable, withMovedPart } from '../view/partMove';
 import { ClearanceDetail } from './ClearanceDetail';
-import { gapFigure, lengthsIn, shownClearance, clearancePlain, travelWords, verdictCounts, isPlainCut } from './clearanceTable';
+import {
+  clearancePlain,
+  gapFigure,
+  isPlainCut,
+  lengthsIn,
+  noRowsWords,
+  shownClearance,
+  travelWords,
+  verdictCounts,
+} from './clearanceTable';
 import { NotLookedAt } from './NotLookedAt';
 import { OverGround, ToGround } from './OverGround';
 
@@ -128,9 +137,7 @@ export const ClearanceTab = ({ document, axle, asked, onAsk, tabs, cautions, the
           </p>
         )}
         <section className={`answers fitupanswers${isOld ? ' old' : ''}`} aria-label="Clearance of pairs">
-          {answered && rows.length === 0 && (
-            <p className="empty">No two parts of the {axle} axle move against each other: there is nothing that could touch.</p>
-          )}
+          {answered && rows.length === 0 && <p className="empty">{noRowsWords(answered.answer, axle)}</p>}
           {rows.length > 0 && (
             <div className="answertable" tabIndex={0} role="region" aria-label="Table of clearance">
               <table>

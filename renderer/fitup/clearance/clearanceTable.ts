@@ -1,4 +1,4 @@
-import type { ClearanceAnswer, ClearanceRow } from '../../../geometry/index';
+import type { AxleName, ClearanceAnswer, ClearanceRow } from '../../../geometry/index';
 import type { Verdict } from '../../compute/limits';
 import { nameOfKey } from '../../adjusters/fitterWords';
 import type { PlainTable } from '../../lengths/lengthTables';
@@ -92,6 +92,18 @@ export const proofWords = (row: ClearanceRow, bound: string): string => {
   if (verdict === 'clear' || verdict === 'close')
     return `Proved between the positions too: it could be less by ${bound} at most.`;
   return `Between the positions that were looked at it could be less still, by ${bound}.`;
+};
+
+/** Why an axle has an envelope or not: what lacks comes before all that is said of it. */
+export const lackingWords = ({ warnings }: ClearanceAnswer): readonly string[] =>
+  warnings.filter(({ code }) => code === 'no-envelope').map(({ message }) => message);
+
+/** What is said in the place of rows where there are none. */
+export const noRowsWords = (answer: ClearanceAnswer, axle: AxleName): string => {
+  const lacking = lackingWords(answer);
+  return lacking.length > 0
+    ? `Nothing is known of the ${axle} axle yet. ${lacking.join(' ')}`
+    : `No two parts of the ${axle} axle move against each other: there is nothing that could touch.`;
 };
 
 /** The rows as they are read, least to spare first. */

@@ -123,7 +123,7 @@ export const KeepOutTab = ({ document, setup, axle, asked, onAsk, tabs, cautions
           <FitUpProgress state={state} isOld={isOld} onCancel={cancel} onAgain={null} />
           {refused !== null && !isOld && (
             <p className="fitupnote watch" role="alert">
-              <b>No mesh:</b> {refused}.
+              <b>No mesh:</b> {/[.!?]$/.test(refused) ? refused : `${refused}.`}
             </p>
           )}
           {isChanged && <p className="fitupnote watch">What stands below is of before the last change.</p>}

@@ -8,7 +8,7 @@ const wordsOf = (grow: number): string => {
   if ('fault' in plane) throw new Error(plane.message);
   const { facts, cautions } = templateGround(
     fitted('car-22'),
-    { of: ['tyre'], grow, bound: 2, gap: 9, missing: [], warnings: [] },
+    { of: ['tyre'], grow, bound: 2, gap: 9, isFilled: false, outward: { least: 0, most: 2 }, missing: [], warnings: [] },
     { axles: ['front'], side: 'left', setups: ['Baseline'], plane },
   );
   return [...facts, ...cautions].join(' ');
