@@ -20,6 +20,7 @@ import { SideSelect } from '../question/SideSelect';
 import { ToePicker } from '../question/ToePicker';
 import { ownToe } from '../question/toeChoice';
 import { RunProgress } from '../RunProgress';
+import { OfBefore } from '../answers/OfBefore';
 import { useFollowed } from '../useFollowed';
 import { influenceFault, influenceForms, influenceOrder, type InfluenceForm } from './influenceForm';
 import {
@@ -68,6 +69,8 @@ const InfluenceOf = ({ document, setup, axle }: InfluenceProps) => {
     answer: last.answer,
     columns: matrixColumns(last.order.document, readings, units),
   };
+  // what stands in the fields is no question: the matrix is of the last one that was
+  const isBefore = order === null;
   const parts = Object.keys(document[axle]?.adjusters ?? {}).length;
   return (
     <div className="influence">
@@ -75,11 +78,12 @@ const InfluenceOf = ({ document, setup, axle }: InfluenceProps) => {
       <InfluenceSentence form={form} document={document} setup={setup} axle={axle} fault={fault} onChange={page.change} />
       <RunProgress state={state} onCancel={cancel} />
       {state.kind === 'failed' && <FailureBanner failure={state.failure} />}
+      {parts > 0 && shown && isBefore && <OfBefore />}
       {parts === 0 ? (
         <p className="empty">The {axle} axle has no adjusters in this car file, so there is no step to take.</p>
       ) : (
         shown && (
-          <section className="answers" aria-label="Influence">
+          <section className={`answers${isBefore ? ' old' : ''}`} aria-label="Influence">
             <div className="answershead">
               <h2>
                 Influence of one step, {axle} {side === 'both' ? 'both wheels' : side}, {setup}
@@ -89,11 +93,13 @@ const InfluenceOf = ({ document, setup, axle }: InfluenceProps) => {
               </span>
               <span className="spread" />
               <span className="quiet">{independentWords(shown.answer.independent)}</span>
-              <KeepTable
-                name={`${side === 'both' ? '' : `${side} `}influence of one step`}
-                setup={setup}
-                table={() => influencePlainTable(shown.document, shown.answer, shown.columns)}
-              />
+              {!isBefore && (
+                <KeepTable
+                  name={`${side === 'both' ? '' : `${side} `}influence of one step`}
+                  setup={setup}
+                  table={() => influencePlainTable(shown.document, shown.answer, shown.columns)}
+                />
+              )}
             </div>
             <div className="answertable" tabIndex={0} role="region" aria-label="Matrix of influence">
               <Matrix

@@ -9,6 +9,7 @@ import { KeptQuestions } from '../kept/KeptQuestions';
 import { useQuestionPage } from '../kept/useQuestionPage';
 import { timeTaken, useTellRun } from '../lastRun';
 import { RunProgress } from '../RunProgress';
+import { OfBefore } from '../answers/OfBefore';
 import { useFollowed } from '../useFollowed';
 import { mapFaults, mapFormFor, mapForms, mapOrder } from './mapForm';
 import { MapSentence } from './MapSentence';
@@ -65,8 +66,10 @@ const MapOf = ({ document, setup, axle }: MapProps) => {
       <RunProgress state={state} onCancel={cancel} />
       {state.kind === 'failed' && <FailureBanner failure={state.failure} />}
       {!hasParts && <p className="empty">The {axle} axle has no adjusters in this car file, so there is nothing to draw over.</p>}
+      {hasParts && last && order === null && <OfBefore />}
       {hasParts && last && (
         <MapView
+          isBefore={order === null}
           order={last.order}
           answer={last.answer}
           form={form}

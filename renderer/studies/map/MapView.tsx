@@ -43,10 +43,12 @@ interface ViewProps {
   readonly answer: MapAnswer;
   readonly form: MapForm;
   readonly faults: MapFault;
+  /** the fields of the question hold what is none: the map is of the last one that was, and is not saved */
+  readonly isBefore: boolean;
 }
 
 /** A map that was drawn, and what can be done with its steps. */
-export const MapView = ({ order, answer, form, faults, document, setup, axle }: ViewProps) => {
+export const MapView = ({ order, answer, form, faults, isBefore, document, setup, axle }: ViewProps) => {
   const units = useUnits();
   const compared = useBench(comparedWith);
   const { entry, second, x, y } = order.question;
@@ -142,14 +144,16 @@ export const MapView = ({ order, answer, form, faults, document, setup, axle }: 
           setup={setup}
           onChoose={(step) => choose(keyOf(step))}
         >
-          <PlotMenu
-            of={title}
-            items={[
-              { label: 'Table as CSV', run: saveCsv },
-              { label: 'Picture as PNG', run: () => void savePicture('png') },
-              { label: 'Picture as SVG', run: () => void savePicture('svg') },
-            ]}
-          />
+          {!isBefore && (
+            <PlotMenu
+              of={title}
+              items={[
+                { label: 'Table as CSV', run: saveCsv },
+                { label: 'Picture as PNG', run: () => void savePicture('png') },
+                { label: 'Picture as SVG', run: () => void savePicture('svg') },
+              ]}
+            />
+          )}
         </FittingList>
         <div className="mapactions">
           <RowActions
