@@ -243,7 +243,7 @@ export { clockSeen, hourWords, seenFromWords } from './words/clockWords';
 export { fitterWords, fitterWordsOfSides, partSize, shimsFor, turnsText, type FitterWords } from './words/fitterWords';
 export { nameOfKey } from './words/nameOfKey';
 export { CLEARANCE_CAUTIONS, JOINT_CAUTIONS, KEEP_OUT_CAUTIONS, LOAD_CAUTIONS, STROKE_CAUTIONS } from './words/fitUpCautions';
-export { growthWords, ONE_PLANE, outsideWords } from './words/keepOutWords';
+export { filledWords, growthWords, ONE_PLANE, outsideWords } from './words/keepOutWords';
 export { sideWords } from './words/sideWords';
 
 // Drawings of the parts

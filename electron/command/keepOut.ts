@@ -1,5 +1,5 @@
 import path from 'node:path';
-import { binaryStl, KEEP_OUT_CAUTIONS, outsideWords, type KeepOut } from '../../geometry/index';
+import { binaryStl, filledWords, KEEP_OUT_CAUTIONS, outsideWords, type KeepOut } from '../../geometry/index';
 import type { Answer, Call } from './answer';
 import { setupsInUse } from './clearance';
 import { usageError } from './commandError';
@@ -43,14 +43,14 @@ export async function answer(call: Call): Promise<Answer> {
     box,
     envelope,
     missing,
-    notes: KEEP_OUT_CAUTIONS,
+    notes: [...filledWords(made.solidParts), ...KEEP_OUT_CAUTIONS],
     warnings,
   };
   return { document, words: (style) => inWords(`${car.document.name}: keep-out over ${setups.join(', ')}`, out, made, style) };
 }
 
 function inWords(title: string, out: string, made: KeepOut, style: TextStyle): string {
-  const { of, grow, gap, isFilled, volume, box, envelope, missing, warnings, mesh } = made;
+  const { of, grow, gap, isFilled, solidParts, volume, box, envelope, missing, warnings, mesh } = made;
   const grown = grow === 0 ? '' : `, grown by ${formatPlain(grow)} mm`;
   const [low, high] = box;
   const along = (i: 0 | 1 | 2): string => `${formatFixed(low[i], 1)} to ${formatFixed(high[i], 1)}`;
@@ -66,6 +66,7 @@ function inWords(title: string, out: string, made: KeepOut, style: TextStyle): s
       )}.${isFilled ? '' : ` Free space narrower than ${formatFixed(gap, 0)} mm can be filled.`}`,
       '    ',
     ),
+    ...filledWords(solidParts).flatMap((sentence) => wrap(`  ${harmless(sentence)}`, '    ')),
     ...wrap(`  Car frame, mm: x ${along(0)}, y ${along(1)}, z ${along(2)}.`, '    '),
     ...envelopesInWords(envelope),
     ...missing.flatMap((one) => wrap(`left out: ${harmless(one)}`, '  ')),

@@ -1,5 +1,6 @@
 import path from 'node:path';
 import {
+  filledWords,
   KEEP_OUT_CAUTIONS,
   paperPlane,
   sectionOf,
@@ -74,7 +75,7 @@ export async function answer(call: Call): Promise<Answer> {
     plane: { point: plane.point, normal: plane.normal, right: plane.right, up: plane.up },
     outlines: outlines.map(({ isHole, area, length, points }) => ({ hole: isHole, area, length, points: points.length })),
     missing: made.missing,
-    notes: KEEP_OUT_CAUTIONS,
+    notes: [...filledWords(made.solidParts), ...KEEP_OUT_CAUTIONS],
     warnings: made.warnings,
   };
   const what =

@@ -1,3 +1,5 @@
+import type { FilledPart } from '../fitup/keepOut/sweptSpace';
+
 /** No more than three decimals, no zeros at the end, a true minus. */
 export const plainNumber = (value: number): string => String(Number(value.toFixed(3)) + 0).replace('-', '−');
 
@@ -34,3 +36,25 @@ export const outsideWords = (
   isFilled
     ? `by ${fine(outward.least)} or more at every corner and in the middle of every triangle, by ${tenths(bound)} at most; but free space narrower than ${tenths(gap)} is filled where parts nearly touch or part at a narrow angle: up to ${fine(outward.most)} there`
     : `by ${fine(outward.least)} to ${fine(outward.most)} at every corner and in the middle of every triangle; ${tenths(bound)} is the most`;
+
+/** What is taken for swept although nothing may be there, in a sentence for each kind of part; none where there is no such part. */
+export function filledWords(filled: readonly FilledPart[], nameOf: (name: string) => string = (name) => name): readonly string[] {
+  const namesOf = (as: FilledPart['as']): string =>
+    filled
+      .filter((part) => part.as === as)
+      .map(({ name }) => nameOf(name))
+      .join(', ');
+  const [tyres, meshes] = [namesOf('tyre'), namesOf('turning-mesh')];
+  return [
+    ...(tyres === ''
+      ? []
+      : [
+          `Filled right through, the inside of the rim with it: ${tyres}. Space in there that nothing reaches, as beside a caliper, counts as swept all the same.`,
+        ]),
+    ...(meshes === ''
+      ? []
+      : [
+          `Filled from the least to the greatest radius all along the axis that it turns about: ${meshes}. Hollows between count as swept all the same.`,
+        ]),
+  ];
+}

@@ -66,6 +66,11 @@ test('a bracket for a duct of 76 mm beside the tyre: from the tyre to sheets of 
     .getByRole('status')
     .getByText(/^\d+ sheets of A4 and the words before them$/)
     .waitFor();
+  // the hole of the rim is not seen, and that is said
+  await page
+    .getByRole('region', { name: 'Keep-out' })
+    .getByText(/Filled right through, the inside of the rim with it: Tyre front\./)
+    .waitFor();
   // which side of the line is to be kept free, and what the growth is for
   await preview.getByText('Hatched: keep out.').first().waitFor();
   expect(await preview.locator('pattern').count()).toBe(2);

@@ -62,6 +62,8 @@ export interface KeepOut {
   readonly gap: number;
   /** such space is filled whose middle is farther out than the bound, and there alone the surface is so far out */
   readonly isFilled: boolean;
+  /** parts that take more space than they sweep, however fine the mesh is */
+  readonly solidParts: readonly FilledPart[];
   /** what is enclosed [mm³] */
   readonly volume: number;
   /** lowest and highest corner of the box around it */
@@ -72,6 +74,15 @@ export interface KeepOut {
   readonly missing: readonly string[];
   /** what is to be known of the parts that are in it */
   readonly warnings: readonly FitUpWarning[];
+}
+
+/**
+ * A part with hollows that are closed up: a tyre right through, the inside of its rim with it; a mesh that turns from its least to its
+ * greatest radius, place by place along its axis.
+ */
+export interface FilledPart {
+  readonly name: string;
+  readonly as: 'tyre' | 'turning-mesh';
 }
 
 /** Why there is no mesh. */
@@ -89,6 +100,7 @@ interface Swept {
   readonly lacking: readonly string[];
   readonly missing: readonly string[];
   readonly warnings: readonly FitUpWarning[];
+  readonly solidParts: readonly FilledPart[];
   readonly envelope: readonly EnvelopeRow[];
 }
 
@@ -117,7 +129,7 @@ export function* sweptSpaceSteps(
   if (!(bound > 0 && Number.isFinite(bound))) throw new RangeError(`sweptSpace: bound of ${bound} mm; more than 0 is allowed`);
   const swept = sweptBodies(mechanism, question, library);
   if ('failure' in swept) return swept;
-  const { nodes, names, known, lacking, missing, warnings, envelope } = swept;
+  const { nodes, names, known, lacking, missing, warnings, solidParts, envelope } = swept;
   if (lacking.length > 0) return { refused: 'no-envelope', message: lacking.join('; ') };
   const unknown = question.of === 'all-moving' ? [] : question.of.filter((name) => !known.includes(name));
   if (unknown.length > 0) return { refused: 'unknown-part', message: unknownPart(unknown, known, missing) };
@@ -131,7 +143,7 @@ export function* sweptSpaceSteps(
   const closed: ClosedMesh = { positions: Float64Array.from(mesh.positions), triangles: Uint32Array.from(mesh.triangles) };
   const outward = { least, most };
   const [volume, box] = [volumeOfMesh(closed), boxOf(closed)];
-  return { mesh: closed, of: names, grow, bound, outward, gap, isFilled, volume, box, envelope, missing, warnings };
+  return { mesh: closed, of: names, grow, bound, outward, gap, isFilled, solidParts, volume, box, envelope, missing, warnings };
 }
 
 function unknownPart(unknown: readonly string[], known: readonly string[], missing: readonly string[]): string {
@@ -182,6 +194,7 @@ function sweptBodies(
   const lacking = new Set<string>();
   const known = new Set<string>();
   const names = new Set<string>();
+  const solid = new Map<string, FilledPart>();
   const still = new Set<string>();
   const nodes: PositionNode[] = [];
   const used: FitUpCorner[] = [];
@@ -213,6 +226,8 @@ function sweptBodies(
       const root = new BodyPath(piece.name, field, isStill(piece.carrier), piece.follow, poses).root();
       if (root === null) continue;
       names.add(piece.name);
+      const as = fillingOf(piece);
+      if (as !== null) solid.set(piece.name, { name: piece.name, as });
       nodes.push(root);
     }
   }
@@ -223,8 +238,14 @@ function sweptBodies(
     lacking: corners.every(({ envelope }) => envelope === null) ? [...lacking] : [],
     missing: [...missing],
     warnings: openMeshWarnings(all),
+    solidParts: [...solid.values()],
     envelope: envelopeRows(used),
   };
+}
+
+function fillingOf({ part, solid }: Piece): FilledPart['as'] | null {
+  if (part?.shape.kind === 'tyre') return 'tyre';
+  return solid.kind === 'mesh' && solid.spin !== null ? 'turning-mesh' : null;
 }
 
 const piecesOn = (

@@ -1,6 +1,6 @@
 import type { AxleName, CarDocument, SideName } from '../../car/document';
 import { KEEP_OUT_CAUTIONS } from '../../words/fitUpCautions';
-import { growthWords, ONE_PLANE, plainNumber as plain } from '../../words/keepOutWords';
+import { filledWords, growthWords, ONE_PLANE, plainNumber as plain } from '../../words/keepOutWords';
 import type { KeepOut } from '../keepOut/sweptSpace';
 import type { PaperPlane } from './plane';
 import type { TemplateGround } from './templateOf';
@@ -23,10 +23,11 @@ export function templateGround(
     bound,
     gap,
     isFilled,
+    solidParts,
     outward,
     missing,
     warnings,
-  }: Pick<KeepOut, 'of' | 'grow' | 'bound' | 'gap' | 'isFilled' | 'outward' | 'missing' | 'warnings'>,
+  }: Pick<KeepOut, 'of' | 'grow' | 'bound' | 'gap' | 'isFilled' | 'solidParts' | 'outward' | 'missing' | 'warnings'>,
   { axles, side, setups, plane }: TemplateCut,
 ): TemplateGround {
   const facts = [
@@ -36,6 +37,7 @@ export function templateGround(
     isFilled
       ? `The outline is outside of what is swept, by ${plain(bound)} mm at most; but free space narrower than ${gap.toFixed(0)} mm is filled where parts nearly touch or part at a narrow angle: up to ${outward.most.toFixed(1)} mm there.`
       : `The outline is outside of what is swept, by ${plain(bound)} mm at most; free space narrower than ${gap.toFixed(0)} mm can be filled.`,
+    ...filledWords(solidParts),
     `Plane through ${plane.point.map(plain).join(', ')}, normal ${plane.normal.map(plain).join(', ')} (car frame, mm). Points stand as at design.`,
     ...missing.map((words) => `Left out: ${words}`),
     ...warnings.map(({ message }) => message),

@@ -1,4 +1,4 @@
-import { outsideWords, type DrawnPart, type KeepOut, type Vector } from '../../../geometry/index';
+import { filledWords, outsideWords, type DrawnPart, type KeepOut, type Vector } from '../../../geometry/index';
 import { nameOfKey } from '../../adjusters/fitterWords';
 import type { TemplateSide } from '../../compute/fitup/fitUpOrder';
 import { formatNumber } from '../../units/format';
@@ -21,7 +21,7 @@ const LITRE = 1e6;
 
 /** What was made, line by line: the words of the command line, in the units that are read. */
 export const keepOutWords = (made: KeepOut, units: ShownUnits): readonly (readonly [string, string])[] => {
-  const { of, grow, gap, isFilled, box, volume, mesh } = made;
+  const { of, grow, gap, isFilled, solidParts, box, volume, mesh } = made;
   const [tenths, hundredths] = [1, 2].map((decimals) => shownQuantity({ quantity: 'length', decimals }, units));
   const length = (value: number): string => withUnit(tenths?.format(value) ?? '', tenths?.unit ?? '');
   const fine = (value: number): string => withUnit(hundredths?.format(value) ?? '', hundredths?.unit ?? '');
@@ -29,11 +29,15 @@ export const keepOutWords = (made: KeepOut, units: ShownUnits): readonly (readon
   const places = (['x', 'y', 'z'] as const).map(
     (name, axis) => `${name} ${tenths?.format(low[axis] ?? 0)} … ${tenths?.format(high[axis] ?? 0)}`,
   );
+  const filled = [
+    ...(isFilled ? [] : [`Free space narrower than ${length(gap)} can be filled.`]),
+    ...filledWords(solidParts, nameOfKey),
+  ];
   return [
     ['Swept by', `${of.map(nameOfKey).join(', ')}${grow === 0 ? '' : `, grown by ${length(grow)}`}`],
     ['Mesh', `${formatNumber(mesh.triangles.length / 3, 0)} triangles, closed, ${formatNumber(volume / LITRE, 2)} litres`],
     ['Outside of it', outsideWords(made, fine, length)],
-    ...(isFilled ? [] : [['Filled', `free space narrower than ${length(gap)} can be filled`] as const]),
+    ...(filled.length === 0 ? [] : [['Filled', filled.join(' ')] as const]),
     ['In the car', `${places.join(', ')}, ${tenths?.unit ?? ''} in the car’s frame`],
   ];
 };

@@ -76,6 +76,23 @@ describe('keep-out', () => {
     expect(await readdir(folder)).toEqual([]);
   });
 
+  test('says that a tyre is filled right through, where one is swept', async () => {
+    const asked = ['--side', 'left', '--setups', 'Baseline', '--bound', '8'];
+    const tyre = await jounceJson(['keep-out', CAR, file('tyre.stl'), '--of', 'tyreFront', ...asked]);
+    expect((tyre.document['notes'] as unknown as string[])[0]).toMatch(
+      /^Filled right through, .* rim with it: tyreFront\. Space in/,
+    );
+    const said = await jounce(['keep-out', CAR, file('tyre.stl'), '--of', 'tyreFront', ...asked, '--force']);
+    expect(said.stdout).toContain('Filled right through');
+    const arm = await jounceJson(['keep-out', CAR, file('arm.stl'), ...ARM]);
+    expect(String(arm.document['notes'])).not.toContain('Filled');
+    const plane = [...asked, '--plane', '0,0,290,0,0,1'];
+    const cut = await jounceJson(['template', CAR, file('tyre.dxf'), '--of', 'tyreFront', ...plane]);
+    expect((cut.document['notes'] as unknown as string[])[0]).toContain('Filled right through');
+    expect(await readFile(file('tyre.dxf'), 'latin1')).toContain('Filled right through');
+    expect((await jounce(['template', CAR, file('b.dxf'), '--of', 'tyreFront', ...plane])).stdout).toContain('Filled right');
+  }, 120_000);
+
   test('what is there stays without --force', async () => {
     await writeFile(file('a.stl'), 'mine');
     expect((await jounce(['keep-out', CAR, file('a.stl'), ...ARM])).status).toBe(3);
