@@ -155,9 +155,9 @@ export {
   type KeepOutQuestion,
   type NoKeepOut,
 } from './fitup/keepOut/sweptSpace';
-export { axisLine, HATCHED, offWords, type TemplateDrawing } from './fitup/template/drawing';
+export { axisLine, HATCHED, offWords, titleOf, type TemplateDrawing } from './fitup/template/drawing';
 export { seatNames, type Box as PaperBox } from './fitup/template/labels';
-export { paperPlane, type PaperPlane } from './fitup/template/plane';
+export { paperPlane, seenFrom, type PaperPlane } from './fitup/template/plane';
 export { sectionOf, type Outline } from './fitup/template/section';
 export { ofSide } from './fitup/template/sideOutlines';
 export { templateDxf } from './fitup/template/templateDxf';

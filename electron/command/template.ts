@@ -9,6 +9,7 @@ import {
   templateGround,
   templatePages,
   tilesOf,
+  titleOf,
   type PaperPlane,
 } from '../../geometry/index';
 import type { Answer, Call } from './answer';
@@ -29,6 +30,8 @@ export async function answer(call: Call): Promise<Answer> {
   const { out = '', force = false, side = 'left', sheets: paper = 'A4' } = options;
   if (side === 'both') throw usageError('--side: a template is of one side, left or right');
   const kind = kindOf(out);
+  if (kind === 'dxf' && options.sheets !== undefined)
+    throw usageError('--paper: a DXF has no paper, it is at true scale in one piece; leave --paper out');
   const plane = planeOf(options.plane);
   const question = sweptQuestion(options);
   const date = dayOf(options.date);
@@ -42,8 +45,8 @@ export async function answer(call: Call): Promise<Answer> {
     );
   const { of, grow, bound, outward, gap, isFilled } = made;
   const ground = templateGround(car.document, made, { axles: axlesAsked(car, options), side, setups, plane });
-  const { title, facts } = ground;
   const drawing = templateOf(outlines, ground);
+  const { facts } = drawing;
   let count: number | null = null;
   if (kind === 'dxf') await writeWholeFile(out, templateDxf(drawing, date), force, reads);
   else {
@@ -84,7 +87,7 @@ export async function answer(call: Call): Promise<Answer> {
     document,
     words: (style) =>
       [
-        ...wrap(title, '  ').map((line) => heading(line, style)),
+        ...wrap(titleOf(drawing), '  ').map((line) => heading(line, style)),
         ...wrap(`  ${harmless(out)}: ${what}`, '    '),
         ...facts.flatMap((fact) => wrap(`  ${fact}`, '    ')),
         ...made.missing.flatMap((one) => wrap(`left out: ${harmless(one)}`, '  ')),

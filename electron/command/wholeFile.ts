@@ -1,4 +1,4 @@
-import { lstat, stat } from 'node:fs/promises';
+import { access, constants, lstat, stat } from 'node:fs/promises';
 import path from 'node:path';
 import { replaceFile } from '../files/wholeFile';
 import { systemError, usageError } from './commandError';
@@ -28,9 +28,16 @@ export async function refuseUnwritable(target: string, force: boolean, reads: re
 async function refuseMissingFolder(target: string): Promise<void> {
   const folder = path.dirname(target);
   const there = await stat(folder).catch(() => null);
-  if (there?.isDirectory()) return;
+  if (there?.isDirectory()) {
+    await access(folder, constants.W_OK).catch(() => {
+      throw systemError(`cannot write ${target}: ${unwritable(folder)}`);
+    });
+    return;
+  }
   throw systemError(`cannot write ${target}: ${there === null ? `there is no folder ${folder}` : `${folder} is not a folder`}`);
 }
+
+const unwritable = (folder: string): string => `the folder ${folder} cannot be written; name a file in another one`;
 
 /** Writes a file whole, or not at all: what was there stays until the new one is complete. */
 export async function writeWholeFile(
@@ -41,8 +48,11 @@ export async function writeWholeFile(
 ): Promise<void> {
   await refuseUnwritable(target, force, reads);
   await replaceFile(target, typeof content === 'string' ? Buffer.from(content, 'utf8') : Buffer.from(content)).catch(
-    (thrown: unknown) => {
-      throw systemError(`cannot write ${target}: ${reasonOf(thrown)}`);
+    async (thrown: unknown) => {
+      // the folder is there, as was looked at: some of the system's own take no file, and say that there is none
+      const isNew = (await lstat(target).catch(() => null)) === null;
+      const isRefused = isNew && (thrown as NodeJS.ErrnoException | null)?.code === 'ENOENT';
+      throw systemError(`cannot write ${target}: ${isRefused ? unwritable(path.dirname(target)) : reasonOf(thrown)}`);
     },
   );
 }

@@ -1,7 +1,5 @@
 import type { FilledPart } from '../fitup/keepOut/sweptSpace';
-
-/** No more than three decimals, no zeros at the end, a true minus. */
-export const plainNumber = (value: number): string => String(Number(value.toFixed(3)) + 0).replace('-', '−');
+import { plainNumber } from './plainNumber';
 
 /** What the line of a template means for what is to be put beside it. @param grow - radius and margin in it [mm] */
 export const growthWords = (grow: number): string =>

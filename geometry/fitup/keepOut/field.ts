@@ -27,7 +27,7 @@ export interface Field {
 }
 
 /**
- * A tyre is filled: nothing on the body can be in the bore of a wheel that moves.
+ * A tyre is filled, which whoever asks is told: how the inside of a rim is closed, by spokes or a disc, no file says.
  * @param fine - how far what has to be cut up for its ring may reach out [mm]
  */
 export function fieldOfSolid(solid: Solid, fine: number): Field {

@@ -18,7 +18,11 @@ export interface PaperAxis extends PaperPoint {
 
 /** What stands on a template, whatever it is written as. Lengths in mm. */
 export interface TemplateDrawing {
-  readonly title: string;
+  /** its name, and those of the parts that are swept */
+  readonly car: string;
+  readonly of: readonly string[];
+  /** where it is read from, as "seen from the front" */
+  readonly seen: string;
   readonly side: SideName;
   /** what is covered, and by how much it is too large: a sentence each */
   readonly facts: readonly string[];
@@ -27,6 +31,23 @@ export interface TemplateDrawing {
   readonly points: readonly PaperPoint[];
   readonly axes: readonly PaperAxis[];
   readonly arrows: readonly PaperArrow[];
+}
+
+type Titled = Pick<TemplateDrawing, 'car' | 'of'>;
+
+/** What a template is of, whole. */
+export const titleOf = ({ car, of }: Titled): string => `${car}: keep-out of ${of.join(', ')}`;
+
+/** The same with as many names as fit, and how many more there are. @param fits - whether a text has room */
+export function shortTitleOf(drawing: Titled, fits: (text: string) => boolean): string {
+  const { car, of } = drawing;
+  const withNames = (count: number): string =>
+    count === of.length ? titleOf(drawing) : `${titleOf({ car, of: of.slice(0, count) })} and ${of.length - count} more`;
+  for (let count = of.length; count > 0; count--) if (fits(withNames(count))) return withNames(count);
+  let least = `${car}: keep-out of ${of.length} parts`;
+  if (fits(least)) return least;
+  while (least !== '' && !fits(`${least}…`)) least = least.slice(0, -1);
+  return `${least.trimEnd()}…`;
 }
 
 /** On every sheet, wherever it is drawn. */

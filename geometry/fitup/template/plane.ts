@@ -1,5 +1,6 @@
 import type { SideName } from '../../car/document';
 import { toRadians } from '../../core/angle';
+import { plainNumber } from '../../words/plainNumber';
 import { cross, dot, length, reject, scale, subtract, unit, type Vector } from '../../core/vector';
 
 /** A plane with the axes of the paper that lies in it. Car frame, mm. */
@@ -71,6 +72,20 @@ export function onPaper(
 ): { readonly at: readonly [number, number]; readonly off: number } {
   const from = subtract(p, point);
   return { at: [dot(from, right), dot(from, up)], off: dot(from, normal) };
+}
+
+/** Nearer than this to an axis of the car, a normal is that axis. */
+const ALONG = 1 - 1e-9;
+
+/** Where the paper is read from, in the words of who stands beside the car; else its direction in the car frame. */
+export function seenFrom({ normal }: Pick<PaperPlane, 'normal'>): string {
+  const ends = [
+    ['from the front', 'from behind'],
+    ['from the left', 'from the right'],
+    ['from above', 'from below'],
+  ] as const;
+  for (const i of [0, 1, 2] as const) if (Math.abs(normal[i]) > ALONG) return `seen ${ends[i][normal[i] > 0 ? 0 : 1]}`;
+  return `seen from where the normal points, ${normal.map(plainNumber).join(', ')}`;
 }
 
 /** FRONT, UP and OUTBOARD as the paper shows them. @param side - of the car, which OUTBOARD is of */

@@ -1,4 +1,4 @@
-import { axisLine, HATCHED_AT_LENGTH, offWords, type TemplateDrawing } from './drawing';
+import { axisLine, HATCHED_AT_LENGTH, offWords, titleOf, type TemplateDrawing } from './drawing';
 import { besideBoxes, hatchOf } from './hatch';
 import { grown, seatNames } from './labels';
 
@@ -79,7 +79,7 @@ export function templateDxf(drawing: TemplateDrawing, date: string): string {
     pairs.push(...line('WORDS', heart, tip), ...text('WORDS', [x, y], TEXT_MM, direction));
   }
   const words = [
-    ...inLines(drawing.title),
+    ...inLines(titleOf(drawing)),
     ...[
       `${HATCHED_AT_LENGTH} Layer HATCH.`,
       ...drawing.facts,

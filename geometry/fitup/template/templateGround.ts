@@ -1,8 +1,9 @@
 import type { AxleName, CarDocument, SideName } from '../../car/document';
 import { KEEP_OUT_CAUTIONS } from '../../words/fitUpCautions';
-import { filledWords, growthWords, ONE_PLANE, plainNumber as plain } from '../../words/keepOutWords';
+import { filledWords, growthWords, ONE_PLANE } from '../../words/keepOutWords';
+import { plainNumber as plain } from '../../words/plainNumber';
 import type { KeepOut } from '../keepOut/sweptSpace';
-import type { PaperPlane } from './plane';
+import { seenFrom, type PaperPlane } from './plane';
 import type { TemplateGround } from './templateOf';
 
 /** Over what a template is, and where it is cut. */
@@ -38,10 +39,9 @@ export function templateGround(
       ? `The outline is outside of what is swept, by ${plain(bound)} mm at most; but free space narrower than ${gap.toFixed(0)} mm is filled where parts nearly touch or part at a narrow angle: up to ${outward.most.toFixed(1)} mm there.`
       : `The outline is outside of what is swept, by ${plain(bound)} mm at most; free space narrower than ${gap.toFixed(0)} mm can be filled.`,
     ...filledWords(solidParts),
-    `Plane through ${plane.point.map(plain).join(', ')}, normal ${plane.normal.map(plain).join(', ')} (car frame, mm). Points stand as at design.`,
+    `Plane through ${plane.point.map(plain).join(', ')}, normal ${plane.normal.map(plain).join(', ')} (car frame, mm): ${seenFrom(plane)}. Points stand as at design.`,
     ...missing.map((words) => `Left out: ${words}`),
     ...warnings.map(({ message }) => message),
   ];
-  const title = `${document.name}: keep-out of ${of.join(', ')}`;
-  return { document, axles, side, plane, title, facts, cautions: KEEP_OUT_CAUTIONS };
+  return { document, axles, side, plane, of, facts, cautions: KEEP_OUT_CAUTIONS };
 }

@@ -1,7 +1,7 @@
 import { fontsFor, inRuns, type PrintedPath, type PrintedSheet, type PrintedText } from '../../sheet/printedSheet';
 import { wrapText } from '../../sheet/layout/wrapText';
 import { inTypeface, widthOf } from '../../sheet/typeface/typeface';
-import { axisLine, HATCHED, HATCHED_AT_LENGTH, offWords, type TemplateDrawing } from './drawing';
+import { axisLine, HATCHED, HATCHED_AT_LENGTH, offWords, shortTitleOf, titleOf, type TemplateDrawing } from './drawing';
 import { besideBoxes, hatchOf, type Stroke } from './hatch';
 import { clip, grown, seatNames, type Box, type Named } from './labels';
 import { endOnWords } from './templateDxf';
@@ -25,7 +25,7 @@ export function templatePages(drawing: TemplateDrawing, grid: TileGrid, paper: T
   const unnamed = tiles.flatMap((tile) => tile.unnamed);
   const pages = [...wordsPages(drawing, grid, paper, date, unnamed), ...tiles.map(({ marks }) => marks)];
   return {
-    title: drawing.title,
+    title: titleOf(drawing),
     date,
     fonts: fontsFor(pages.flat()),
     pages: pages.map((marks) => ({ ...size, marks })),
@@ -44,7 +44,7 @@ function wordsPages(
 ): Mark[][] {
   const { rows, columns, tiles } = grid;
   const { width, height } = TEMPLATE_PAPERS[paper];
-  const sheets = `${tiles.length} ${tiles.length === 1 ? 'sheet' : 'sheets'} of ${paper} in ${rows} rows and ${columns} columns; neighbours overlap by 10 mm, their crosses on each other.`;
+  const sheets = `${tiles.length} ${tiles.length === 1 ? 'sheet' : 'sheets'} of ${paper} in ${rows} rows and ${columns} columns; neighbours overlap by 10 mm, their crosses on each other.${leftOutWords(grid)}`;
   const off = drawing.points.filter(({ at }) => !tiles.some((tile) => isOn(at, tile))).map(({ name }) => name);
   const said = [
     HATCHED_AT_LENGTH,
@@ -70,13 +70,27 @@ function wordsPages(
       y += step;
     }
   };
-  write(drawing.title, 'H1', 14, 7);
+  write(titleOf(drawing), 'H1', 14, 7);
   y += 4;
   for (const sentence of said) {
     write(sentence, 'P', 10, 5);
     y += 3;
   }
   return pages;
+}
+
+/** Sheets of the grid that are not printed, by what is on them. */
+function leftOutWords({ leftOut }: TileGrid): string {
+  const placesOf = (isHeld: boolean): string =>
+    leftOut
+      .filter((one) => one.isHeld === isHeld)
+      .map(({ row, column }) => `row ${row}, column ${column}`)
+      .join('; ');
+  const [held, free] = [placesOf(true), placesOf(false)];
+  return [
+    ...(held === '' ? [] : [` Left out, all of it to be kept out of: ${held}.`]),
+    ...(free === '' ? [] : [` Left out, nothing of it is swept: ${free}.`]),
+  ].join('');
 }
 
 const isOn = ([x, y]: Point, { min, max }: Box): boolean => x >= min[0] && x <= max[0] && y >= min[1] && y <= max[1];
@@ -189,14 +203,14 @@ function strip(drawing: TemplateDrawing, which: string, date: string, width: num
   const barY = foot + 9;
   const heart: Point = [width - MARGIN_MM - 38, foot + 15];
   const across = heart[0] - ARROW_MM - 17 - MARGIN_MM;
-  const [title] = wrapText(drawing.title, 8, 'regular', across * POINTS_PER_MM);
+  const title = shortTitleOf(drawing, (text) => widthOf(inTypeface(text), 8, 'regular') <= across * POINTS_PER_MM);
   const made = [
     ...bar([MARGIN_MM, barY], [MARGIN_MM + BAR_MM, barY]),
     ...bar([MARGIN_MM, foot - BAR_MM], [MARGIN_MM, foot]),
     words('P', '100 mm: measure this bar and the upright one', [MARGIN_MM + 3, barY - 1.5], 8),
     words('P', `${which}, ${drawing.side} side, ${date}. Print at 100 %.`, [MARGIN_MM, barY + 6], 8),
-    words('P', HATCHED, [MARGIN_MM, barY + 11], 8, 'bold'),
-    words('P', title ?? '', [MARGIN_MM, barY + 16], 8),
+    words('P', `${HATCHED} Paper ${drawing.seen}.`, [MARGIN_MM, barY + 11], 8, 'bold'),
+    words('P', inTypeface(title), [MARGIN_MM, barY + 16], 8),
   ];
   const along = drawing.arrows.filter(({ seen }) => seen === 'along');
   const shafts = along.map(

@@ -38,6 +38,8 @@ export interface TileGrid {
   readonly columns: number;
   /** those that a line crosses or a point is on; the rest of the grid is not printed */
   readonly tiles: readonly Tile[];
+  /** the rest of the grid, and whether it is all inside what is swept or all beside it */
+  readonly leftOut: readonly { readonly row: number; readonly column: number; readonly isHeld: boolean }[];
 }
 
 /** Too large for so many sheets. */
@@ -87,7 +89,12 @@ export function tilesOf(
       isPrinted ? [{ row: i + 1, column: k + 1, ...corners, marks: marksOf(corners, [k + 1, i + 1], [columns, rows]) }] : [],
     ),
   );
-  return tiles.length > MOST_TILES ? tooMany(`${formatNumber(tiles.length, 0)}`, paper, min, max) : { rows, columns, tiles };
+  const leftOut = needed.flatMap((line, i) =>
+    line.flatMap(({ corners, isPrinted }, k) =>
+      isPrinted ? [] : [{ row: i + 1, column: k + 1, isHeld: holds(outlines, corners.min) }],
+    ),
+  );
+  return tiles.length > MOST_TILES ? tooMany(formatNumber(tiles.length, 0), paper, min, max) : { rows, columns, tiles, leftOut };
 }
 
 /** A sheet inside the section that a point is on hangs together with the line by the sheets of its row on the nearer side. */
@@ -121,6 +128,17 @@ function marksOf({ min, max }: Corners, [column, row]: Point, [columns, rows]: P
     ...xs.flatMap((x) => [0.25, 0.75].map((share): Point => [x, at(1, share)])),
     ...ys.flatMap((y) => [0.25, 0.75].map((share): Point => [at(0, share), y])),
   ];
+}
+
+/** Whether a point is inside: a way from it to the right crosses lines an odd number of times. */
+function holds(outlines: readonly Outline[], [x, y]: Point): boolean {
+  let isHeld = false;
+  for (const { points } of outlines)
+    points.forEach(([x0, y0], i) => {
+      const [x1, y1] = points[(i + 1) % points.length];
+      if (y0 > y !== y1 > y && x < x0 + ((y - y0) / (y1 - y0)) * (x1 - x0)) isHeld = !isHeld;
+    });
+  return isHeld;
 }
 
 const crosses = ({ points }: Outline, corners: Corners): boolean =>

@@ -1,5 +1,7 @@
 import {
   designPoints,
+  paperPlane,
+  seenFrom,
   TEMPLATE_PAPERS,
   type AxleName,
   type CarDocument,
@@ -9,7 +11,7 @@ import {
 import { nameOfKey } from '../../adjusters/fitterWords';
 import { NumberField } from '../../look/controls/NumberField';
 import { Segments } from '../../look/controls/Segments';
-import { axisOf, PLANE_WAYS, type TemplateAsked } from './templateAsked';
+import { axisOf, PLANE_WAYS, planeNumbers, type TemplateAsked } from './templateAsked';
 
 const MOST_MM = 10_000;
 const AXES = ['x', 'y', 'z'] as const;
@@ -29,6 +31,7 @@ export const TemplateForm = ({ document, axle, centre, asked, onAsk }: TemplateF
   const { way, at, point, normal, paper } = asked;
   const points = Object.entries(designPoints(document, axle, 'left'));
   const axis = axisOf(way);
+  const plane = paperPlane(planeNumbers(asked, centre));
   const offset = at ?? centre[axis];
   const setOffset = (value: number) => onAsk({ ...asked, at: value });
   const setPart = (key: 'point' | 'normal', index: number, value: number) =>
@@ -105,7 +108,7 @@ export const TemplateForm = ({ document, axle, centre, asked, onAsk }: TemplateF
         {way === 'own' ? (
           <>
             {triple('point', 'Through', point, 'mm')}
-            {triple('normal', 'Looked at along', normal, '')}
+            {triple('normal', 'Seen from', normal, '')}
           </>
         ) : (
           <span className="casefield">
@@ -126,7 +129,7 @@ export const TemplateForm = ({ document, axle, centre, asked, onAsk }: TemplateF
             />
           </span>
         )}
-        <span className="quiet">given for the left, mirrored to the right</span>
+        <span className="quiet">{'fault' in plane ? '' : `${seenFrom(plane)}, `}given for the left, mirrored to the right</span>
       </p>
     </>
   );

@@ -107,7 +107,7 @@ const SideDrawing = ({
     'fault' in grid ? `no paper: ${grid.message}` : `${grid.tiles.length} ${grid.tiles.length === 1 ? 'sheet' : 'sheets'}`;
   const arrows = drawing.arrows.filter(({ seen }) => seen === 'along');
   const outlines = drawing.outlines.filter(({ isHole }) => !isHole).length;
-  const words = `Section on the ${side} side, ${sizeRead(drawing.outlines, units)}, ${outlines} ${outlines === 1 ? 'outline' : 'outlines'}, ${sheets}. ${HATCHED} ${points.map(({ name, off }) => `${name} ${offRead(off, units)}`).join(', ')}`;
+  const words = `Section on the ${side} side, ${sizeRead(drawing.outlines, units)}, ${outlines} ${outlines === 1 ? 'outline' : 'outlines'}, ${sheets}, ${drawing.seen}. ${HATCHED} ${points.map(({ name, off }) => `${name} ${offRead(off, units)}`).join(', ')}`;
   return (
     <svg className="templateside" width={width} height={height} role="img" aria-label={words}>
       {tiles.map(({ key, from, to }) => (
@@ -138,7 +138,8 @@ const SideDrawing = ({
         );
       })}
       <text className="templatehead" x={8} y={16}>
-        {side === 'left' ? 'Left' : 'Right'}, {sizeRead(drawing.outlines, units)}
+        {side === 'left' ? 'Left' : 'Right'}, {sizeRead(drawing.outlines, units)},{' '}
+        {drawing.seen.replace(/^(seen from where the normal points), .*$/, '$1')}
       </text>
       <text className="templatename" x={8} y={32}>
         {HATCHED}

@@ -136,6 +136,7 @@ describe('template', () => {
     [['a.pdf', ...ASKED.slice(0, -1), '0,0,0,0,0,0'], 'has no length'],
     [['a.pdf', ...ASKED.slice(0, -1), '0,0,2000,0,0,1'], 'behind the plane'],
     [['a.pdf', ...ASKED, '--side', 'both'], 'is not one of'],
+    [['a.dxf', ...ASKED, '--paper', 'A3'], '--paper: a DXF has no paper'],
   ])('%j is refused and nothing is written', async ([out = '', ...words], message) => {
     const { status, stderr } = await jounce(['template', CAR, out, ...words], { folder });
     expect(status).toBe(2);

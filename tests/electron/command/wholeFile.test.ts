@@ -35,6 +35,12 @@ describe('a file is written whole', () => {
   });
 });
 
+it('a folder that takes no file is what is said to be in the way, not the file', async () => {
+  await expect(writeWholeFile('/proc/t2.pdf', 'x', false, [])).rejects.toMatchObject({
+    document: { kind: 'system', message: expect.stringContaining('the folder /proc cannot be written') },
+  });
+});
+
 describe('what must not be written is refused before the work', () => {
   it('a file that is there, a link that leads nowhere', async () => {
     const at = await inFolder({ 'old.csv': 'old' });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { cross, dot, length, subtract } from '../../../../geometry/core/vector';
-import { onPaper, paperArrows, paperPlane, type PaperPlane } from '../../../../geometry/fitup/template/plane';
+import { onPaper, paperArrows, paperPlane, type PaperPlane, seenFrom } from '../../../../geometry/fitup/template/plane';
 
 function planeOf(...numbers: number[]): PaperPlane {
   const plane = paperPlane(numbers);
@@ -44,5 +44,21 @@ describe('plane of the paper', () => {
     expect(paperPlane([0, 0, 0, 0, 1])).toMatchObject({ fault: 'plane-numbers' });
     expect(paperPlane([0, 0, 0, 0, 1, NaN])).toMatchObject({ fault: 'plane-numbers' });
     expect(paperPlane([0, Infinity, 0, 0, 1, 0])).toMatchObject({ fault: 'plane-numbers' });
+  });
+
+  it('is seen from a side of the car where its normal is one of the car’s axes, else from where that points', () => {
+    const words = (...normal: readonly number[]): string => {
+      const plane = paperPlane([0, 0, 0, ...normal]);
+      if ('fault' in plane) throw new Error(plane.message);
+      return seenFrom(plane);
+    };
+    // x forward, y left, z up: the reader stands where the normal points
+    expect(words(3, 0, 0)).toBe('seen from the front');
+    expect(words(-1, 0, 0)).toBe('seen from behind');
+    expect(words(0, 1, 0)).toBe('seen from the left');
+    expect(words(0, -2, 0)).toBe('seen from the right');
+    expect(words(0, 0, 1)).toBe('seen from above');
+    expect(words(0, 0, -1)).toBe('seen from below');
+    expect(words(0, 0.6, -0.8)).toBe('seen from where the normal points, 0, 0.6, −0.8');
   });
 });

@@ -12,7 +12,9 @@ function drawingOf(): TemplateDrawing {
   const outlines = sectionOf(torus([0, 0, 0], 300, 100), plane);
   if ('missedBy' in outlines) throw new Error('missed');
   return {
-    title: 'Größe 1\n0\nEOF ^ 😀',
+    car: 'Größe 1\n0\nEOF ^ 😀',
+    of: ['tyre'],
+    seen: 'seen from above',
     side: 'left',
     facts: ['sweeps'],
     cautions: [],

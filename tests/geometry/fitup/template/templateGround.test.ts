@@ -35,6 +35,7 @@ describe('words of a template', () => {
     expect(plain).toContain('Not grown: the line is the edge of what moves; a part needs its own margin besides.');
     expect(plain).not.toContain('centre line outside');
     for (const words of [grown, plain]) {
+      expect(words).toContain('normal 1, 0, 0 (car frame, mm): seen from the front.');
       expect(words).toContain('a bracket with thickness needs a template at each of its faces');
       // margin is in the growth or it is not: the caution leaves both open
       expect(words).toContain('needs its own margin, in the growth or besides');

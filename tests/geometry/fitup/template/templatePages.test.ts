@@ -88,17 +88,18 @@ function drawingOn(
   if ('fault' in plane) throw new Error(plane.message);
   const outlines = sectionOf(mesh, plane);
   if ('missedBy' in outlines) throw new Error(`missed by ${outlines.missedBy}`);
-  const title = `${document.name}: keep-out of tyreFront, rimFront, caliperFront, armFront, armRear, armBend, duct, archLiner`;
   return templateOf(outlines, {
     document,
     axles,
     side: 'left',
     plane,
-    title,
+    of: PARTS,
     facts: ['Swept over Baseline.'],
     cautions: ['Prove it.'],
   });
 }
+
+const PARTS = ['tyreFront', 'rimFront', 'caliperFront', 'armFront', 'armRear', 'armBend', 'duct', 'archLiner', 'disc', 'toe'];
 
 /** About the wheel, as wide as a tyre. */
 const ringAt = ([x, y, z]: readonly [number, number, number]): SectionedMesh => {
@@ -206,6 +207,50 @@ describe('words on a template', () => {
     expect(Math.max(...dashed.map(({ commands }) => commands.length))).toBeGreaterThan(20);
   });
 
+  test('all that is swept is named on the sheet of words, and counted on the others where there is no room', () => {
+    const drawing = drawingOn(hatch, ['front'], swept, [0, 600, 250, -1, 0, 0]);
+    const grid = tilesOf(drawing.outlines, 'A4');
+    if ('fault' in grid) throw new Error(grid.message);
+    const [first = [], ...tiles] = templatePages(drawing, grid, 'A4', '2026-05-16').pages.map(({ marks }) =>
+      marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : [])),
+    );
+    expect(first.join(' ')).toContain(`keep-out of ${PARTS.join(', ')}`);
+    for (const texts of tiles) {
+      const title = texts.find((text) => text.includes('keep-out of'))!;
+      const [, names = '', more] = /keep-out of (.*) and (\d+) more$/.exec(title) ?? [];
+      expect(names.split(', ').length + Number(more)).toBe(PARTS.length);
+      expect(PARTS.slice(0, 3)).toEqual(names.split(', ').slice(0, 3));
+      expect(texts).toContain('Hatched: keep out. Paper seen from behind.');
+    }
+  });
+
+  test('sheets that are not printed are named, with what is on them', () => {
+    const drawing = drawingOn(hatch, ['front'], swept, [0, 600, 250, 0, 1, 0]);
+    const grid = tilesOf(drawing.outlines, 'A4');
+    if ('fault' in grid) throw new Error(grid.message);
+    const [first] = templatePages(drawing, grid, 'A4', '2026-05-16').pages;
+    const words = first!.marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : [])).join(' ');
+    const all = Array.from({ length: grid.rows * grid.columns }, (_, i) => [
+      Math.floor(i / grid.columns) + 1,
+      (i % grid.columns) + 1,
+    ]);
+    const missing = all.filter(([row, column]) => !grid.tiles.some((tile) => tile.row === row && tile.column === column));
+    expect(missing.length).toBeGreaterThan(0);
+    const said = /all of it to be kept out of: ([^.]*)\./.exec(words)?.[1]?.split('; ');
+    // a tyre from the side: none of those in its middle is free
+    expect(said).toEqual(missing.map(([row, column]) => `row ${row}, column ${column}`));
+  });
+
+  test('points of the other axle are not drawn', () => {
+    const one = drawingOn(hatch, ['front'], swept, [0, 600, 250, 1, 0, 0]);
+    const both = drawingOn(hatch, ['front', 'rear'], swept, [0, 600, 250, 1, 0, 0]);
+    expect(both.points.map(({ name }) => name)).toEqual(one.points.map(({ name }) => `front ${name}`));
+    expect(both.points.length).toBeGreaterThan(5);
+    for (const { off } of [...both.points, ...both.axes]) expect(Math.abs(off)).toBeLessThanOrEqual(600);
+    expect(both.facts.join(' ')).toMatch(/Points more than 600 mm off the plane are not drawn: \d+ of \d+\./);
+    expect(one.facts.join(' ')).not.toContain('not drawn');
+  });
+
   test('every sheet tells what is to be kept free, in hatching and in words, and its day', () => {
     const centre = hatch.front!.points['wheelCentre']!;
     const drawing = drawingOn(hatch, ['front'], ringAt(centre), [...centre, 0, 1, 0]);
@@ -221,7 +266,7 @@ describe('words on a template', () => {
     pages.slice(1).forEach(({ marks }, i) => {
       const { min, max } = grid.tiles[i]!;
       const texts = marks.filter((mark): mark is PrintedText => mark.kind === 'text');
-      expect(texts.some(({ text }) => text === 'Hatched: keep out.')).toBe(true);
+      expect(texts.some(({ text }) => text.startsWith('Hatched: keep out.'))).toBe(true);
       expect(texts.some(({ text }) => text.includes('2026-05-16'))).toBe(true);
       const hatching = marks.filter(
         (mark): mark is PrintedPath => mark.kind === 'path' && Math.abs(mark.width / POINTS_PER_MM - 0.1) < 1e-9,
