@@ -86,21 +86,29 @@ function rowInWords(document: CarDocument, row: ClearanceRow): string[] {
     ...surfaceOnly.flatMap((name) =>
       wrap(`    surface only: ${harmless(name)} is not closed, and what stands within it is not told`, '      '),
     ),
-    ...wouldClear.flatMap((remedy) => wrap(`    would clear: ${harmless(remedyInWords(document, row, remedy))}`, '      ')),
+    ...wouldClear.flatMap((remedy) =>
+      wrap(
+        `    would clear${remedy.stillShort.length > 0 ? ` in ${harmless(remedy.setup ?? '')} alone` : ''}: ${harmless(remedyInWords(document, row, remedy))}`,
+        '      ',
+      ),
+    ),
   ];
 }
 
-function remedyInWords(document: CarDocument, { at }: ClearanceRow, remedy: ClearanceRemedy): string {
-  const { by, adjuster, from, to, clearance, changes } = remedy;
+function remedyInWords(document: CarDocument, { at, needs, surfaceOnly }: ClearanceRow, remedy: ClearanceRemedy): string {
+  const { by, adjuster, setup, from, to, clearance, bound, stillShort, changes } = remedy;
   const value = (number_: number | null): string => (number_ === null ? 'none' : formatPlain(number_));
-  const then = `then ${formatFixed(clearance, 2)}`;
+  const isProved = clearance - bound >= needs && surfaceOnly.length === 0;
+  const doubt = isProved ? '' : `, not proved (${formatFixed(bound, 2)} less is possible)`;
+  const others = stillShort.map((other) => `; ${other.setup} is short too, ${formatFixed(other.clearance, 2)}, and stays so`);
+  const then = `then ${formatFixed(clearance, 2)}${doubt}${others.join('')}`;
   if (by === 'rack')
     return `a rack stop at ${value(to)} instead of ${value(from)} mm, ${then}; ${pricesInWords(document, changes)}`;
   if (by === 'travel') {
     const which = at.travel > 0 ? 'bump' : 'droop';
     return `a ${which} stop at ${value(to)} instead of ${formatFixed(from, 1)} mm of travel from design, ${then}`;
   }
-  return `${adjuster ?? ''} at ${value(to)} instead of ${value(from)} on both wheels, ${then}; ${pricesInWords(document, changes)}`;
+  return `${adjuster ?? ''} at ${value(to)} instead of ${value(from)} on both wheels in ${setup ?? at.setup}, ${then}; ${pricesInWords(document, changes)}`;
 }
 
 const MOST_PRICES = 5;

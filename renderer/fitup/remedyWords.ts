@@ -10,7 +10,7 @@ import { inSentence } from '../readings/inSentence';
 /** What would clear a pair, and what it costs, as it is read. */
 export interface RemedyWords {
   readonly what: string;
-  /** the clearance that it leaves, with its unit */
+  /** the clearance that it leaves, with its unit; whether that is proved, and which other setups stay short */
   readonly then: string;
   /** what changes most in the readings; empty: a stop of the travel changes none */
   readonly price: string;
@@ -70,14 +70,19 @@ const settingWords = (
 
 export const remedyWords = (
   document: CarDocument,
-  row: Pick<ClearanceRow, 'axle' | 'at'>,
-  { by, adjuster, from, to, clearance, changes }: ClearanceRemedy,
+  row: Pick<ClearanceRow, 'axle' | 'at' | 'needs' | 'surfaceOnly'>,
+  { by, adjuster, setup, from, to, clearance, bound, stillShort, changes }: ClearanceRemedy,
   units: ShownUnits,
 ): RemedyWords => {
   const lengths = shownQuantity({ quantity: 'length', decimals: 1 }, units);
   const length = (value: number | null): string =>
     value === null ? 'none' : withUnit(lengths.formatChange(value), lengths.unit);
-  const then = withUnit(lengths.format(clearance), lengths.unit);
+  const fine = shownQuantity({ quantity: 'length', decimals: 2 }, units);
+  const gap = (value: number): string => withUnit(lengths.format(value), lengths.unit);
+  const isProved = clearance - bound >= row.needs && row.surfaceOnly.length === 0;
+  const doubt = isProved ? '' : `, not proved: it could be less by ${withUnit(fine.format(bound), fine.unit)}`;
+  const others = stillShort.map((other) => `; ${other.setup} is short too, ${gap(other.clearance)}, and stays so`);
+  const then = `${gap(clearance)}${doubt}${others.join('')}`;
   if (by === 'rack')
     return { what: `Rack stop at ${length(to)} instead of ${length(from)}`, then, price: priceWords(document, changes, units) };
   if (by === 'travel') {
@@ -88,7 +93,7 @@ export const remedyWords = (
   const label = document[row.axle]?.adjusters?.[name]?.label ?? nameOfKey(name);
   const words = (value: number | null): string => settingWords(document, row.axle, name, value, units);
   return {
-    what: `${label} at ${words(to)} instead of ${words(from)}, both wheels, in ${row.at.setup}`,
+    what: `${label} at ${words(to)} instead of ${words(from)}, both wheels, in ${setup ?? row.at.setup}`,
     then,
     price: priceWords(document, changes, units),
   };

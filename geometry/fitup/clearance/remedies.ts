@@ -24,10 +24,16 @@ import { clearanceOf, findWorst, type Worst } from './search';
 export interface Remedy {
   readonly by: 'rack' | 'travel' | 'adjuster';
   readonly adjuster: string | null;
+  /** the one setup that an adjuster is moved in; null: it is for all */
+  readonly setup: string | null;
   readonly from: number | null;
   readonly to: number;
   /** the pair's worst then, over the envelopes that the remedy is for [mm] */
   readonly clearance: number;
+  /** how much less that could be between the positions that were tried [mm]: where it leaves less than the margin, it is not proved */
+  readonly bound: number;
+  /** of the other setups those in which the pair is short as well, and stays so, with its worst there [mm] */
+  readonly stillShort: readonly { readonly setup: string; readonly clearance: number }[];
   /** what it changes, by dotted name: at the stop against the end that it had, or standing, in contract units */
   readonly changes: Numbers;
 }
@@ -70,7 +76,7 @@ export class Remedies {
     return [
       this.rackStop(fields, worst),
       this.travelStop(fields, worst),
-      ...this.settings(corner, fields[worst.field], worst),
+      ...withOthers(this.settings(corner, fields[worst.field], worst), fields, fields[worst.field]),
     ].filter((remedy) => remedy !== null);
   }
 
@@ -104,7 +110,7 @@ export class Remedies {
     const { envelope, corner } = fields[field];
     const from = isRight ? envelope.rackMax : envelope.rackMin;
     const changes = this.changed(corner.car, { ...STANDING, rack: from }, { ...STANDING, rack: found.to });
-    return { by: 'rack', adjuster: null, from, ...found, changes };
+    return { by: 'rack', adjuster: null, setup: null, from, ...found, stillShort: [], changes };
   }
 
   private travelStop(fields: readonly PairField[], { travel, field }: Worst): Remedy | null {
@@ -120,14 +126,18 @@ export class Remedies {
     });
     if (found === null) return null;
     const { envelope } = fields[field];
-    return { by: 'travel', adjuster: null, from: isBump ? envelope.solid : envelope.open, ...found, changes: {} };
+    const from = isBump ? envelope.solid : envelope.open;
+    return { by: 'travel', adjuster: null, setup: null, from, ...found, stillShort: [], changes: {} };
   }
 
   /**
    * The farthest stop between the worst position and the middle that leaves the margin; null where the middle does not. Found on the
    * line where the stop would be, then proved over what is left of the envelope, and drawn in further where that is not enough.
    */
-  private stop(fields: readonly PairField[], { at, along, ends }: StopQuestion): Pick<Remedy, 'to' | 'clearance'> | null {
+  private stop(
+    fields: readonly PairField[],
+    { at, along, ends }: StopQuestion,
+  ): Pick<Remedy, 'to' | 'clearance' | 'bound'> | null {
     const { needs } = fields[0];
     const isFree = (stop: number): boolean =>
       fields.every((field) => along(field.envelope, stop).every(([travel, rack]) => gapAt(field, travel, rack) >= needs));
@@ -141,8 +151,8 @@ export class Remedies {
     // a stop is cut to a whole half millimetre, on the safe side
     let to = Math.sign(at) * Math.floor(Math.abs(good) / STOP_MM) * STOP_MM || 0;
     for (let drawnIn = 0; drawnIn < MOST_DRAWN_IN; drawnIn += 1) {
-      const clearance = leastOver(fields.map((field) => this.drawnIn(field, ends(field.envelope, to))));
-      if (clearance >= needs) return { to, clearance };
+      const { clearance, bound } = leastOver(fields.map((field) => this.drawnIn(field, ends(field.envelope, to))));
+      if (clearance >= needs) return { to, clearance, bound };
       if (to === 0) return null;
       to = Math.sign(at) * Math.max(0, Math.abs(to) - STOP_MM * (1 << drawnIn)) || 0;
     }
@@ -192,7 +202,18 @@ export class Remedies {
       const tried = this.inSetup(corner, field, trial(setting));
       if (tried === null || !(tried.clearance >= field.needs)) continue;
       const changes = changesBetween(this.numbers(corner.car, STANDING), this.numbers(tried.car, STANDING));
-      return { by: 'adjuster', adjuster: name, from: now, to: setting, clearance: tried.clearance, changes };
+      const { clearance, bound } = tried;
+      return {
+        by: 'adjuster',
+        adjuster: name,
+        setup: corner.setup,
+        from: now,
+        to: setting,
+        clearance,
+        bound,
+        stillShort: [],
+        changes,
+      };
     }
     return null;
   }
@@ -240,7 +261,7 @@ export class Remedies {
     corner: ClearanceCorner,
     field: PairField,
     setup: SetupDocument,
-  ): { readonly clearance: number; readonly car: AssembledCar } | null {
+  ): (Left & { readonly car: AssembledCar }) | null {
     const car = assembleCar(this.mechanism, setup);
     const axle = corner.axle.axle;
     if (!car.ok || car.value[axle]?.toeReset?.inRange === false) return null;
@@ -250,7 +271,7 @@ export class Remedies {
     if (stood === undefined || stood.envelope === null) return null;
     const there = withPieces(this.mechanism, stood, stood.envelope, this.meshes);
     const changed = fieldOf(this.mechanism, there, namesOf(field));
-    return changed === null ? null : { clearance: leastOver([changed]), car: car.value };
+    return changed === null ? null : { ...leastOver([changed]), car: car.value };
   }
 
   private changed(car: AssembledCar, before: Position, after: Position): Numbers {
@@ -262,10 +283,24 @@ export class Remedies {
   }
 }
 
+type Left = Pick<Remedy, 'clearance' | 'bound'>;
+
 /** The worst over some fields; −∞ where nothing of it is known, so that it clears nothing. */
-function leastOver(fields: readonly PairField[]): number {
+function leastOver(fields: readonly PairField[]): Left {
   const worst = findWorst(fields, fields[0].needs);
-  return worst === null ? -Infinity : clearanceOf(worst);
+  return worst === null ? { clearance: -Infinity, bound: 0 } : { clearance: clearanceOf(worst), bound: worst.bound };
+}
+
+/** What is moved in one setup leaves the others as they are: in which of them the pair is short too. */
+function withOthers(found: readonly (Remedy | null)[], fields: readonly PairField[], own: PairField): (Remedy | null)[] {
+  if (found.every((remedy) => remedy === null)) return [];
+  const stillShort = fields.flatMap((field) => {
+    if (field === own) return [];
+    const worst = findWorst([field], field.needs);
+    if (worst === null || clearanceOf(worst) >= field.needs) return [];
+    return [{ setup: field.envelope.setup, clearance: clearanceOf(worst) }];
+  });
+  return found.map((remedy) => (remedy === null ? null : { ...remedy, stillShort }));
 }
 
 const namesOf = ({ first, second }: PairField): readonly [string, string] => [first.name, second.name];

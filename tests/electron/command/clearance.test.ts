@@ -62,7 +62,7 @@ describe('clearance', () => {
       expect(keysOf(at)).toEqual(['rack', 'setup', 'travel']);
       expect(['Baseline', 'Wet']).toContain(at['setup']);
       for (const remedy of row['wouldClear'] as Json)
-        expect(keysOf(remedy)).toEqual(['adjuster', 'by', 'changes', 'clearance', 'from', 'to']);
+        expect(keysOf(remedy)).toEqual(['adjuster', 'bound', 'by', 'changes', 'clearance', 'from', 'setup', 'stillShort', 'to']);
     }
     const spares = rows.map((row) => row['spare'] as unknown as number);
     expect(spares).toEqual([...spares].sort((a, b) => a - b));

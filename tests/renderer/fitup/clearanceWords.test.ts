@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
-import type { ClearanceRow } from '../../../geometry/index';
+import type { CarDocument, ClearanceRemedy, ClearanceRow } from '../../../geometry/index';
 import { proofWords, shownClearance } from '../../../renderer/fitup/clearance/clearanceTable';
+import { remedyWords } from '../../../renderer/fitup/remedyWords';
 import type { ShownUnits } from '../../../renderer/units/unitChoice';
 
 const MM: ShownUnits = { length: 'mm', angle: 'degrees', toe: 'angle', toeDiameter: null, force: 'newton' };
@@ -33,4 +34,33 @@ test('what is apart from the surface of a mesh that is not closed is read as not
   expect(words).not.toContain('Proved between');
   expect(words).toMatch(/^Not proved: Arch scan is a mesh that is not closed.*what stands within it is not told/);
   expect(proofWords(ROW, '0.02 mm')).toContain('Proved between the positions too');
+});
+
+test('of a remedy it is read in which setup it is, which others stay short, and whether what it leaves is proved', () => {
+  const car = { front: { adjusters: {} } } as unknown as CarDocument;
+  const row: ClearanceRow = { ...ROW, clearance: 7.2, spare: -2.8, verdict: 'short' };
+  const setting: ClearanceRemedy = {
+    by: 'adjuster',
+    adjuster: 'rearBush',
+    setup: 'Baseline',
+    from: null,
+    to: 0,
+    clearance: 12.3,
+    bound: 0.2,
+    stillShort: [{ setup: 'Wet', clearance: 7.79 }],
+    changes: {},
+  };
+  const { what, then } = remedyWords(car, row, setting, MM);
+  expect(what).toMatch(/both wheels, in Baseline$/);
+  expect(then).toBe('12.3 mm; Wet is short too, 7.8 mm, and stays so');
+  const stop: ClearanceRemedy = {
+    ...setting,
+    by: 'rack',
+    adjuster: null,
+    setup: null,
+    clearance: 10.32,
+    bound: 0.61,
+    stillShort: [],
+  };
+  expect(remedyWords(car, row, stop, MM).then).toBe('10.3 mm, not proved: it could be less by 0.61 mm');
 });
