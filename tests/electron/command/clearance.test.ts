@@ -210,9 +210,10 @@ describe('clearance', () => {
     expect(cut.stderr).toContain('bytes where a binary STL of 12 triangles');
   }, 60_000);
 
-  test('a car without parts says what to give', async () => {
+  test('a car without envelope or parts says what to give', async () => {
     const car = JSON.parse(await readFile(carPath(21), 'utf8')) as Record<string, unknown>;
-    const { stdout } = await jounce(['clearance', '-'], { stdin: JSON.stringify(car) });
-    expect(stdout).toMatch(/No two parts|no envelope/);
+    const { status, stdout, stderr } = await jounce(['clearance', '-'], { stdin: JSON.stringify(car) });
+    expect([status, stdout]).toEqual([1, '']);
+    expect(stderr).toMatch(/no envelope without .*: give /);
   });
 });
