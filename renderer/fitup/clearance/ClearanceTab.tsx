@@ -30,6 +30,7 @@ import {
   shownClearance,
   travelWords,
   verdictCounts,
+  VERDICT_OF,
 } from './clearanceTable';
 import { NotLookedAt } from './NotLookedAt';
 import { OverGround, ToGround } from './OverGround';
@@ -83,6 +84,7 @@ export const ClearanceTab = ({ document, axle, asked, onAsk, tabs, cautions, the
         figure: gapFigure(found, units),
         needs: `needs ${withUnit(row.needs, shown.unit)}`,
         cuts: found.cuts,
+        verdict: VERDICT_OF[found.verdict],
       },
       forces: [],
       items: [],

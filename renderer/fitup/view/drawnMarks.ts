@@ -67,7 +67,7 @@ const FIGURE_BOX = { width: 124, height: 46 } as const;
 /** The line between the two points, a stroke at each, and the figure at a leader's end. */
 export const drawGap = (
   { path, words }: MarksLayer,
-  { points, figure, needs, cuts }: DrawnGap,
+  { points, figure, needs, cuts, verdict }: DrawnGap,
   place: Place,
   { width, height }: Size,
   blocked: readonly LabelBox[],
@@ -81,7 +81,7 @@ export const drawGap = (
     .map(([x, y]) => `M${at([x - uy * TICK, y + ux * TICK])}L${at([x + uy * TICK, y - ux * TICK])}`)
     .join('');
   path('gaphalo', `M${at(from)}L${at(to)}${strokes}`);
-  path(`gapline${cuts ? ' cuts' : ''}`, `M${at(from)}L${at(to)}${strokes}`);
+  path(`gapline ${verdict}${cuts ? ' cuts' : ''}`, `M${at(from)}L${at(to)}${strokes}`);
   const middle: ScreenPoint = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
   // the corner of the view around the gap in which the figure is in sight and covers nothing that stands over the view
   const seats = [
@@ -107,9 +107,9 @@ export const drawGap = (
   const seat = seats.find(isFree) ?? seats[0];
   if (!seat) return;
   const { end, x } = seat;
-  path('gapleader', `M${at(middle)}L${at(end)}h${x * FIGURE_BOX.width}`);
+  path(`gapleader ${verdict}`, `M${at(middle)}L${at(end)}h${x * FIGURE_BOX.width}`);
   const anchor = x > 0 ? 'start' : 'end';
-  words('gapfigure', figure, [end[0] + 4 * x, end[1] - 6], anchor);
+  words(`gapfigure ${verdict}`, figure, [end[0] + 4 * x, end[1] - 6], anchor);
   words('gapneeds', needs, [end[0] + 4 * x, end[1] + 16], anchor);
 };
 

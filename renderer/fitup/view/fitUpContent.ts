@@ -1,4 +1,5 @@
 import type { AxleDocument, AxleName, DrawnPart, PlacedAxle, SideName, Vector } from '../../../geometry/index';
+import type { Verdict } from '../../compute/limits';
 import type { OverlayItem } from '../../viewport/overlayTypes';
 
 /** From where the picture is seen: across what is chosen, or square to the car. */
@@ -11,6 +12,7 @@ export interface DrawnGap {
   readonly figure: string;
   readonly needs: string;
   readonly cuts: boolean;
+  readonly verdict: Verdict;
 }
 
 /** A force, in the car's frame. */
