@@ -26,11 +26,19 @@ describe('keep-out', () => {
     expect(status).toBe(0);
     expect(Object.keys(document).sort()).toEqual(
       [
-        ...['axles', 'bound', 'box', 'by', 'car', 'contract', 'envelope', 'file', 'gap', 'grow', 'missing', 'notes', 'of'],
-        ...['outward', 'setups', 'sides', 'triangles', 'units', 'volume'],
+        ...['axles', 'bound', 'box', 'by', 'car', 'contract', 'envelope', 'file', 'filled', 'gap', 'grow'],
+        ...['missing', 'notes', 'of', 'outward', 'setups', 'sides', 'triangles', 'units', 'volume', 'warnings'],
       ].sort(),
     );
-    expect(document).toMatchObject({ of: ['armFront'], grow: 5, bound: 4, sides: ['left'], setups: ['Baseline'] });
+    expect(document).toMatchObject({
+      of: ['armFront'],
+      grow: 5,
+      bound: 4,
+      filled: false,
+      warnings: [],
+      sides: ['left'],
+      setups: ['Baseline'],
+    });
     const [envelope] = document['envelope'] as unknown as { axle: string }[];
     expect((document['envelope'] as unknown as unknown[]).length).toBe(1);
     expect(envelope?.axle).toBe('front');
@@ -56,7 +64,7 @@ describe('keep-out', () => {
     const { status, stdout } = await jounce(['keep-out', CAR, file('arm.stl'), ...ARM]);
     expect(status).toBe(0);
     expect(stdout).toContain('Swept by armFront');
-    expect(stdout).toContain('4 is the');
+    expect(stdout).toContain('4 mm is');
     expect(stdout).toContain('Prove it on the car');
     expect(Math.max(...stdout.split('\n').map((line) => line.length))).toBeLessThanOrEqual(100);
   });
