@@ -87,7 +87,7 @@ test('what stands in the fields of keep-out and what is shown are one, or it is 
   await page.keyboard.press('Escape');
   await page.getByRole('img', { name: /^Section on the left side, [\d.]+ × [\d.]+ in, / }).waitFor();
   await template.getByRole('group', { name: 'Plane' }).getByRole('button', { name: 'Any' }).click();
-  for (const axis of ['x', 'y', 'z']) await take(page.getByRole('spinbutton', { name: `Looked at along ${axis}` }), '0');
+  for (const axis of ['x', 'y', 'z']) await take(page.getByRole('spinbutton', { name: `Seen from ${axis}` }), '0');
   await template.getByText('0, 0, 0, which is no direction').waitFor();
 
   await byCommand(page, 'load case');
