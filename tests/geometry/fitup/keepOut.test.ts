@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { findSetup, parseCar, toMechanism } from '../../../geometry/index';
 import { sweptSpace, volumeOfMesh, type KeepOut, type NoKeepOut } from '../../../geometry/fitup/keepOut/sweptSpace';
+import { badEdges } from './badEdges';
 import { sample } from './loadedCars';
 import { squared } from '../../../geometry/fitup/keepOut/squared';
 
@@ -23,17 +24,6 @@ function meshOf(of: readonly string[], grow: number, bound: number): KeepOut {
   const made = keepOutOf(of, grow, bound);
   if ('refused' in made) throw new Error(made.message);
   return made;
-}
-
-/** Directed edges that are not run through once there and once back. */
-function badEdges({ mesh: { triangles } }: KeepOut): number {
-  const ways = new Map<string, number>();
-  for (let i = 0; i < triangles.length; i += 3)
-    for (let k = 0; k < 3; k++) {
-      const key = `${triangles[i + k]} ${triangles[i + ((k + 1) % 3)]}`;
-      ways.set(key, (ways.get(key) ?? 0) + 1);
-    }
-  return [...ways].filter(([key, count]) => count !== 1 || ways.get(key.split(' ').reverse().join(' ')) !== 1).length;
 }
 
 describe('the space that a part sweeps', () => {
