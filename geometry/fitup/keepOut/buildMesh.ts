@@ -1,10 +1,10 @@
-import { activeCubes, latticeAround, RADIUS_PER_EDGE, type ActiveCube } from './lattice';
+import { activeCubes, latticeAround, RADIUS_PER_EDGE, type ActiveCube, type Lattice } from './lattice';
 import { levelOf, safeRadius, type Level } from './level';
 import type { PositionNode } from './positions';
 import { refineMesh, type Place } from './refine';
 import { NearestSearch } from './search';
 import { squared } from './squared';
-import { buildSurface } from './surface';
+import { buildSurface, type GrowingMesh } from './surface';
 
 /** More cubes or triangles than this are too much for a machine. */
 const MOST_CUBES = 600_000;
@@ -25,8 +25,9 @@ const INSIDE_MM = 0.01;
  */
 const TARGETS = [1, 0.85, 0.7] as const;
 
-/** Shares of the work, roughly: where the surface is, the surface, cutting it up. */
-const SHARES = [0.25, 0.4, 0.35] as const;
+/** Shares of the work, roughly: making the surface, of the whole; and of that finding out where it is. */
+const SURFACED = 0.65;
+const CUBES = 0.4;
 
 /** What each of the targets takes of the whole: nearly always the first is good, and most of the time is then its own. */
 const TURNS = [0.9, 0.04, 0.03] as const;
@@ -61,41 +62,61 @@ export type NotBuilt =
  */
 export function* buildMesh(nodes: readonly PositionNode[], grow: number, bound: number): Generator<Share, BuiltMesh | NotBuilt> {
   let from = 0;
+  let first: Surface | null = null;
   for (const [index, target] of TARGETS.entries()) {
-    const made = yield* within(rising(buildOnce(nodes, levelOf(grow, target * bound), bound, false)), from, TURNS[index]);
-    from += TURNS[index];
+    const share = TURNS[index];
+    const surface = yield* within(rising(surfaceOf(nodes, levelOf(grow, target * bound))), from, SURFACED * share);
+    if ('refused' in surface) return surface;
+    first ??= surface;
+    const made = yield* within(rising(refined(surface, nodes, bound, false)), from + SURFACED * share, (1 - SURFACED) * share);
+    from += share;
     if (!('refused' in made) || made.refused === 'too-fine') return made;
     if (made.most === Infinity) break;
   }
-  return yield* within(rising(buildOnce(nodes, levelOf(grow, bound), bound, true)), 1 - FILLED_TURN, FILLED_TURN);
+  return yield* within(rising(refined(first!, nodes, bound, true)), 1 - FILLED_TURN, FILLED_TURN);
 }
 
-function* buildOnce(
-  nodes: readonly PositionNode[],
-  level: Level,
-  bound: number,
-  fills: boolean,
-): Generator<Share, BuiltMesh | NotBuilt> {
+/** What is cut up, with all that it was made by. */
+interface Surface {
+  readonly mesh: GrowingMesh;
+  readonly lattice: Lattice;
+  readonly level: Level;
+  readonly search: NearestSearch;
+}
+
+function* surfaceOf(nodes: readonly PositionNode[], level: Level): Generator<Share, Surface | NotBuilt> {
   const coarse = latticeAround(nodes, level, LARGEST_RADIUS_MM / RADIUS_PER_EDGE);
-  const rough = yield* within(activeCubes(coarse, level, nodes, 1, MOST_CUBES), 0, SHARES[0] / 2);
+  const rough = yield* within(activeCubes(coarse, level, nodes, MOST_CUBES), 0, CUBES / 2);
   if (rough === null) return tooFine(Infinity);
   const edge = edgeFor(level, rough);
   const expected = (rough.length * squared(coarse.edge)) / squared(edge);
   if (expected > MOST_CUBES) return tooFine(Math.sqrt(expected / MOST_CUBES));
   const lattice = latticeAround(nodes, level, edge);
-  const cubes = yield* within(activeCubes(lattice, level, nodes, 1, MOST_CUBES), SHARES[0] / 2, SHARES[0] / 2);
+  const cubes = yield* within(activeCubes(lattice, level, nodes, MOST_CUBES), CUBES / 2, CUBES / 2);
   if (cubes === null) return tooFine(2);
   const search = new NearestSearch(level.tolerance);
-  const mesh = yield* within(buildSurface(lattice, level, cubes, search), SHARES[0], SHARES[1]);
-  const refined = yield* within(
-    refineMesh(mesh, lattice, level, search, nodes, MOST_TRIANGLES, fills),
-    SHARES[0] + SHARES[1],
-    SHARES[2],
-  );
-  if ('tooMany' in refined) return tooFine(2);
-  if ('grows' in refined) return { refused: 'not-proved', least: -Infinity, most: Infinity, around: refined.grows };
-  const { least, most, left } = refined;
-  const gap = 2 * (RADIUS_PER_EDGE * edge + level.at - level.grow);
+  const mesh = yield* within(buildSurface(lattice, level, cubes, search), CUBES, 1 - CUBES);
+  return { mesh, lattice, level, search };
+}
+
+/** The surface, cut up until it holds; it stays as it is itself. */
+function* refined(
+  { mesh: rough, lattice, level, search }: Surface,
+  nodes: readonly PositionNode[],
+  bound: number,
+  fills: boolean,
+): Generator<Share, BuiltMesh | NotBuilt> {
+  const mesh: GrowingMesh = {
+    positions: [...rough.positions],
+    triangles: [...rough.triangles],
+    homes: [...rough.homes],
+    distances: [...rough.distances],
+  };
+  const answer = yield* refineMesh(mesh, lattice, level, search, nodes, MOST_TRIANGLES, fills);
+  if ('tooMany' in answer) return tooFine(2);
+  if ('grows' in answer) return { refused: 'not-proved', least: -Infinity, most: Infinity, around: answer.grows };
+  const { least, most, left } = answer;
+  const gap = 2 * (RADIUS_PER_EDGE * lattice.edge + level.at - level.grow);
   if (left !== null || least < -INSIDE_MM || most > (fills ? Math.max(bound, gap / 2) : bound))
     return { refused: 'not-proved', least, most, around: left };
   return { mesh, least, most, gap, isFilled: most > bound };

@@ -25,14 +25,24 @@ export const LEFT = 2;
 /** The same for an edge from either end. */
 export const keyOf = (a: number, b: number): number => (a < b ? a * EDGE_KEY + b : b * EDGE_KEY + a);
 
+/** Corners of a mesh that an edge which is cut ends at: most triangles have none, and need no more to be asked. */
+function endsOf({ positions }: GrowingMesh, cuts: ReadonlyMap<number, Cut>): Uint8Array {
+  const ends = new Uint8Array(positions.length / 3);
+  for (const { a, b } of cuts.values()) ends[a] = ends[b] = 1;
+  return ends;
+}
+
 /** Gives every cut the normals of the triangles beside it. */
-export function addNormals({ positions: p, triangles }: GrowingMesh, cuts: ReadonlyMap<number, Cut>): void {
-  for (let i = 0; i < triangles.length; i += 3) {
+export function addNormals(mesh: GrowingMesh, cuts: ReadonlyMap<number, Cut>): void {
+  const { positions: p, triangles: t } = mesh;
+  const ends = endsOf(mesh, cuts);
+  for (let i = 0; i < t.length; i += 3) {
+    if (ends[t[i]] + ends[t[i + 1]] + ends[t[i + 2]] < 2) continue;
     let normal: readonly [number, number, number] | null = null;
     for (let k = 0; k < 3; k++) {
-      const cut = cuts.get(keyOf(triangles[i + k], triangles[i + ((k + 1) % 3)]));
+      const cut = cuts.get(keyOf(t[i + k], t[i + ((k + 1) % 3)]));
       if (cut === undefined) continue;
-      normal ??= normalOf(p, triangles[i], triangles[i + 1], triangles[i + 2]);
+      normal ??= normalOf(p, t[i], t[i + 1], t[i + 2]);
       for (let n = 0; n < 3; n++) cut.normal[n] += normal[n];
     }
   }
@@ -46,40 +56,42 @@ function normalOf(p: readonly number[], a: number, b: number, c: number): readon
   return size > 0 ? [x / size, y / size, z / size] : [0, 0, 0];
 }
 
-/** Cuts every triangle beside a cut; what is known of the others stays. */
+/**
+ * Cuts every triangle beside a cut: the first of its parts takes its place, the others come last. What is known of the triangles that
+ * stay whole stays.
+ */
 export function cutAll(
   mesh: GrowingMesh,
   cuts: ReadonlyMap<number, Cut>,
-  states: Uint8Array,
-  middles: Float64Array,
+  states: Uint8Array<ArrayBuffer>,
+  middles: Float64Array<ArrayBuffer>,
 ): [Uint8Array<ArrayBuffer>, Float64Array<ArrayBuffer>] {
-  const { positions, triangles: t } = mesh;
-  const triangles: number[] = [];
-  const homes: ActiveCube[] = [];
-  const now: number[] = [];
-  const known: number[] = [];
+  const { positions, triangles: t, homes } = mesh;
+  const ends = endsOf(mesh, cuts);
   const numberOf = (a: number, b: number): number => cuts.get(keyOf(a, b))?.number ?? -1;
-  for (let i = 0; i < mesh.homes.length; i++) {
+  const count = states.length;
+  for (let i = 0; i < count; i++) {
     const [a, b, c] = [t[3 * i], t[3 * i + 1], t[3 * i + 2]];
+    if (ends[a] + ends[b] + ends[c] < 2) continue;
     const [ab, bc, ca] = [numberOf(a, b), numberOf(b, c), numberOf(c, a)];
-    const isWhole = ab < 0 && bc < 0 && ca < 0;
-    if (isWhole) triangles.push(a, b, c);
-    else for (const part of cutTriangle(positions, [a, b, c], [ab, bc, ca])) triangles.push(...part);
-    while (homes.length < triangles.length / 3) {
-      homes.push(mesh.homes[i]);
-      now.push(isWhole ? states[i] : OPEN);
-      known.push(isWhole ? middles[i] : 0);
+    if (ab < 0 && bc < 0 && ca < 0) continue;
+    const [first, ...others] = cutTriangle(positions, [a, b, c], [ab, bc, ca]);
+    for (let k = 0; k < 3; k++) t[3 * i + k] = first[k];
+    states[i] = OPEN;
+    for (const other of others) {
+      t.push(...other);
+      homes.push(homes[i]);
     }
   }
-  mesh.triangles = triangles;
-  mesh.homes = homes;
-  return [Uint8Array.from(now), Float64Array.from(known)];
+  const [now, known] = [new Uint8Array(homes.length).fill(OPEN), new Float64Array(homes.length)];
+  now.set(states);
+  known.set(middles);
+  return [now, known];
 }
 
-/** A triangle with some of its edges cut: as many parts as cuts and one more. */
+/** A triangle with at least one of its edges cut: as many parts as cuts and one more. */
 function cutTriangle(positions: readonly number[], corners: readonly number[], middles: readonly number[]): number[][] {
   const count = middles.filter((middle) => middle >= 0).length;
-  if (count === 0) return [[...corners]];
   if (count === 3) {
     const [a, b, c] = corners;
     const [ab, bc, ca] = middles;

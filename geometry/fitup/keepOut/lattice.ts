@@ -1,6 +1,6 @@
 import type { Level } from './level';
 import type { PositionNode } from './positions';
-import { lookAt, newLook, type Candidates } from './search';
+import { anywhere, lookAt, newLook, type Candidates } from './search';
 
 /** A cube through which the surface may go, with the positions that matter to it and around it. */
 export interface ActiveCube extends Candidates {
@@ -65,15 +65,76 @@ const dodecahedron = (x: number, y: number, z: number): number => {
 };
 const FARTHEST = 1 + PUSHED;
 
-/** Nodes that are looked at for a cube, side by side. */
+/** Where a cube's nodes have to be good for: its own region, and those of the cubes of the lattice that it is cut into. */
+class Region {
+  readonly middle: readonly [number, number, number];
+  /** of the ball around the cube [mm] */
+  readonly radius: number;
+  /** of the ball around the region [mm] */
+  readonly reach: number;
+  private readonly half: number;
+  /** it is a cube of the lattice */
+  private readonly isSmall: boolean;
+
+  constructor(
+    private readonly lattice: Lattice,
+    { x, y, z, size }: Place,
+  ) {
+    const { origin, edge } = lattice;
+    this.half = 0.5 * size * edge;
+    this.isSmall = size === 1;
+    this.middle = [origin[0] + x * edge + this.half, origin[1] + y * edge + this.half, origin[2] + z * edge + this.half];
+    this.radius = Math.sqrt(3) * this.half;
+    this.reach = this.isSmall ? FARTHEST * edge : Math.sqrt(3) * (this.half + (0.5 + PUSHED) * edge);
+  }
+
+  /** Greatest of g · δ, with δ from the middle to anywhere in the region. */
+  along(gx: number, gy: number, gz: number): number {
+    const { edge } = this.lattice;
+    if (this.isSmall) return edge * dodecahedron(gx, gy, gz);
+    return (this.half + (0.5 + PUSHED) * edge) * (Math.abs(gx) + Math.abs(gy) + Math.abs(gz));
+  }
+}
+
+/**
+ * The nearest in the middle of a region of all that was looked at. Off the middle by δ its distance grows by at most g · δ + δ²/2a,
+ * with a its distance from the core that its rounding is around.
+ */
+class Nearest {
+  distance = Infinity;
+  private gx = 0;
+  private gy = 0;
+  private gz = 0;
+  private round = 0;
+
+  constructor(private readonly region: Region) {}
+
+  see(distance: number, gx: number, gy: number, gz: number, round: number): void {
+    if (!(distance < this.distance)) return;
+    this.distance = distance;
+    [this.gx, this.gy, this.gz] = [gx, gy, gz];
+    this.round = round;
+  }
+
+  /** Whether it is nearer all over the region than what is not below `least + g · δ` there. */
+  beats(least: number, gx: number, gy: number, gz: number): boolean {
+    const { distance, region } = this;
+    const { reach } = region;
+    if (distance === Infinity) return false;
+    if (least - region.along(gx, gy, gz) > distance + reach) return true;
+    const core = distance + this.round;
+    if (core <= 0) return false;
+    return least - region.along(gx - this.gx, gy - this.gy, gz - this.gz) > distance + (reach * reach) / (2 * core);
+  }
+}
+
+/** A node that matters around a cube. */
 interface Kept {
   readonly node: PositionNode;
   /** not below this in the middle of the cube, as far as it bears on the whole of it [mm] */
   readonly least: number;
   readonly g: readonly [number, number, number];
 }
-
-const look = newLook();
 
 function inOrder(kept: Kept[]): Pick<Candidates, 'nodes' | 'bounds'> {
   kept.sort((a, b) => a.least - b.least);
@@ -85,14 +146,60 @@ function inOrder(kept: Kept[]): Pick<Candidates, 'nodes' | 'bounds'> {
   return { nodes: kept.map(({ node }) => node), bounds };
 }
 
+const look = newLook();
+
+/**
+ * What of a place's nodes matters to it, cut up as far as that tells them apart there. A node does not matter where it is out of the
+ * level's reach, or where another one is nearer in all of the region.
+ * @returns null where the surface does not go through the cube
+ */
+function matterTo(lattice: Lattice, level: Level, region: Region, { nodes, middle, bounds }: Candidates): Candidates | null {
+  const [x, y, z] = region.middle;
+  const { radius, reach } = region;
+  const top = level.at + level.play;
+  const farthest = top + lattice.edge;
+  const best = new Nearest(region);
+  const kept: Kept[] = [];
+  let nearest = Infinity;
+  const pending: PositionNode[] = [];
+  const [dx, dy, dz] = [x - middle[0], y - middle[1], z - middle[2]];
+  for (let next = 0; pending.length > 0 || next < nodes.length;) {
+    if (pending.length === 0) {
+      const k = 4 * next;
+      const [gx, gy, gz] = [bounds[k + 1], bounds[k + 2], bounds[k + 3]];
+      const node = nodes[next++];
+      // what is known of it around the place that this is a part of may be enough
+      if (best.beats(bounds[k] + gx * dx + gy * dy + gz * dz, gx, gy, gz)) continue;
+      pending.push(node);
+    }
+    const node = pending.pop()!;
+    if (node.isBlank) {
+      if (!node.isSpeck) pending.push(...node.split());
+      continue;
+    }
+    lookAt(node, x, y, z, look);
+    const { distance, least, gx, gy, gz } = look;
+    const { isConvex, round } = node.path.field;
+    if (least - reach > farthest || least - reach > best.distance + reach) continue;
+    best.see(distance, gx, gy, gz, round);
+    const slack = node.turn + node.sagPerMm;
+    if (isConvex && best.beats(least - slack * reach, gx, gy, gz)) continue;
+    if (!node.isSpeck && distance - least > SHARE * radius) {
+      pending.push(...node.split());
+      continue;
+    }
+    nearest = Math.min(nearest, least - (isConvex ? slack * radius : 0));
+    if (isConvex) kept.push({ node, least: least - slack * reach, g: [gx, gy, gz] });
+    else kept.push({ node, least: least - slack * reach - reach, g: [0, 0, 0] });
+  }
+  if (kept.length === 0 || nearest - radius > top || best.distance + radius < level.at) return null;
+  const matter = kept.filter(({ least, g }) => least - region.along(...g) <= farthest && !best.beats(least, ...g));
+  return { middle: region.middle, ...inOrder(matter) };
+}
+
 /**
  * The cubes through which the surface may go: the whole is cut up, and what is all inside or all outside is left. Positions that
  * matter to a cube are handed down to its eighths, and cut up themselves as the cubes get smaller.
- *
- * A node does not matter where it is out of the level's reach, or where another one is nearer in all of the cube. That one is the
- * nearest in the cube's middle: off it by δ its distance grows by at most g · δ + δ²/2a, with a its distance from the core that its
- * rounding is around.
- * @param smallest - in edges of the lattice, a power of two
  * @param most - gives up after so many
  * @yields the share of the whole that is done
  * @returns null where there are more
@@ -101,93 +208,36 @@ export function* activeCubes(
   lattice: Lattice,
   level: Level,
   roots: readonly PositionNode[],
-  smallest: number,
   most: number,
 ): Generator<number, ActiveCube[] | null> {
-  const { origin, edge, count } = lattice;
-  const top = level.at + level.play;
+  const { count } = lattice;
   const made: ActiveCube[] = [];
-  const places: Place[] = [{ x: 0, y: 0, z: 0, size: count, from: roots }];
+  const places: Place[] = [{ x: 0, y: 0, z: 0, size: count, ...anywhere(roots) }];
   let done = 0;
   for (let visits = 0; places.length > 0; visits++) {
     if (visits % 200 === 199) yield done;
-    const { x, y, z, size, from } = places.pop()!;
-    const share = size / count;
-    const part = share * share * share;
-    const half = 0.5 * size * edge;
-    const cx = origin[0] + x * edge + half;
-    const cy = origin[1] + y * edge + half;
-    const cz = origin[2] + z * edge + half;
-    const radius = Math.sqrt(3) * half;
-    const isSmall = size === 1;
-    const reach = isSmall ? FARTHEST * edge : Math.sqrt(3) * (half + (0.5 + PUSHED) * edge);
-    const along = (gx: number, gy: number, gz: number): number =>
-      isSmall ? edge * dodecahedron(gx, gy, gz) : (half + (0.5 + PUSHED) * edge) * (Math.abs(gx) + Math.abs(gy) + Math.abs(gz));
-    const kept: Kept[] = [];
-    let best = Infinity;
-    let bestG: readonly [number, number, number] = [0, 0, 0];
-    let bestRound = 0;
-    let nearest = Infinity;
-    const pending = [...from].reverse();
-    while (pending.length > 0) {
-      const node = pending.pop()!;
-      if (node.isBlank) {
-        if (node.isSpeck) continue;
-        pending.push(...node.split());
-        continue;
-      }
-      lookAt(node, cx, cy, cz, look);
-      const { distance, least, gx, gy, gz } = look;
-      if (least - reach > top + edge || least - reach > best + reach) continue;
-      if (distance < best) {
-        best = distance;
-        bestG = [gx, gy, gz];
-        bestRound = node.path.field.round;
-      }
-      if (!node.isSpeck && distance - least > SHARE * radius) {
-        pending.push(...node.split());
-        continue;
-      }
-      const bears = node.path.field.isConvex;
-      nearest = Math.min(nearest, least - (bears ? (node.turn + node.sagPerMm) * radius : 0));
-      const turned = least - (node.turn + node.sagPerMm) * reach;
-      kept.push({ node, least: bears ? turned : turned - reach, g: bears ? [gx, gy, gz] : [0, 0, 0] });
-    }
-    if (kept.length === 0 || nearest - radius > top || best + radius < level.at) {
-      done += part;
-      continue;
-    }
-    const round = best + bestRound;
-    const bowed = round > 0 ? (reach * reach) / (2 * round) : Infinity;
-    const matter: Kept[] = [];
-    for (const one of kept) {
-      const { least, g } = one;
-      const out = along(g[0], g[1], g[2]);
-      if (least - out > top + edge || least - out > best + reach) continue;
-      if (least - along(g[0] - bestG[0], g[1] - bestG[1], g[2] - bestG[2]) > best + bowed) continue;
-      matter.push(one);
-    }
-    if (size === smallest) {
-      made.push({ x, y, z, middle: [cx, cy, cz], ...inOrder(matter) });
-      done += part;
+    const place = places.pop()!;
+    const { x, y, z, size } = place;
+    const matter = matterTo(lattice, level, new Region(lattice, place), place);
+    if (matter === null || size === 1) {
+      const share = size / count;
+      done += share * share * share;
+      if (matter !== null) made.push({ x, y, z, ...matter });
       if (made.length > most) return null;
       continue;
     }
-    const nodes = matter.map(({ node }) => node);
     const step = size / 2;
     // the first is looked at first
-    for (const dx of [step, 0])
-      for (const dy of [step, 0])
-        for (const dz of [step, 0]) places.push({ x: x + dx, y: y + dy, z: z + dz, size: step, from: nodes });
+    for (const i of [step, 0])
+      for (const j of [step, 0]) for (const k of [step, 0]) places.push({ ...matter, x: x + i, y: y + j, z: z + k, size: step });
   }
   return made;
 }
 
 /** Some cubes together that are still to be looked at. */
-interface Place {
+interface Place extends Candidates {
   readonly x: number;
   readonly y: number;
   readonly z: number;
   readonly size: number;
-  readonly from: readonly PositionNode[];
 }

@@ -7,7 +7,7 @@ import type { GrowingMesh } from './surface';
 import { squared } from './squared';
 
 const MOST_ROUNDS = 60;
-/** Where narrow space is filled what stands farther out than the bound is cut up in so many rounds. */
+/** Where narrow space is filled what stands farther out than the bound is cut up in so many rounds, and stays where it is after. */
 const FILLED_ROUNDS = 6;
 /** Cuts that after so many rounds are so many, and so many times as many as in a round before, grow without end. */
 const FIRST_GROWN = 12;
@@ -82,7 +82,7 @@ export function* refineMesh(
     addNormals(mesh, cuts);
     for (const cut of cuts.values()) {
       cut.number = positions.length / 3;
-      const { at, distance } = look.pushedOut(positions, cut, shareIn(round, cut));
+      const { at, distance } = look.pushedOut(positions, cut, shareIn(round, cut), fills && round >= FILLED_ROUNDS);
       positions.push(...at);
       distances.push(distance);
     }
@@ -266,8 +266,13 @@ class Looks {
     return deepest;
   }
 
-  /** A point of an edge, a share of the way along it, moved to the level: inwards straight at what is nearest, outwards away from it or off the surface. */
-  pushedOut(positions: readonly number[], cut: Cut, share: number): Pushed {
+  /**
+   * A point of an edge, a share of the way along it, moved to the level: inwards straight at what is nearest, outwards away from it or
+   * off the surface.
+   * @param stays - what is farther out stays there: over a slit every corner that goes in to one of its walls leaves two long edges
+   * across, and they are cut again
+   */
+  pushedOut(positions: readonly number[], cut: Cut, share: number, stays: boolean): Pushed {
     const { level } = this;
     const { a, b, normal, home } = cut;
     const from = [0, 1, 2].map((i) => positions[3 * a + i] + share * (positions[3 * b + i] - positions[3 * a + i]));
@@ -278,7 +283,8 @@ class Looks {
     let best: Pushed = { at: [x, y, z], distance: 0, off: Infinity };
     for (let push = 0; ; push++) {
       const { distance, gradient } = this.find(home, x, y, z, -Infinity, level.at + 1e3);
-      const off = distance < level.at ? level.at - distance : Math.max(0, distance - level.at - level.play);
+      const over = stays ? 0 : Math.max(0, distance - level.at - level.play);
+      const off = distance < level.at ? level.at - distance : over;
       if (off < best.off) best = { at: [x, y, z], distance, off };
       if (off === 0 || push === MOST_PUSHES) return best;
       const by = goal - distance;

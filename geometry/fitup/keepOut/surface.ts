@@ -8,9 +8,9 @@ export interface GrowingMesh {
   /** three coordinates a corner [mm] */
   readonly positions: number[];
   /** three corners a triangle, counter-clockwise from outside */
-  triangles: number[];
+  readonly triangles: number[];
   /** the cube of the lattice that each comes from */
-  homes: ActiveCube[];
+  readonly homes: ActiveCube[];
   /** how far each corner is from what is swept [mm]; as far as the search's tolerance goes */
   readonly distances: number[];
 }

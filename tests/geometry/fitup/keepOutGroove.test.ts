@@ -3,7 +3,7 @@ import { findSetup, parseCar, sweptSpace, toMechanism, type CarDocument, type Ke
 import { badEdges } from './badEdges';
 import { sample } from './loadedCars';
 
-function keepOutOf(document: CarDocument, of: readonly string[], bound: number): KeepOut {
+function keepOutOf(document: CarDocument, of: readonly string[] | 'all-moving', bound: number): KeepOut {
   const parsed = parseCar(JSON.stringify(document));
   if (!parsed.ok) throw new Error(JSON.stringify(parsed.failure.faults));
   const mechanism = toMechanism(parsed.value.document);
@@ -43,4 +43,14 @@ it('fills a groove too narrow to come to its end, says so, and holds what is swe
   expect(alone.isFilled).toBe(false);
   expect(alone.outward.most).toBeLessThanOrEqual(2);
   expect(made.volume).toBeGreaterThan(1.5 * alone.volume);
+});
+
+// a strut's tube, the rod of the bar and the tyre pass each other within millimetres there
+it('comes to an end with all that moves at a steered wheel', { timeout: 240_000 }, () => {
+  const made = keepOutOf(sample('saltmarsh-hatch'), 'all-moving', 2);
+  expect(made.of).toContain('strutTube');
+  expect(made.of).toContain('driveShaft');
+  expect(made.outward.least).toBeGreaterThanOrEqual(-0.01);
+  expect(made.outward.most).toBeLessThanOrEqual(made.isFilled ? made.gap / 2 : 2);
+  expect(badEdges(made)).toBe(0);
 });
