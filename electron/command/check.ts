@@ -18,7 +18,7 @@ import type { Answer, Call } from './answer';
 import { countOf, type LoadedCar } from './carSource';
 import type { CheckWarningCode } from './codes';
 import { usageError } from './commandError';
-import { readableMeshes } from './meshFiles';
+import { readMeshes } from './meshFiles';
 import { assemble, changedSetup } from './question';
 import { formatPlain, harmless, heading, wrap } from './textTable';
 
@@ -38,7 +38,7 @@ export async function answer(call: Call): Promise<Answer> {
   const idle = new Set(axles.filter((axle) => hasIdleToeAdjuster(car, axle)));
   const warnings = [
     ...car.warnings,
-    ...(await openMeshes(car)),
+    ...(await meshWarnings(car)),
     ...axles.filter((axle) => idle.has(axle)).map((axle) => idleToeAdjuster(car, axle)),
     ...setups.flatMap((name) =>
       warningsOfSetup(car, name, changed?.name === name ? changed.setup : findSetup(document, name), idle),
@@ -61,12 +61,21 @@ export async function answer(call: Call): Promise<Answer> {
   };
 }
 
-/** Parts whose mesh is not closed. One that cannot be read is said where it is needed. */
-async function openMeshes(car: LoadedCar): Promise<SetupWarning[]> {
-  return Object.entries(await readableMeshes(car)).flatMap(([name, triangles]): SetupWarning[] => {
-    const open = openEdges(triangles);
-    return open === 0 ? [] : [{ ...openMeshWarning(name, open), code: 'mesh-open' }];
+/** Parts whose mesh is not closed, or cannot be read: the file itself is sound, what needs the mesh refuses. */
+async function meshWarnings(car: LoadedCar): Promise<SetupWarning[]> {
+  const { meshes, bad } = await readMeshes(car);
+  const open = Object.entries(meshes).flatMap(([name, triangles]): SetupWarning[] => {
+    const count = openEdges(triangles);
+    return count === 0 ? [] : [{ ...openMeshWarning(name, count), code: 'mesh-open' }];
   });
+  const unread = bad.map(
+    ({ path, found, hint }): SetupWarning => ({
+      code: 'mesh-unreadable',
+      path: formatPath(path),
+      message: `No mesh: ${found}; ${hint}.`,
+    }),
+  );
+  return [...unread, ...open];
 }
 
 type SetupWarning = Warning & { readonly code: CheckWarningCode };

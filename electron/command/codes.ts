@@ -24,6 +24,7 @@ export const CHECK_WARNING_CODES = {
   'setup-unreachable': 'A setup in which the car cannot be put together, or cannot stand.',
   'toe-adjuster-idle': 'A `toeAdjuster` that moves nothing that toe depends on: no setup can ask for a toe there.',
   'setup-toe-out-of-range': 'A setup whose toe needs its adjuster outside the range that the file gives.',
+  'mesh-unreadable': COMMAND_FAULT_CODES['mesh-unreadable'],
   'mesh-open': FITUP_WARNING_CODES['mesh-open'],
   'thread-out': FITUP_WARNING_CODES['thread-out'],
   'thread-watch': FITUP_WARNING_CODES['thread-watch'],

@@ -15,10 +15,8 @@ export async function meshesOf(car: LoadedCar): Promise<MeshFiles> {
   throw new CommandError({ kind: 'file', message, faults: faultsOf(bad, car) });
 }
 
-/** The same of those that can be read. */
-export const readableMeshes = async (car: LoadedCar): Promise<MeshFiles> => (await readMeshes(car)).meshes;
-
-async function readMeshes({
+/** The same of those that can be read, and why others cannot. */
+export async function readMeshes({
   document,
   folder,
 }: LoadedCar): Promise<{ readonly meshes: MeshFiles; readonly bad: readonly BadMesh[] }> {

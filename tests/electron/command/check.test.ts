@@ -54,6 +54,18 @@ describe('check', () => {
     expect(warnings.filter((warning) => !warning.startsWith('setting'))).toEqual(['toe-adjuster-idle front.toeAdjuster']);
   });
 
+  test('a mesh that is not there is warned of: the file itself is sound', async () => {
+    const sample = (await readJsonFile(path.join(ROOT, 'samples/saltmarsh-hatch.jounce.json'))) as unknown as CarDocument;
+    const shape = { kind: 'mesh', file: path.join(ROOT, 'samples/nowhere.stl') };
+    const parts = { ...sample.parts, archLiner: { ...sample.parts?.['archLiner'], shape } };
+    const { status, document } = await jounceJson(['check', '-'], { stdin: JSON.stringify({ ...sample, parts }) });
+    expect(status).toBe(0);
+    const [warning, ...others] = document['warnings'] as readonly Json[];
+    expect(warning).toMatchObject({ code: 'mesh-unreadable', path: 'parts.archLiner.shape.file' });
+    expect(String(warning?.['message'])).toMatch(/^No mesh: cannot read .*nowhere\.stl: no such file; the file is looked for beside/);
+    expect(others).toEqual([]);
+  });
+
   test('in words: one line says that there are no faults', async () => {
     const { status, stdout } = await jounce(['check', carPath(22)]);
     expect(status).toBe(0);
