@@ -68,13 +68,11 @@ async function meshWarnings(car: LoadedCar): Promise<SetupWarning[]> {
     const count = openEdges(triangles);
     return count === 0 ? [] : [{ ...openMeshWarning(name, count), code: 'mesh-open' }];
   });
-  const unread = bad.map(
-    ({ path, found, hint }): SetupWarning => ({
-      code: 'mesh-unreadable',
-      path: formatPath(path),
-      message: `No mesh: ${found}; ${hint}.`,
-    }),
-  );
+  const unread = bad.map(({ path, found, hint }): SetupWarning => ({
+    code: 'mesh-unreadable',
+    path: formatPath(path),
+    message: `No mesh: ${found}; ${hint}.`,
+  }));
   return [...unread, ...open];
 }
 

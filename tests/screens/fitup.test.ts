@@ -40,6 +40,8 @@ test('fit-up: clearance and joints, a row chosen by key and taken to the bench',
   expect(await faults()).toEqual([]);
   await page.getByRole('group', { name: 'Fit-up' }).getByRole('button', { name: 'Joints' }).click();
   await page.getByRole('region', { name: 'Table of joints' }).locator('tbody tr').first().waitFor();
+  await page.getByText('4 close').waitFor();
+  await page.getByText(/^Best bolt: turned by 3\.\d°, its top [\d.]+° forward and [\d.]+° outward$/).waitFor();
   expect(await faults()).toEqual([]);
   const tab = page.getByRole('group', { name: 'Fit-up' });
   await tab.getByRole('button', { name: 'Stroke' }).click();

@@ -21,6 +21,7 @@ import { takeToBench } from '../toBench';
 import { useFitUp } from '../useFitUp';
 import { FitUpView, NOTHING_SHOWN } from '../view/FitUpView';
 import type { FitUpViewName } from '../view/fitUpContent';
+import { boltTurnWords } from './boltTurn';
 import { jointShown } from './jointItems';
 import './fan.css';
 
@@ -38,6 +39,15 @@ const keyOf = ({ axle, side, point }: JointRow): string => `${axle}|${side}|${po
 const CLOSE_SHARE = 0.15;
 const verdictOf = ({ spare, rated }: JointRow): Verdict =>
   spare === null || spare < 0 ? 'broken' : spare < CLOSE_SHARE * rated ? 'close' : 'within';
+
+const COUNTED = { broken: 'past what is rated', close: 'close', within: 'clear' } as const;
+
+/** How many joints tilt past what is rated, come close to it, and do not. */
+const jointCounts = (rows: readonly JointRow[]): readonly { readonly verdict: Verdict; readonly words: string }[] =>
+  (['broken', 'close', 'within'] as const)
+    .map((verdict) => ({ verdict, count: rows.filter((row) => verdictOf(row) === verdict).length }))
+    .filter(({ count }) => count > 0)
+    .map(({ verdict, count }) => ({ verdict, words: `${count} ${COUNTED[verdict]}` }));
 
 /** Angles in degrees, lengths in mm as they are read. */
 export const jointsPlain = (rows: readonly JointRow[], length: ReturnType<typeof lengthsIn>): PlainTable => ({
@@ -87,11 +97,23 @@ export const JointsTab = ({ document, axle, asked, onAsk, tabs, cautions, theme 
       row && answered ? jointShown(answered.order.document, row, { rated, tilt }, corner) : NOTHING_SHOWN,
     [row, answered, rated, tilt],
   );
+  const joint = row ? answered?.order.document.joints?.[row.point] : undefined;
+  const bestBolt = row?.bestBolt && joint ? boltTurnWords(joint.bolt, row.bestBolt, degrees) : null;
   const most = Math.max(0.01, ...rows.map((one) => Math.max(one.rated, one.tilt ?? 0)));
   return (
     <>
       <div className="fituptable">
-        <div className="fituphead">{tabs}</div>
+        <div className="fituphead">
+          {tabs}
+          <span className="spread" />
+          <span className="fitupcounts" role="status">
+            {jointCounts(rows).map(({ verdict, words: said }) => (
+              <VerdictChip key={verdict} verdict={verdict}>
+                {said}
+              </VerdictChip>
+            ))}
+          </span>
+        </div>
         <FitUpQuestion document={document} axle={axle} asked={asked} onChange={onAsk}>
           {rows.length > 0 && <KeepTable name="joints" table={() => jointsPlain(rows, length)} />}
         </FitUpQuestion>
@@ -212,7 +234,14 @@ export const JointsTab = ({ document, axle, asked, onAsk, tabs, cautions, theme 
         {row?.at && (
           <div className="fitupdetail" data-over-view>
             <p className="fitupfoot">
-              <span>Where a fan is drawn it is what the maker rates, and the arc the tilt here, where it is greatest.</span>
+              <span>
+                {bestBolt !== null && (
+                  <>
+                    <b>Best bolt: {bestBolt}</b>; then {degrees(row.tiltThen)} at most.{' '}
+                  </>
+                )}
+                Where a fan is drawn it is what the maker rates, and the arc the tilt here, where it is greatest.
+              </span>
               <button
                 type="button"
                 data-press="to-bench"

@@ -62,7 +62,9 @@ describe('check', () => {
     expect(status).toBe(0);
     const [warning, ...others] = document['warnings'] as readonly Json[];
     expect(warning).toMatchObject({ code: 'mesh-unreadable', path: 'parts.archLiner.shape.file' });
-    expect(String(warning?.['message'])).toMatch(/^No mesh: cannot read .*nowhere\.stl: no such file; the file is looked for beside/);
+    expect(String(warning?.['message'])).toMatch(
+      /^No mesh: cannot read .*nowhere\.stl: no such file; the file is looked for beside/,
+    );
     expect(others).toEqual([]);
   });
 
