@@ -7,7 +7,12 @@ const SETUPS_IN_USE = { ...SETUPS, help: 'the setups in use; all of the file whe
 const SWEPT: readonly OptionSpec[] = [
   { name: 'of', kind: 'names', value: 'A,B|all-moving', help: 'names of parts, or all that moves against the body' },
   { name: 'grow', kind: 'number', value: 'MM', help: 'what it is grown by all round: radius and margin; 0 when not given' },
-  { name: 'bound', kind: 'number', value: 'MM', help: 'it is nowhere farther out than this; 2 when not given, 0.1 or more' },
+  {
+    name: 'bound',
+    kind: 'number',
+    value: 'MM',
+    help: 'its corners and the middles of its triangles are no farther out than this; 2 when not given, 0.1 or more',
+  },
 ];
 
 /** The verbs of fit-up: what touches, what binds, what a link carries. */

@@ -5,6 +5,7 @@ import { refineMesh, type Place } from './refine';
 import { NearestSearch } from './search';
 import { squared } from './squared';
 import { buildSurface, type GrowingMesh } from './surface';
+import { weld } from './weld';
 
 /** More cubes or triangles than this are too much for a machine. */
 const MOST_CUBES = 600_000;
@@ -119,7 +120,9 @@ function* refined(
   const gap = 2 * (RADIUS_PER_EDGE * lattice.edge + level.at - level.grow);
   if (left !== null || least < -INSIDE_MM || most > (fills ? Math.max(bound, gap / 2) : bound))
     return { refused: 'not-proved', least, most, around: left };
-  return { mesh, least, most, gap, isFilled: most > bound };
+  const welded = weld(mesh);
+  if (welded === null) return { refused: 'not-proved', least, most, around: null };
+  return { mesh: welded, least, most, gap, isFilled: most > bound };
 }
 
 const tooFine = (times: number): NotBuilt => ({ refused: 'too-fine', times });
