@@ -56,15 +56,23 @@ export const strokeOrder = memoLast(
   4,
 );
 
-/** @param travel - from where the car stands [mm]; @param cases - of the file, or the program's own where it has none */
+/** @param travel - from where the car stands [mm], with roll the heave; cases are those of the file, or the program's own where it has none */
 export const loadsOrder = memoLast(
-  (document: CarDocument, axle: AxleName, name: string, setup: NamedSetups[number][1], travel: number, rack: number) =>
+  (
+    document: CarDocument,
+    axle: AxleName,
+    name: string,
+    setup: NamedSetups[number][1],
+    travel: number,
+    rack: number,
+    rollDeg: number,
+  ) =>
     ({
       job: 'loads',
       document,
       axles: [axle],
       setup: [name, setup],
-      at: { travel, rack, rollDeg: 0 },
+      at: { travel, rack, rollDeg },
       cases: null,
     }) satisfies FitUpOrder,
   4,

@@ -11,6 +11,7 @@ import {
   ofSide,
   openStudy,
   paperPlane,
+  placeAxle,
   sectionOf,
   spanEnds,
   strokeRows,
@@ -189,7 +190,18 @@ const drawn = ({ document, setup: [, setup], axle, side, at, meshes }: Of<'drawn
   const car = assembleCar(mechanism, setup);
   if (!car.ok) return car;
   const standing = car.value[axle]?.standing[side] ?? 0;
-  const place = { travel: at.from === 'standing' ? standing + at.travel : at.travel, rack: at.rack };
+  const { rollDeg = 0 } = at;
+  const rolled =
+    rollDeg === 0
+      ? null
+      : placeAxle(car.value, axle, {
+          travel: at.from === 'standing' ? at.travel : at.travel - standing,
+          rack: at.rack,
+          roll: toRadians(rollDeg),
+        });
+  if (rolled !== null && !rolled.ok) return rolled;
+  const level = at.from === 'standing' ? standing + at.travel : at.travel;
+  const place = { travel: rolled === null ? level : rolled.value.travel[side], rack: at.rack };
   const parts = drawnParts(mechanism, car.value, axle, side, place, meshes);
   if (!parts.ok) return parts;
   const spans = spanEnds(mechanism, car.value, axle, side, place);

@@ -62,8 +62,13 @@ export type FitUpOrder =
       readonly setup: readonly [string, SetupDocument];
       readonly axle: AxleName;
       readonly side: SideName;
-      /** travel from design, or from where the car stands [mm] */
-      readonly at: { readonly travel: number; readonly from: 'design' | 'standing'; readonly rack: number };
+      /** travel from design, or from where the car stands [mm]; with roll it is heave from there */
+      readonly at: {
+        readonly travel: number;
+        readonly from: 'design' | 'standing';
+        readonly rack: number;
+        readonly rollDeg?: number;
+      };
       readonly meshes: MeshFiles;
     };
 

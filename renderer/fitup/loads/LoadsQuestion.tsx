@@ -7,12 +7,14 @@ export interface LoadsAsked {
   /** null: the one on the bench */
   readonly setup: string | null;
   readonly side: SideName;
-  /** from where the car stands [mm] */
+  /** from where the car stands, with roll the heave [mm] */
   readonly travel: number;
   readonly rack: number;
+  /** + left side up */
+  readonly rollDeg: number;
 }
 
-export const AT_REST: LoadsAsked = { setup: null, side: 'left', travel: 0, rack: 0 };
+export const AT_REST: LoadsAsked = { setup: null, side: 'left', travel: 0, rack: 0, rollDeg: 0 };
 
 interface LoadsQuestionProps {
   readonly document: CarDocument;
@@ -26,6 +28,8 @@ interface LoadsQuestionProps {
 /** Far past any travel, so that only a slip of the hand is refused [mm]. */
 const MOST = 500;
 const STEP = 1;
+const MOST_ROLL = 20;
+const ROLL_STEP = 0.5;
 
 /** Of which wheel, in which setup, and at which position the links are in balance. */
 export const LoadsQuestion = ({ document, axle, setup, asked, onChange, children }: LoadsQuestionProps) => {
@@ -81,6 +85,23 @@ export const LoadsQuestion = ({ document, axle, setup, asked, onChange, children
           />
         </span>
       ))}
+      <span className="casefield">
+        <span className="quiet" aria-hidden="true">
+          roll
+        </span>
+        <NumberField
+          label="Roll, plus with the left side up, degrees"
+          value={asked.rollDeg}
+          unit="°"
+          measures="angle"
+          min={-MOST_ROLL}
+          max={MOST_ROLL}
+          decimals={2}
+          onSet={(rollDeg) => onChange({ ...asked, rollDeg })}
+          onStep={(steps) => onChange({ ...asked, rollDeg: Math.round((asked.rollDeg + steps * ROLL_STEP) * 1000) / 1000 })}
+          onHome={() => onChange({ ...asked, rollDeg: 0 })}
+        />
+      </span>
       <span className="spread" />
       {children}
     </div>

@@ -9,7 +9,7 @@ import { useWindow } from '../../shell/benchContext';
 import { useKept } from '../../shell/keptState';
 import { setupNamed } from '../../state/settings';
 import { VerdictChip } from '../../studies/answers/AnswerCells';
-import { withUnit } from '../../units/shownQuantity';
+import { shownQuantity, withUnit } from '../../units/shownQuantity';
 import { lengthsIn } from '../clearance/clearanceTable';
 import { faultyWords } from '../faultyFields';
 import { FitUpProgress } from '../FitUpProgress';
@@ -50,6 +50,7 @@ export const LoadsTab = ({ document, setup, axle, tabs, cautions, theme }: TabPr
   const { store } = useWindow();
   const units = useUnits();
   const length = lengthsIn(units);
+  const angle = shownQuantity({ quantity: 'angle', decimals: 2 }, units);
   const host = useCarForm(axle);
   const [asked, ask] = useKept<LoadsAsked>('fitup.loads.asked', () => AT_REST);
   const [chosen, choose] = useKept<string | null>('fitup.loads.row', () => null);
@@ -58,7 +59,7 @@ export const LoadsTab = ({ document, setup, axle, tabs, cautions, theme }: TabPr
   const [arrows, setArrows] = useKept<ArrowView>('fitup.loads.arrows', () => 'body');
   const own = asked.setup !== null && document.setups?.[asked.setup] ? asked.setup : setup;
   const rack = document[axle]?.steering ? asked.rack : 0;
-  const order = loadsOrder(document, axle, own, setupNamed(document, own), asked.travel, rack);
+  const order = loadsOrder(document, axle, own, setupNamed(document, own), asked.travel, rack, asked.rollDeg);
   const { state, last, cancel, again } = useFitUp('loads', order);
   const answered = last && last.order.axles[0] === axle ? last : null;
   const [faulty, tellFault] = useFieldFaults();
@@ -83,6 +84,7 @@ export const LoadsTab = ({ document, setup, axle, tabs, cautions, theme }: TabPr
             travel: answered.order.at.travel,
             from: 'standing' as const,
             rack: answered.order.at.rack,
+            rollDeg: answered.order.at.rollDeg,
           }
         : null,
     [answered, side],
@@ -136,6 +138,12 @@ export const LoadsTab = ({ document, setup, axle, tabs, cautions, theme }: TabPr
                   </dd>
                 </div>
               ))}
+              {document[axle]?.antiRollBar && asked.rollDeg === 0 && (
+                <div>
+                  <dt>Bar</dt>
+                  <dd>the body stands level here, whatever the case: what the bar adds in a corner comes with the roll</dd>
+                </div>
+              )}
               {carried && (
                 <div>
                   <dt>{one.case.name}</dt>
@@ -186,7 +194,7 @@ export const LoadsTab = ({ document, setup, axle, tabs, cautions, theme }: TabPr
         title={one ? `${one.case.name}, ${byWords(one.case)}` : ''}
         subtitle={
           one
-            ? `${axle} ${side}, ${own}: travel ${withUnit(length.formatChange(asked.travel), length.unit)} from standing, rack ${withUnit(length.formatChange(rack), length.unit)}`
+            ? `${axle} ${side}, ${own}: travel ${withUnit(length.formatChange(asked.travel), length.unit)} from standing, rack ${withUnit(length.formatChange(rack), length.unit)}${asked.rollDeg === 0 ? '' : `, roll ${withUnit(angle.formatChange(asked.rollDeg), angle.unit)}`}`
             : ''
         }
         theme={theme}
@@ -201,7 +209,7 @@ export const LoadsTab = ({ document, setup, axle, tabs, cautions, theme }: TabPr
               side={side}
               line={line}
               perKilonewton={drawn?.perKilonewton ?? null}
-              onBench={() => takeToBench(store, { axle, setup: own, travel: asked.travel, rack })}
+              onBench={() => takeToBench(store, { axle, setup: own, travel: asked.travel, rack, rollDeg: asked.rollDeg })}
             />
           </>
         )}

@@ -22,6 +22,8 @@ export interface ViewPlace {
   readonly travel: number;
   readonly from: 'design' | 'standing';
   readonly rack: number;
+  /** the travel is then heave from where the car stands */
+  readonly rollDeg?: number;
 }
 
 /** What is drawn over the corner. */
@@ -80,8 +82,18 @@ const drawnOrder = memoLast(
     travel: number,
     from: ViewPlace['from'],
     rack: number,
+    rollDeg: number,
     meshes: MeshFiles,
-  ) => ({ job: 'drawn', document, setup: [name, setup], axle, side, at: { travel, from, rack }, meshes }) satisfies FitUpOrder,
+  ) =>
+    ({
+      job: 'drawn',
+      document,
+      setup: [name, setup],
+      axle,
+      side,
+      at: { travel, from, rack, rollDeg },
+      meshes,
+    }) satisfies FitUpOrder,
   4,
 );
 
@@ -134,7 +146,18 @@ export const FitUpView = ({
   const order =
     place === null
       ? null
-      : drawnOrder(document, place.setup[0], place.setup[1], axle, place.side, place.travel, place.from, place.rack, meshes);
+      : drawnOrder(
+          document,
+          place.setup[0],
+          place.setup[1],
+          axle,
+          place.side,
+          place.travel,
+          place.from,
+          place.rack,
+          place.rollDeg ?? 0,
+          meshes,
+        );
   const { state, last } = useFitUp('drawn', order);
   const standing = last?.answer.standing ?? null;
   useEffect(() => {
@@ -150,7 +173,7 @@ export const FitUpView = ({
     const { at, side, setup } = last.order;
     const placed = placeSetup(last.order.document, setup[0], axle, {
       travel: at.from === 'standing' ? at.travel : at.travel - last.answer.standing,
-      rollDeg: 0,
+      rollDeg: at.rollDeg ?? 0,
       rack: at.rack,
     });
     if (!placed) return null;
@@ -167,7 +190,7 @@ export const FitUpView = ({
       ...over,
       view,
       // the places come a moment after the row was chosen: the eye is aimed at where it then is
-      subject: `${subject} ${at.travel} ${at.rack} ${side}`,
+      subject: `${subject} ${at.travel} ${at.rack} ${at.rollDeg ?? 0} ${side}`,
     };
   }, [document, axle, last, shown, view, subject]);
 

@@ -4,6 +4,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { ROOT } from '../../../electron/building/products.mjs';
 import { parseCar, toDegrees, type CarDocument, type Vector } from '../../../geometry/index';
 import { searchMesh } from '../../../geometry/meshes/meshSearch';
+import { placeSetup } from '../../../renderer/compute/placeSetup';
 import { answerFitUp } from '../../../renderer/compute/fitup/answerFitUp';
 import {
   askedSetups,
@@ -102,7 +103,7 @@ describe('the page of fit-up answers as the command line does', () => {
 
   test('loads: axial forces, ends, residual', async () => {
     const [setup] = askedSetups(document, []);
-    const mine = valueOf(answerFitUp(loadsOrder(document, 'front', setup![0], setup![1], 10, 5), searchMesh));
+    const mine = valueOf(answerFitUp(loadsOrder(document, 'front', setup![0], setup![1], 10, 5, 0), searchMesh));
     const { document: theirs } = await jounceJson([
       'loads', HATCH, '--axle', 'front', '--setup', setup![0], '--travel', '10', '--rack', '5',
     ]); // prettier-ignore
@@ -118,6 +119,21 @@ describe('the page of fit-up answers as the command line does', () => {
 
 describe('the parts as they are drawn', () => {
   const distanceTo = (point: Vector, at: Vector): number => Math.hypot(point[0] - at[0], point[1] - at[1], point[2] - at[2]);
+
+  test.each(['left', 'right'] as const)('in roll they stand where the readings have the wheel: %s', (side) => {
+    const [setup] = askedSetups(document, []);
+    const at = { travel: 6, from: 'standing', rack: 9, rollDeg: -2 } as const;
+    const order = { job: 'drawn', document, setup: setup!, axle: 'front', side, at, meshes: {} } as const;
+    const { parts } = valueOf(answerFitUp(order, searchMesh));
+    const placed = placeSetup(document, setup![0], 'front', at)![side];
+    const rod = placed.rods.find(({ name }) => name === 'tieRod')!;
+    const [shape] = parts.find(({ name }) => name === 'tieRod')!.shapes;
+    if (shape?.kind !== 'capsule') throw new Error('a rod is drawn as a capsule');
+    const ends = [distanceTo(shape.from, rod.inner), distanceTo(shape.to, rod.outer)];
+    expect(Math.max(...ends)).toBeLessThan(1e-6);
+    const level = placeSetup(document, setup![0], 'front', { ...at, rollDeg: 0 })![side];
+    expect(Math.abs(level.wheelCentre[2] - placed.wheelCentre[2])).toBeGreaterThan(10);
+  });
 
   test('both points of the worst gap lie on what is drawn of the two', () => {
     const { meshes } = meshesOfCar(document);

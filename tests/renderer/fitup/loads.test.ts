@@ -45,9 +45,9 @@ beforeAll(() => {
   hatch = sample('saltmarsh-hatch');
 });
 
-const loadsOf = (car: CarDocument, axle: 'front' | 'rear', travel = 0, rack = 0): FitUpAnswers['loads'] => {
+const loadsOf = (car: CarDocument, axle: 'front' | 'rear', travel = 0, rack = 0, roll = 0): FitUpAnswers['loads'] => {
   const [first] = askedSetups(car, []);
-  const result = answerFitUp(loadsOrder(car, axle, first![0], first![1], travel, rack), searchMesh);
+  const result = answerFitUp(loadsOrder(car, axle, first![0], first![1], travel, rack, roll), searchMesh);
   if (!result.ok) throw new Error(result.failure.message);
   return result.value;
 };
@@ -61,15 +61,27 @@ const caseOf = (car: CarDocument, name: string): LoadCase =>
 
 describe('what the links carry, as the page shows it', () => {
   test.each([
-    ['saltmarsh-hatch', 'front', 20, 5],
-    ['saltmarsh-hatch', 'rear', 0, 0],
-    ['marram-coupe', 'front', -10, 0],
-    ['marram-coupe', 'rear', 0, 0],
+    ['saltmarsh-hatch', 'front', 20, 5, 0],
+    ['saltmarsh-hatch', 'front', 4, -6, -2],
+    ['saltmarsh-hatch', 'rear', 0, 0, 1.5],
+    ['marram-coupe', 'front', -10, 0, 0],
+    ['marram-coupe', 'rear', 0, 0, -1],
   ] as const)(
-    'says what the command line says: %s, %s',
-    async (name, axle, travel, rack) => {
-      const { cases } = loadsOf(sample(name), axle, travel, rack);
-      const words = ['loads', samplePath(name), '--axle', axle, '--travel', String(travel), '--rack', String(rack)];
+    'says what the command line says: %s, %s, bump %d, rack %d, roll %d',
+    async (name, axle, travel, rack, roll) => {
+      const { cases } = loadsOf(sample(name), axle, travel, rack, roll);
+      const words = [
+        'loads',
+        samplePath(name),
+        '--axle',
+        axle,
+        '--travel',
+        String(travel),
+        '--rack',
+        String(rack),
+        '--roll',
+        String(roll),
+      ];
       const { document: theirs } = await jounceJson(words);
       const answers = theirs['cases'] as readonly Json[];
       expect(cases.map((one) => one.case.name)).toEqual(answers.map((one) => one['name']));
@@ -245,7 +257,7 @@ test('of every kind of car there are numbers in words, and none of them is no nu
     const { document } = read.value;
     for (const axle of (['front', 'rear'] as const).filter((one) => document[one])) {
       const [first] = askedSetups(document, []);
-      const result = answerFitUp(loadsOrder(document, axle, first![0], first![1], 0, 0), searchMesh);
+      const result = answerFitUp(loadsOrder(document, axle, first![0], first![1], 0, 0, 0), searchMesh);
       if (!result.ok) {
         expect(result.failure.message).not.toBe('');
         continue;
