@@ -1,11 +1,15 @@
 import type { FilledPart } from '../fitup/keepOut/sweptSpace';
 import { plainNumber } from './plainNumber';
 
-/** What the line of a template means for what is to be put beside it. @param grow - radius and margin in it [mm] */
-export const growthWords = (grow: number): string =>
+/**
+ * What the line of a template means for what is to be put beside it.
+ * @param grow - radius and margin in it [mm]
+ * @param length - mm with their unit, as they are read
+ */
+export const growthWords = (grow: number, length: (mm: number) => string = (mm) => `${plainNumber(mm)} mm`): string =>
   grow === 0
     ? 'Not grown: the line is the edge of what moves; a part needs its own margin besides.'
-    : `Grown by ${plainNumber(grow)} mm: what passes through this plane with its centre line outside of the line is not touched where it is nowhere thicker than ${plainNumber(grow)} mm about that centre line, margin included.`;
+    : `Grown by ${length(grow)}: what passes through this plane with its centre line outside of the line is not touched where it is nowhere thicker than ${length(grow)} about that centre line, margin included.`;
 
 /** A section says nothing of what lies before and behind it. */
 export const ONE_PLANE =

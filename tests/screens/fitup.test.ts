@@ -193,7 +193,7 @@ test('fit-up: the space that a part sweeps is worked out when asked for, and sav
   const download = page.waitForEvent('download');
   await save.click();
   const saved = await download;
-  expect(saved.suggestedFilename()).toBe('Saltmarsh hatch keep-out front left.stl');
+  expect(saved.suggestedFilename()).toBe('Saltmarsh hatch keep-out caliperFront front left.stl');
   const stl = readStl(await readFile(await saved.path()));
   expect(stl.ok && openEdges(stl.value)).toBe(0);
   // another question: what stands there is of before

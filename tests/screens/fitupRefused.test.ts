@@ -72,9 +72,9 @@ test('what stands in the fields of keep-out and what is shown are one, or it is 
   expect(await areOff()).toEqual([false, false, false]);
 
   for (const [button, name] of [
-    [saves[0], /^Saltmarsh hatch keep-out front left\.stl$/],
-    [saves[1], /^Saltmarsh hatch template front left x -?[\d.]+\.pdf$/],
-    [saves[2], /^Saltmarsh hatch template front left x -?[\d.]+\.dxf$/],
+    [saves[0], /^Saltmarsh hatch keep-out caliperFront front left\.stl$/],
+    [saves[1], /^Saltmarsh hatch template caliperFront front left x -?[\d.]+\.pdf$/],
+    [saves[2], /^Saltmarsh hatch template caliperFront front left x -?[\d.]+\.dxf$/],
   ] as const) {
     const comes = page.waitForEvent('download');
     await button?.click();

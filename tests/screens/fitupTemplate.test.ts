@@ -47,6 +47,20 @@ const onEachOther = (page: Page): Promise<readonly string[]> =>
     }),
   );
 
+/** Arrows of the preview with their words, and the bar, that lie on each other, by what they say. */
+const inLegend = (page: Page): Promise<readonly string[]> =>
+  page.evaluate(() =>
+    [...document.querySelectorAll('.templateside')].flatMap((side) => {
+      const all = [...side.querySelectorAll('.templatebar')].map((bar) => bar.closest('g') ?? bar);
+      return all.flatMap((one, i) =>
+        all.slice(i + 1).flatMap((other) => {
+          const [a, b] = [one.getBoundingClientRect(), other.getBoundingClientRect()];
+          return a.left < b.right && b.left < a.right ? [`${one.textContent || 'bar'} on ${other.textContent}`] : [];
+        }),
+      );
+    }),
+  );
+
 const MM = 72 / 25.4;
 
 test('a bracket for a duct of 76 mm beside the tyre: from the tyre to sheets of paper, a cutter’s file and the printer', async () => {
@@ -74,10 +88,19 @@ test('a bracket for a duct of 76 mm beside the tyre: from the tyre to sheets of 
   // which side of the line is to be kept free, and what the growth is for
   await preview.getByText('Hatched: keep out.').first().waitFor();
   expect(await preview.locator('pattern').count()).toBe(2);
-  await template.getByText(/^Hatched: keep out\. Grown by 48 mm: .*each of its faces/).waitFor();
+  await template.getByText(/^Hatched: keep out\. Grown by 48\.0 mm: .*each of its faces/).waitFor();
   expect(await faultsOf(page)).toEqual([]);
   await page.setViewportSize({ width: 1280, height: 720 });
   await expect.poll(() => onEachOther(page)).toEqual([]);
+  for (const way of ['Across the car', 'Along the car', 'Level']) {
+    await template.getByRole('group', { name: 'Plane' }).getByRole('button', { name: way }).click();
+    await preview
+      .getByText(way === 'Level' ? /seen from above/ : way === 'Along the car' ? /seen from the left/ : /seen from the front/)
+      .first()
+      .waitFor();
+    expect(await preview.locator('.templatebar').count(), way).toBe(6);
+    expect(await inLegend(page), way).toEqual([]);
+  }
   if (process.env['JOUNCE_PICTURES']) await page.screenshot({ path: `${process.env['JOUNCE_PICTURES']}/template.png` });
   // level, through the wheel centre; on Letter
   await template.getByRole('group', { name: 'Plane' }).getByRole('button', { name: 'Level' }).click();
@@ -88,7 +111,7 @@ test('a bracket for a duct of 76 mm beside the tyre: from the tyre to sheets of 
   const pdfComes = page.waitForEvent('download');
   await template.getByRole('button', { name: 'Save PDF' }).click();
   const pdf = await pdfComes;
-  expect(pdf.suggestedFilename()).toMatch(/^Saltmarsh hatch template front both z [\d.]+\.pdf$/);
+  expect(pdf.suggestedFilename()).toMatch(/^Saltmarsh hatch template tyreFront front both z [\d.]+\.pdf$/);
   const { pages } = readPdf(await readFile(await pdf.path()));
   // a page of words for each side
   expect(pages).toHaveLength(sheets + 2);
@@ -111,7 +134,7 @@ test('a bracket for a duct of 76 mm beside the tyre: from the tyre to sheets of 
   const dxfComes = page.waitForEvent('download');
   await template.getByRole('button', { name: 'Save DXF, right' }).click();
   const dxf = await dxfComes;
-  expect(dxf.suggestedFilename()).toMatch(/^Saltmarsh hatch template front right z [\d.]+\.dxf$/);
+  expect(dxf.suggestedFilename()).toMatch(/^Saltmarsh hatch template tyreFront front right z [\d.]+\.dxf$/);
   const read = new DxfParser().parseSync(await readFile(await dxf.path(), 'latin1'));
   expect(read?.entities.some(({ type, layer }) => type === 'POLYLINE' && layer === 'OUTLINE')).toBe(true);
   // what goes to the printer: the sheets at their size, and nothing of the window

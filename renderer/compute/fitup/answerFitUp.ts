@@ -28,11 +28,11 @@ import {
   type FitUpWarning,
   type MeshLibrary,
   type Result,
-  type SideName,
   type StoodSetup,
 } from '../../../geometry/index';
 import { memoLast } from '../memoLast';
 import type { FitUpOrder, FitUpProgress, FitUpResult, OverSetups, TemplateSide } from './fitUpOrder';
+import { planeOnSide } from './planeOnSide';
 
 type Of<Job extends FitUpOrder['job']> = Extract<FitUpOrder, { readonly job: Job }>;
 
@@ -153,13 +153,9 @@ const keepOut = (
   }
 };
 
-/** A plane is given for the left and mirrored to the right, as parts are. */
-const onSide = (plane: readonly number[], side: SideName): readonly number[] =>
-  side === 'left' ? plane : plane.map((value, index) => (index === 1 || index === 4 ? -value + 0 : value));
-
 const template = ({ document, made, setups, axle, sides, plane: numbers, paper }: Of<'template'>): readonly TemplateSide[] =>
   sides.map((side) => {
-    const plane = paperPlane(onSide(numbers, side));
+    const plane = paperPlane(planeOnSide(numbers, side));
     if ('fault' in plane) return { side, message: plane.message };
     const all = sectionOf(made.mesh, plane);
     if ('missedBy' in all) {

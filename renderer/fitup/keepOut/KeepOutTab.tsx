@@ -1,5 +1,5 @@
 import { useCallback, useMemo, useState } from 'react';
-import { binaryStl, designPoints, type DrawnPart, type SideName, type Triple } from '../../../geometry/index';
+import { binaryStl, type DrawnPart, type SideName, type Triple } from '../../../geometry/index';
 import { useFieldFaults } from '../../look/controls/fieldFaults';
 import { saveFile } from '../../look/saveFile';
 import { useUnits } from '../../look/units';
@@ -20,7 +20,7 @@ import type { FitUpViewName } from '../view/fitUpContent';
 import { KEEP_OUT_BEGIN, KeepOutForm } from './KeepOutForm';
 import { keepOutName, subjectOf } from './keepOutNames';
 import { keepOutWords, planeItems, SWEPT, sweptPart } from './keepOutItems';
-import { planeNumbers, TEMPLATE_BEGIN, templateOrder, type TemplateAsked } from './templateAsked';
+import { planeNumbers, planePoints, sideOfPlane, TEMPLATE_BEGIN, templateOrder, type TemplateAsked } from './templateAsked';
 import { TemplatePreview } from './TemplatePreview';
 import { TemplateSection } from './TemplateSection';
 
@@ -69,7 +69,10 @@ export const KeepOutTab = ({ document, setup, axle, asked, onAsk, tabs, cautions
     () => ({ setup: [setup, setupNamed(document, setup)] as const, side, travel: 0, from: 'standing' as const, rack: 0 }),
     [setup, document, side],
   );
-  const wheel = useMemo((): Triple => designPoints(document, axle, 'left')['wheelCentre'] ?? [0, 0, 0], [document, axle]);
+  // where the right side alone was worked out its own points say where the plane is
+  const planeSide = sideOfPlane(answered?.order.question.sides ?? []);
+  const places = useMemo(() => planePoints(document, axle, planeSide), [document, axle, planeSide]);
+  const wheel = useMemo((): Triple => places['wheelCentre'] ?? [0, 0, 0], [places]);
   const [template, askTemplate] = useKept<TemplateAsked>(`fitup.template.form.${axle}`, () => ({
     ...TEMPLATE_BEGIN,
     point: wheel,
@@ -137,10 +140,11 @@ export const KeepOutTab = ({ document, setup, axle, asked, onAsk, tabs, cautions
               ))}
             </dl>
           )}
-          {made && (
+          {made && answered && (
             <TemplateSection
-              document={document}
-              axle={axle}
+              car={document.name}
+              question={answered.order.question}
+              places={places}
               centre={wheel}
               asked={template}
               onAsk={askTemplate}

@@ -1,37 +1,30 @@
-import {
-  designPoints,
-  paperPlane,
-  seenFrom,
-  TEMPLATE_PAPERS,
-  type AxleName,
-  type CarDocument,
-  type TemplatePaper,
-  type Triple,
-} from '../../../geometry/index';
+import { TEMPLATE_PAPERS, type SideName, type TemplatePaper, type Triple } from '../../../geometry/index';
 import { nameOfKey } from '../../adjusters/fitterWords';
 import { NumberField } from '../../look/controls/NumberField';
 import { Segments } from '../../look/controls/Segments';
-import { axisOf, PLANE_WAYS, planeNumbers, type TemplateAsked } from './templateAsked';
+import { axisOf, PLANE_WAYS, type TemplateAsked } from './templateAsked';
+import { planeRead } from './templateWords';
 
 const MOST_MM = 10_000;
 const AXES = ['x', 'y', 'z'] as const;
 const WHERE = ['ahead of the origin', 'outboard', 'above the origin'] as const;
 
 interface TemplateFormProps {
-  readonly document: CarDocument;
-  readonly axle: AxleName;
-  /** the wheel's, on the left [mm] */
+  /** that the plane can go through, by name, as a left wheel has them [mm] */
+  readonly places: Readonly<Record<string, Triple>>;
+  /** the wheel's [mm] */
   readonly centre: Triple;
+  /** what templates are of: where the right side is alone they are read from its own places */
+  readonly sides: readonly SideName[];
   readonly asked: TemplateAsked;
   readonly onAsk: (asked: TemplateAsked) => void;
 }
 
 /** Where the swept space is cut for a template, and on what paper. */
-export const TemplateForm = ({ document, axle, centre, asked, onAsk }: TemplateFormProps) => {
+export const TemplateForm = ({ places, centre, sides, asked, onAsk }: TemplateFormProps) => {
   const { way, at, point, normal, paper } = asked;
-  const points = Object.entries(designPoints(document, axle, 'left'));
+  const points = Object.entries(places);
   const axis = axisOf(way);
-  const plane = paperPlane(planeNumbers(asked, centre));
   const offset = at ?? centre[axis];
   const setOffset = (value: number) => onAsk({ ...asked, at: value });
   const setPart = (key: 'point' | 'normal', index: number, value: number) =>
@@ -129,7 +122,7 @@ export const TemplateForm = ({ document, axle, centre, asked, onAsk }: TemplateF
             />
           </span>
         )}
-        <span className="quiet">{'fault' in plane ? '' : `${seenFrom(plane)}, `}given for the left, mirrored to the right</span>
+        <span className="quiet">{planeRead(asked, centre, sides)}</span>
       </p>
     </>
   );

@@ -5,6 +5,7 @@ import type { TemplateSide } from '../../compute/fitup/fitUpOrder';
 import { offRead, sizeRead } from './templateWords';
 
 type Drawn = Extract<TemplateSide, { readonly drawing: unknown }>;
+type PaperArrow = Drawn['drawing']['arrows'][number];
 type Point = readonly [number, number];
 
 const LETTER_PX = 6.4;
@@ -15,10 +16,13 @@ const HEAD_PX = 40;
 const FOOT_PX = 34;
 /** The bar in the corner: a round length of the unit that is read. */
 const BARS = { mm: { mm: 100, words: '100 mm' }, in: { mm: 101.6, words: '4 in' } } as const;
+/** Left and right of it. */
+const BAR_PX = 8;
 const CROSS_PX = 5;
 const ARROW_PX = 9;
-/** For an arrow and its word in the bottom line. */
-const ARROW_WIDE_PX = 52;
+/** A capital of the words beside the arrows, and what is free on either side of such a word. */
+const CAPITAL_PX = 8;
+const WORD_GAP_PX = 4;
 const HATCH_PX = 7;
 
 /** The box around the section, and around the sheets that it is on [mm]. */
@@ -45,6 +49,27 @@ const pathOf = (outlines: readonly Outline[], at: (point: Point) => Point): stri
           .join('L')}Z`,
     )
     .join('');
+
+interface ArrowSeat {
+  readonly arrow: PaperArrow;
+  readonly word: string;
+  /** the middle of the arrow, where its word begins, and where the next one has its place, from the first */
+  readonly middle: number;
+  readonly text: number;
+  readonly end: number;
+}
+
+/** The arrows in the paper side by side, each with its word: whichever way they point, none is on another. */
+const arrowSeats = (arrows: readonly PaperArrow[]): readonly ArrowSeat[] =>
+  arrows
+    .filter(({ seen }) => seen === 'along')
+    .reduce<readonly ArrowSeat[]>((seats, arrow) => {
+      const from = seats.at(-1)?.end ?? 0;
+      const word = arrow.direction === 'OUTBOARD' ? 'OUT' : arrow.direction;
+      const text = from + 2 * ARROW_PX + WORD_GAP_PX;
+      const end = text + CAPITAL_PX * word.length + 2 * WORD_GAP_PX;
+      return [...seats, { arrow, word, middle: from + ARROW_PX, text, end }];
+    }, []);
 
 /** A line with two short ones at its end. */
 const arrowOf = ([x0, y0]: Point, [x1, y1]: Point): string => {
@@ -105,7 +130,9 @@ const SideDrawing = ({
   const bar = barMm * scale;
   const sheets =
     'fault' in grid ? `no paper: ${grid.message}` : `${grid.tiles.length} ${grid.tiles.length === 1 ? 'sheet' : 'sheets'}`;
-  const arrows = drawing.arrows.filter(({ seen }) => seen === 'along');
+  // each by itself along the bottom: beside the outline there is no room that is always free
+  const legend = arrowSeats(drawing.arrows);
+  const legendAt = width - (legend.at(-1)?.end ?? 0);
   const outlines = drawing.outlines.filter(({ isHole }) => !isHole).length;
   const words = `Section on the ${side} side, ${sizeRead(drawing.outlines, units)}, ${outlines} ${outlines === 1 ? 'outline' : 'outlines'}, ${sheets}, ${drawing.seen}. ${HATCHED} ${points.map(({ name, off }) => `${name} ${offRead(off, units)}`).join(', ')}`;
   return (
@@ -144,19 +171,21 @@ const SideDrawing = ({
       <text className="templatename" x={8} y={32}>
         {HATCHED}
       </text>
-      <path className="templatebar" d={`M8 ${height - 8}h${bar}M8 ${height - 12}v8M${8 + bar} ${height - 12}v8`} />
-      <text className="templatename" x={8} y={height - 16}>
+      <path
+        className="templatebar"
+        d={`M${BAR_PX} ${height - 8}h${bar}M${BAR_PX} ${height - 12}v8M${BAR_PX + bar} ${height - 12}v8`}
+      />
+      <text className="templatename" x={BAR_PX} y={height - 16}>
         {barWords}
       </text>
-      {arrows.map(({ direction, right, up }, i) => {
-        // each by itself along the bottom: beside the outline there is no room that is always free
-        const [x, y] = [width - ARROW_WIDE_PX * (arrows.length - i) + 10, height - 13];
+      {legend.map(({ arrow: { direction, right, up }, word, middle, text }) => {
+        const [x, y] = [legendAt + middle, height - 13];
         const [dx, dy] = [ARROW_PX * right, -ARROW_PX * up];
         return (
           <g key={direction}>
             <path className="templatebar" d={arrowOf([x - dx, y - dy], [x + dx, y + dy])} />
-            <text className="templatename" x={x + 12} y={y + 4}>
-              {direction === 'OUTBOARD' ? 'OUT' : direction}
+            <text className="templatename" x={legendAt + text} y={y + 4}>
+              {word}
             </text>
           </g>
         );
@@ -183,13 +212,14 @@ export const TemplatePreview = ({ sides }: { readonly sides: readonly TemplateSi
   const width = Math.floor(size[0] / Math.max(1, drawn.length));
   const scale = drawn
     .map((one) => {
+      const legend = arrowSeats(one.drawing.arrows).at(-1)?.end ?? 0;
       const { min, max } = boxOf(one);
       const [across, upright] = [width - 2 * EDGE_PX, size[1] - HEAD_PX - FOOT_PX - 8];
       // the bar has its place beside the arrows
       return Math.min(
         across / (max[0] - min[0]),
         upright / (max[1] - min[1]),
-        (width - 3 * ARROW_WIDE_PX - 16) / BARS[units.length].mm,
+        (width - legend - 2 * BAR_PX) / BARS[units.length].mm,
       );
     })
     .reduce((least, one) => Math.min(least, one), Infinity);

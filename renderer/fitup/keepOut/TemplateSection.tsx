@@ -1,16 +1,9 @@
 import { useCallback, useState } from 'react';
-import {
-  growthWords,
-  HATCHED,
-  ONE_PLANE,
-  type AxleName,
-  type CarDocument,
-  type PrintedSheet,
-  type Triple,
-} from '../../../geometry/index';
+import { growthWords, HATCHED, ONE_PLANE, type KeepOutQuestion, type PrintedSheet, type Triple } from '../../../geometry/index';
 import type { TemplateSide } from '../../compute/fitup/fitUpOrder';
 import { FieldFaults, useFieldFaults } from '../../look/controls/fieldFaults';
 import { saveFile } from '../../look/saveFile';
+import { useUnits } from '../../look/units';
 import { dayOf } from '../../sheet/sheetChoices';
 import { faultyWords } from '../faultyFields';
 import { FitUpProgress } from '../FitUpProgress';
@@ -20,12 +13,17 @@ import { TemplateForm } from './TemplateForm';
 import { TemplatePrint } from './TemplatePrint';
 import { templateName } from './keepOutNames';
 import { planeNumbers, type TemplateAsked } from './templateAsked';
+import { lengthRead } from './templateWords';
 import { useTemplateFile } from './useTemplateFile';
 import type { TemplateFile, TemplateFileOrder } from './writeTemplate';
 
 interface TemplateSectionProps {
-  readonly document: CarDocument;
-  readonly axle: AxleName;
+  /** the car's name */
+  readonly car: string;
+  /** what was worked out: parts, and wheels of one axle */
+  readonly question: Pick<KeepOutQuestion, 'of' | 'axles' | 'sides'>;
+  /** that the plane can go through, by name, as a left wheel has them [mm] */
+  readonly places: Readonly<Record<string, Triple>>;
   readonly centre: Triple;
   readonly asked: TemplateAsked;
   readonly onAsk: (asked: TemplateAsked) => void;
@@ -41,11 +39,12 @@ interface TemplateSectionProps {
 }
 
 const NOTHING = () => undefined;
-const NO_WAY = 'it is looked at along 0, 0, 0, which is no direction; along 0, 1, 0 it is looked at from the left';
+const NO_WAY = 'it is looked at along 0, 0, 0, which is no direction; along 0, 1, 0 it is looked at from outboard';
 
 /** From the space that is swept to card in the hand: where it is cut, what it takes, and the ways to paper and to a cutter. */
 export const TemplateSection = (props: TemplateSectionProps) => {
-  const { document, axle, centre, asked, onAsk, sides, grow, state, onCancel, onAgain, isOld } = props;
+  const { car, question, places, centre, asked, onAsk, sides, grow, state, onCancel, onAgain, isOld } = props;
+  const units = useUnits();
   const file = useTemplateFile();
   const [printed, print] = useState<PrintedSheet['pages'] | null>(null);
   const printedOff = useCallback(() => print(null), []);
@@ -59,13 +58,7 @@ export const TemplateSection = (props: TemplateSectionProps) => {
   const count = sheets.reduce((sum, grid) => sum + ('fault' in grid ? 0 : grid.tiles.length), 0);
   const numbers = planeNumbers(asked, centre);
   const nameOf = (of: typeof drawn): string =>
-    templateName(
-      document.name,
-      axle,
-      of.map(({ side }) => side),
-      asked,
-      numbers,
-    );
+    templateName(car, { ...question, sides: of.map(({ side }) => side) }, asked, numbers);
   const isNoWay = asked.way === 'own' && asked.normal.every((part) => part === 0);
   const ask = (kind: TemplateFileOrder['kind'], of: typeof drawn, take: (made: TemplateFile) => void) =>
     !isWriting &&
@@ -83,7 +76,7 @@ export const TemplateSection = (props: TemplateSectionProps) => {
     <section className="templatesection" aria-label="Template">
       <h2>Template: its section at true scale, to cut out of card and hold in the arch</h2>
       <FieldFaults value={tellFault}>
-        <TemplateForm document={document} axle={axle} centre={centre} asked={asked} onAsk={onAsk} />
+        <TemplateForm places={places} centre={centre} sides={question.sides} asked={asked} onAsk={onAsk} />
       </FieldFaults>
       {faulty.length > 0 && (
         <p className="fitupnote watch" role="status">
@@ -140,7 +133,7 @@ export const TemplateSection = (props: TemplateSectionProps) => {
         </span>
       </p>
       <p className="quiet keepoutrow">
-        {HATCHED} {growthWords(grow)} {ONE_PLANE}
+        {HATCHED} {growthWords(grow, lengthRead(units))} {ONE_PLANE}
       </p>
       <p className="quiet keepoutrow">
         Print at 100 %, not fitted to the page, and measure both bars of every sheet: 100 mm each. Points stand as at design.

@@ -5,6 +5,7 @@ import { formatNumber } from '../../units/format';
 import { shownQuantity, withUnit } from '../../units/shownQuantity';
 import type { ShownUnits } from '../../units/unitChoice';
 import type { OverlayItem } from '../../viewport/overlayTypes';
+import { lengthRead } from './templateWords';
 
 /** Under what name the space is drawn: a part of the file cannot have it. */
 export const SWEPT = 'space that is swept';
@@ -23,7 +24,7 @@ const LITRE = 1e6;
 export const keepOutWords = (made: KeepOut, units: ShownUnits): readonly (readonly [string, string])[] => {
   const { of, grow, gap, isFilled, solidParts, box, volume, mesh } = made;
   const [tenths, hundredths] = [1, 2].map((decimals) => shownQuantity({ quantity: 'length', decimals }, units));
-  const length = (value: number): string => withUnit(tenths?.format(value) ?? '', tenths?.unit ?? '');
+  const length = lengthRead(units);
   const fine = (value: number): string => withUnit(hundredths?.format(value) ?? '', hundredths?.unit ?? '');
   const [low, high] = box;
   const places = (['x', 'y', 'z'] as const).map(

@@ -1,11 +1,19 @@
-import type { AxleName, CarDocument, KeepOut, SideName, TemplatePaper, Triple } from '../../../geometry/index';
+import {
+  designPoints,
+  type AxleName,
+  type CarDocument,
+  type KeepOut,
+  type SideName,
+  type TemplatePaper,
+  type Triple,
+} from '../../../geometry/index';
 import type { FitUpOrder } from '../../compute/fitup/fitUpOrder';
 import { memoLast } from '../../compute/memoLast';
 
 /** How the plane of a template lies: square to one of the car's axes, or as its numbers say. */
 export type PlaneWay = 'front' | 'side' | 'top' | 'own';
 
-/** The plane of a template as it is asked for, on the left, and the paper [mm]. */
+/** The plane of a template as it is asked for, y outboard as on the left, and the paper [mm]. */
 export interface TemplateAsked {
   readonly way: PlaneWay;
   /** along the axis that the plane is square to; null: through the wheel centre */
@@ -30,7 +38,16 @@ export const axisOf = (way: PlaneWay): 0 | 1 | 2 => (way === 'front' ? 0 : way =
 /** Read from the front, from outboard, from above. */
 const NORMALS: Readonly<Record<Exclude<PlaneWay, 'own'>, Triple>> = { front: [1, 0, 0], side: [0, 1, 0], top: [0, 0, 1] };
 
-/** Point and normal on the left. @param centre - of the wheel [mm] */
+/** Whose points say where the plane is: the left wheel's, but where the right one is asked about alone. */
+export const sideOfPlane = (sides: readonly SideName[]): SideName => (sides.includes('left') ? 'left' : (sides[0] ?? 'left'));
+
+/** The points of a wheel at design, those of a right one as a left one has them: planes are given so [mm]. */
+export const planePoints = (document: CarDocument, axle: AxleName, side: SideName): Readonly<Record<string, Triple>> =>
+  Object.fromEntries(
+    Object.entries(designPoints(document, axle, side)).map(([name, [x, y, z]]) => [name, [x, side === 'left' ? y : -y + 0, z]]),
+  );
+
+/** Point and normal as on the left. @param centre - of the wheel, as a left one has it [mm] */
 export const planeNumbers = ({ way, at, point, normal }: TemplateAsked, centre: Triple): readonly number[] => {
   if (way === 'own') return [...point, ...normal];
   const axis = axisOf(way);

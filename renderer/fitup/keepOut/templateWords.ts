@@ -1,6 +1,14 @@
-import type { Outline } from '../../../geometry/index';
+import { paperPlane, seenFrom, type Outline, type SideName, type Triple } from '../../../geometry/index';
+import { planeOnSide } from '../../compute/fitup/planeOnSide';
 import { shownQuantity, withUnit } from '../../units/shownQuantity';
 import type { ShownUnits } from '../../units/unitChoice';
+import { planeNumbers, sideOfPlane, type TemplateAsked } from './templateAsked';
+
+/** Lengths with their unit, in the one that is read. */
+export const lengthRead = (units: ShownUnits): ((mm: number) => string) => {
+  const shown = shownQuantity({ quantity: 'length', decimals: 1 }, units);
+  return (mm) => withUnit(shown.format(mm), shown.unit);
+};
 
 /** Width and height of a section in the unit that is read: "754 × 847 mm". */
 export const sizeRead = (outlines: readonly Pick<Outline, 'points'>[], units: ShownUnits): string => {
@@ -18,4 +26,15 @@ export const offRead = (off: number, units: ShownUnits): string => {
   const far = shown.format(Math.abs(off));
   if (Number(far.replaceAll(',', '')) === 0) return 'on the plane';
   return `${withUnit(far, shown.unit)} ${off > 0 ? 'in front' : 'behind'}`;
+};
+
+/**
+ * Where a template is read from, in the words of its sheet, and how its plane's numbers count.
+ * @param centre - of the wheel, as a left one has it [mm]
+ */
+export const planeRead = (asked: TemplateAsked, centre: Triple, sides: readonly SideName[]): string => {
+  const plane = paperPlane(planeOnSide(planeNumbers(asked, centre), sideOfPlane(sides)));
+  const counts =
+    sides.length > 1 ? ['given for the left, mirrored to the right'] : asked.way === 'own' ? ['y counted outboard'] : [];
+  return [...('fault' in plane ? [] : [seenFrom(plane)]), ...counts].join(', ');
 };
