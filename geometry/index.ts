@@ -141,6 +141,7 @@ export type { Attitude, GroundRow, GroundStance } from './fitup/overGround/overG
 export { MOST_TRIANGLES, readStl, type StlFault } from './fitup/meshes/readStl';
 export { openEdges } from './fitup/meshes/closedMesh';
 export { openMeshWarning } from './fitup/meshes/openMeshes';
+export { kindWarnings } from './fitup/partWarnings';
 export type { MeshFiles } from './fitup/meshes/partMeshes';
 export type { MeshLibrary, MeshSearch, Triangles } from './fitup/shapes/mesh';
 export type { Remedy as ClearanceRemedy } from './fitup/clearance/remedies';

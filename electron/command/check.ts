@@ -3,6 +3,7 @@ import {
   findSetup,
   formatPath,
   inContractUnits,
+  kindWarnings,
   openEdges,
   openMeshWarning,
   readingsOfCar,
@@ -39,6 +40,7 @@ export async function answer(call: Call): Promise<Answer> {
   const warnings = [
     ...car.warnings,
     ...(await meshWarnings(car)),
+    ...kindWarnings(document).map((warning) => ({ ...warning, code: warning.code as CheckWarningCode })),
     ...axles.filter((axle) => idle.has(axle)).map((axle) => idleToeAdjuster(car, axle)),
     ...setups.flatMap((name) =>
       warningsOfSetup(car, name, changed?.name === name ? changed.setup : findSetup(document, name), idle),

@@ -26,6 +26,7 @@ export const CHECK_WARNING_CODES = {
   'setup-toe-out-of-range': 'A setup whose toe needs its adjuster outside the range that the file gives.',
   'mesh-unreadable': COMMAND_FAULT_CODES['mesh-unreadable'],
   'mesh-open': FITUP_WARNING_CODES['mesh-open'],
+  'kind-without-margin': FITUP_WARNING_CODES['kind-without-margin'],
   'thread-out': FITUP_WARNING_CODES['thread-out'],
   'thread-watch': FITUP_WARNING_CODES['thread-watch'],
   'thread-material': FITUP_WARNING_CODES['thread-material'],

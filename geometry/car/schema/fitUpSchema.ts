@@ -33,7 +33,10 @@ const shape = z.discriminatedUnion(
       kind: z.literal('mesh'),
       file: about(z.optional(text), { description: 'Relative to the car file.' }),
       data: about(z.optional(text), { description: 'Binary STL in base64.' }),
-      scale: z.optional(positive),
+      scale: about(z.optional(positive), {
+        description:
+          'Units of the car file per unit of the mesh; 1 when not given: a mesh in mm beside a car in inches needs 0.03937.',
+      }),
       place: z.optional(
         fields({
           at: z.optional(point),

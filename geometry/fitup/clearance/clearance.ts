@@ -16,6 +16,7 @@ import {
 } from '../corners';
 import { envelopeWarnings, type FitUpWarning } from '../fitUpWarnings';
 import { isSurfaceOnly, openMeshWarnings } from '../meshes/openMeshes';
+import { farWarnings, kindWarnings, shapelessWarnings } from '../partWarnings';
 import { partMeshes, type MeshFiles } from '../meshes/partMeshes';
 import { overGround, type OverGround } from '../overGround/overGround';
 import type { PartMeshes } from '../pieces';
@@ -120,6 +121,11 @@ export function clearanceStudy(
       .map((corner) => fieldOf(mechanism, corner, task.pair))
       .filter((field) => field !== null);
   const envelope = envelopeRows(corners);
+  const partWarnings = (): FitUpWarning[] => {
+    const own = corners.map(({ axle, side, made }) => ({ axle, side, pieces: made.pieces }));
+    const meshes = openMeshWarnings(own.flatMap(({ pieces }) => pieces));
+    return [...meshes, ...kindWarnings(mechanism.document), ...farWarnings(own), ...shapelessWarnings(own)];
+  };
   const first = (): Round<ClearanceAnswer> => {
     const tasks = tasksOf(corners, question.sides);
     return roundOf({
@@ -161,7 +167,7 @@ export function clearanceStudy(
           }),
           envelope,
           missing,
-          warnings: [...lacking, ...openMeshWarnings(corners.flatMap(({ made }) => made.pieces))],
+          warnings: [...lacking, ...partWarnings()],
         }),
       }),
     });

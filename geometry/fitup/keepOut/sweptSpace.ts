@@ -12,9 +12,10 @@ import {
   type FitUpCorner,
   type StoodSetup,
 } from '../corners';
-import type { FitUpWarning } from '../fitUpWarnings';
+import { envelopeWarnings, type FitUpWarning } from '../fitUpWarnings';
 import { openMeshWarnings } from '../meshes/openMeshes';
 import { partMeshes, type MeshFiles } from '../meshes/partMeshes';
+import { farWarnings, shapelessWarnings, type CornerPieces } from '../partWarnings';
 import { piecesOf, type PartMeshes, type Piece } from '../pieces';
 import type { MeshLibrary } from '../shapes/mesh';
 import { buildMesh, type NotBuilt, type Share } from './buildMesh';
@@ -136,7 +137,7 @@ export function* sweptSpaceSteps(
   if (nodes.length === 0) return { refused: 'nothing-swept', message: nothingSwept(missing) };
   const built = yield* buildMesh(nodes, grow, bound);
   if ('refused' in built) {
-    const message = built.refused === 'too-fine' ? tooFine(built.times, bound) : notProved(built, bound);
+    const message = built.refused === 'too-fine' ? tooFine(built.times, bound) : notProved(built, bound, names.length, envelope);
     return { refused: built.refused, message };
   }
   const { mesh, least, most, gap, isFilled } = built;
@@ -166,9 +167,19 @@ function tooFine(times: number, bound: number): string {
 }
 
 /** Nothing is handed out that may not be what it is said to be. */
-function notProved({ least, most, around }: Extract<NotBuilt, { refused: 'not-proved' }>, bound: number): string {
+function notProved(
+  { least, most, around }: Extract<NotBuilt, { refused: 'not-proved' }>,
+  bound: number,
+  parts: number,
+  envelope: readonly EnvelopeRow[],
+): string {
+  const lost = envelope.reduce((sum, { unreachable }) => sum + unreachable.length, 0);
   const crease =
-    'what two parts sweep may meet there at too narrow an angle: ask for those parts one by one, or give another bound';
+    lost > 0
+      ? `${lost} positions of the envelope cannot be reached, and at their edge the links fold: give the car the travel and lock that it has, or a coarser bound`
+      : parts > 1
+        ? 'what two parts sweep may meet there at too narrow an angle: ask for those parts one by one, or give another bound'
+        : 'give another bound';
   const [x, y, z] = (around ?? [0, 0, 0]).map((value) => value.toFixed(0));
   const told = `the mesh could not be shown to hold all that is swept within ${bound} mm`;
   return around === null
@@ -198,7 +209,7 @@ function sweptBodies(
   const still = new Set<string>();
   const nodes: PositionNode[] = [];
   const used: FitUpCorner[] = [];
-  const all: Piece[] = [];
+  const all: CornerPieces[] = [];
   for (const corner of corners) {
     const { envelope } = corner;
     if (envelope === null) {
@@ -212,7 +223,7 @@ function sweptBodies(
     for (const { name } of pieces.pieces) known.add(name);
     const asked = pieces.pieces.filter(({ name, carrier }) => (of === 'all-moving' ? !isStill(carrier) : of.includes(name)));
     if (asked.length > 0) used.push(corner);
-    all.push(...asked);
+    all.push({ axle: corner.axle, side: corner.side, pieces: asked });
     for (const piece of asked) {
       if (isHidden(piece, asked)) {
         names.add(piece.name);
@@ -237,7 +248,12 @@ function sweptBodies(
     known: [...known],
     lacking: corners.every(({ envelope }) => envelope === null) ? [...lacking] : [],
     missing: [...missing],
-    warnings: openMeshWarnings(all),
+    warnings: [
+      ...openMeshWarnings(all.flatMap(({ pieces }) => pieces)),
+      ...farWarnings(all),
+      ...(of === 'all-moving' ? shapelessWarnings(all) : []),
+      ...envelopeWarnings(used),
+    ],
     solidParts: [...solid.values()],
     envelope: envelopeRows(used),
   };

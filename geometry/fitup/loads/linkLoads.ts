@@ -46,6 +46,7 @@ export const LOAD_WARNING_CODES = {
   'spring-by-weight': 'The spring’s own force comes from the weight on its corner, for want of its lengths.',
   'spring-pulls': 'The balance asks a spring to pull: the case hangs the wheel on its droop stop, or stands at another travel.',
   'bar-left-out': 'The bar’s force is left out: the file gives no rate, or a link does not reach.',
+  'bar-untwisted': 'The bar carries nothing, since both wheels stand alike at this position, though a case loads them unlike.',
   'guide-unknown':
     'The file has no `strutTube`: the bending of the strut is taken at its foot, where it is more than at the guide.',
   'arm-shared': 'What an arm’s inner joints take along the line between them cannot be told apart by balance: it is shared.',
@@ -104,6 +105,7 @@ export function linkLoads(
     for (const axle of axles) {
       const wheels = one[axle.name];
       if (wheels === null) continue;
+      warnOfBar(axle, wheels, one.name, warn);
       for (const side of SIDES) {
         const solved = solveSide(car, axle, side, wheels[side]);
         if (solved === null)
@@ -138,6 +140,8 @@ interface StandingAxle {
   readonly placed: Placed;
   readonly springForce: PerSide<number | null>;
   readonly barTorque: PerSide<number | null>;
+  /** it has a rate on both sides: unhooked it carries nothing wherever the wheels stand */
+  readonly isBarHooked: boolean;
 }
 
 type Warn = (code: LoadWarningCode, path: string, message: string) => void;
@@ -190,7 +194,22 @@ function standingAxle(solver: AxleSolver, placed: Placed, setting: AxleSetting, 
       `${name}.trailingArm`,
       `${name}: the trailing arm is held across its bolt alone; what the blade takes along the bolt is not modelled.`,
     );
-  return { name, solver, placed, springForce, barTorque };
+  const isBarHooked = SIDES.every((side) => (setting.barRate[side] ?? 0) !== 0);
+  return { name, solver, placed, springForce, barTorque, isBarHooked };
+}
+
+/** A bar that carries less than this is not twisted [N·mm]. */
+const NO_TWIST = 1e-6;
+
+/** A case of a corner is judged where the wheels stand alike: nobody should take the bar's share to be nothing. */
+function warnOfBar({ name, barTorque, isBarHooked }: StandingAxle, wheels: PerSide<WheelForces>, of: string, warn: Warn): void {
+  if (!isBarHooked || barTorque.left === null || Math.abs(barTorque.left) > NO_TWIST) return;
+  if (wheels.left.Fz === wheels.right.Fz) return;
+  warn(
+    'bar-untwisted',
+    `${name}.antiRollBar`,
+    `${name}: both wheels stand alike here, so the bar carries nothing, in "${of}" too, which loads them unlike. Give the roll that goes with it.`,
+  );
 }
 
 const tenths = (mm: number): string => mm.toFixed(1);

@@ -31,8 +31,9 @@ export function templateGround(
   }: Pick<KeepOut, 'of' | 'grow' | 'bound' | 'gap' | 'isFilled' | 'solidParts' | 'outward' | 'missing' | 'warnings'>,
   { axles, side, setups, plane }: TemplateCut,
 ): TemplateGround {
+  const isWhole = warnings.every(({ code }) => code !== 'positions-unreachable');
   const facts = [
-    `Swept over ${setups.length === 1 ? 'setup' : 'setups'} ${setups.join(', ')}, all travel and lock, ${side} side.`,
+    `Swept over ${setups.length === 1 ? 'setup' : 'setups'} ${setups.join(', ')}, ${isWhole ? 'all travel and lock' : 'as much of travel and lock as can be reached'}, ${side} side.`,
     growthWords(grow),
     ONE_PLANE,
     isFilled

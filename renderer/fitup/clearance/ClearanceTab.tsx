@@ -13,6 +13,7 @@ import { FitUpProgress } from '../FitUpProgress';
 import { FitUpQuestion } from '../FitUpQuestion';
 import { askedSetups, clearanceOrder, meshesOfCar } from '../fitUpQuestion';
 import { remedyWords } from '../remedyWords';
+import { FitUpWarnings } from '../FitUpWarnings';
 import { RowName } from '../RowName';
 import type { TabProps } from '../tabProps';
 import { takeToBench } from '../toBench';
@@ -217,6 +218,7 @@ export const ClearanceTab = ({ document, axle, asked, onAsk, tabs, cautions, the
           {answered?.answer.ground && <OverGround ground={answered.answer.ground} />}
           {answered && <NotLookedAt answer={answered.answer} faults={faults} units={units} />}
         </section>
+        {answered && <FitUpWarnings warnings={answered.answer.warnings.filter(({ code }) => code === 'no-shape')} />}
         {cautions}
       </div>
       <FitUpView

@@ -24,7 +24,7 @@ export const NotLookedAt = ({ answer, faults, units }: NotLookedAtProps) => {
           <b>Left out.</b> {words}
         </p>
       ))}
-      <FitUpWarnings warnings={warnings.filter(({ code }) => code !== 'no-envelope')} />
+      <FitUpWarnings warnings={warnings.filter(({ code }) => code !== 'no-envelope' && code !== 'no-shape')} />
       <Unreached envelope={envelope} units={units} />
     </>
   );

@@ -42,7 +42,14 @@ const ARROWS: readonly { readonly name: ArrowView; readonly label: string }[] = 
 ];
 
 /** What makes the numbers of a case those of no car, or of another place, is said before them. */
-const FIRST_SAID: readonly LoadWarning['code'][] = ['past-stop', 'past-lock', 'spring-pulls', 'nothing-holds', 'assumed'];
+const FIRST_SAID: readonly LoadWarning['code'][] = [
+  'past-stop',
+  'past-lock',
+  'spring-pulls',
+  'bar-untwisted',
+  'nothing-holds',
+  'assumed',
+];
 const isAboutPlace = ({ code }: LoadWarning): boolean => FIRST_SAID.includes(code);
 
 /** What every link carries in every load case, with the cases to edit and the forces as arrows. */
@@ -138,12 +145,6 @@ export const LoadsTab = ({ document, setup, axle, tabs, cautions, theme }: TabPr
                   </dd>
                 </div>
               ))}
-              {document[axle]?.antiRollBar && asked.rollDeg === 0 && (
-                <div>
-                  <dt>Bar</dt>
-                  <dd>the body stands level here, whatever the case: what the bar adds in a corner comes with the roll</dd>
-                </div>
-              )}
               {carried && (
                 <div>
                   <dt>{one.case.name}</dt>
