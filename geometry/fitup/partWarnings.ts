@@ -50,7 +50,7 @@ export function shapelessWarnings(corners: readonly CornerPieces[]): FitUpWarnin
   });
 }
 
-function shapelessOf({ axle, side, pieces }: CornerPieces): Shapeless[] {
+function shapelessOf({ axle, pieces }: Omit<CornerPieces, 'side'>): Shapeless[] {
   const has = (carrier: string): boolean => pieces.some((piece) => piece.body === bodyOf(axle, carrier));
   const own = (carrier: string): boolean => pieces.some((piece) => piece.carrier === carrier && piece.kind !== 'caliperRim');
   const all: (Shapeless & { readonly isThere: boolean; readonly isLooked: boolean })[] = [
