@@ -67,6 +67,16 @@ test('fit-up: load cases are invented until one is given figures; every change i
   await page.getByRole('note', { name: 'Cautions' }).getByText('Not proof of strength').waitFor();
   const { violations } = await new AxeBuilder({ page }).include('main').analyze();
   expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`)).toEqual([]);
+  // a bar is twisted by roll alone
+  await page.getByText('both wheels stand alike here, so the bar carries nothing').waitFor();
+  const roll = page.getByRole('spinbutton', { name: /^Roll/ });
+  await roll.fill('-2');
+  await roll.press('Enter');
+  await page.getByText('both wheels stand alike here').waitFor({ state: 'detached' });
+  await expect.poll(async () => (await cells('Bar link').allInnerTexts())[2]).toMatch(/^\+1,\d{3}$/);
+  await roll.fill('0');
+  await roll.press('Enter');
+  await page.getByText('both wheels stand alike here').waitFor();
   const heads = () => table.getByRole('columnheader').allInnerTexts();
   const [before] = (await cells('Arm front').allInnerTexts()).slice(2);
   await table.getByRole('button', { name: 'Cornering' }).click();

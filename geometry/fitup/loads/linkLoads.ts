@@ -208,7 +208,7 @@ function warnOfBar({ name, barTorque, isBarHooked }: StandingAxle, wheels: PerSi
   warn(
     'bar-untwisted',
     `${name}.antiRollBar`,
-    `${name}: both wheels stand alike here, so the bar carries nothing, in "${of}" too, which loads them unlike. Give the roll that goes with it.`,
+    `${name}: both wheels stand alike here, so the bar carries nothing, in "${of}" too. Give the roll that goes with it.`,
   );
 }
 
