@@ -245,6 +245,7 @@ export { fitterWords, fitterWordsOfSides, partSize, shimsFor, turnsText, type Fi
 export { nameOfKey } from './words/nameOfKey';
 export { CLEARANCE_CAUTIONS, JOINT_CAUTIONS, KEEP_OUT_CAUTIONS, LOAD_CAUTIONS, STROKE_CAUTIONS } from './words/fitUpCautions';
 export { filledWords, growthWords, ONE_PLANE, outsideWords } from './words/keepOutWords';
+export { lockLostWords } from './words/lockLost';
 export { sideWords } from './words/sideWords';
 
 // Drawings of the parts

@@ -1,4 +1,10 @@
-import type { CarDocument, ClearanceAnswer, ClearanceRemedy, ClearanceRow } from '../../geometry/index';
+import {
+  lockLostWords,
+  type CarDocument,
+  type ClearanceAnswer,
+  type ClearanceRemedy,
+  type ClearanceRow,
+} from '../../geometry/index';
 import { CLEARANCE_CAUTIONS } from './cautions';
 import { groundInWords } from './groundTable';
 import { changesInWords } from './influence';
@@ -95,15 +101,23 @@ function rowInWords(document: CarDocument, row: ClearanceRow): string[] {
   ];
 }
 
-function remedyInWords(document: CarDocument, { at, needs, surfaceOnly }: ClearanceRow, remedy: ClearanceRemedy): string {
+function remedyInWords(document: CarDocument, row: ClearanceRow, remedy: ClearanceRemedy): string {
+  const { at, needs, surfaceOnly } = row;
   const { by, adjuster, setup, from, to, clearance, bound, stillShort, changes } = remedy;
   const value = (number_: number | null): string => (number_ === null ? 'none' : formatPlain(number_));
   const isProved = clearance - bound >= needs && surfaceOnly.length === 0;
   const doubt = isProved ? '' : `, not proved (${formatFixed(bound, 2)} less is possible)`;
   const others = stillShort.map((other) => `; ${other.setup} is short too, ${formatFixed(other.clearance, 2)}, and stays so`);
   const then = `then ${formatFixed(clearance, 2)}${doubt}${others.join('')}`;
-  if (by === 'rack')
-    return `a rack stop at ${value(to)} instead of ${value(from)} mm, ${then}; ${pricesInWords(document, changes)}`;
+  if (by === 'rack') {
+    const lost = lockLostWords(
+      changes,
+      row,
+      (degrees) => `${formatFixed(degrees, 1)}°`,
+      (mm) => `${formatFixed(mm, 0)} mm`,
+    );
+    return `a rack stop at ${value(to)} instead of ${value(from)} mm, ${then}; ${lost}`;
+  }
   if (by === 'travel') {
     const which = at.travel > 0 ? 'bump' : 'droop';
     return `a ${which} stop at ${value(to)} instead of ${formatFixed(from, 1)} mm of travel from design, ${then}`;

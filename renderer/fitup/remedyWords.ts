@@ -1,4 +1,11 @@
-import { findReading, mattersOf, type CarDocument, type ClearanceRemedy, type ClearanceRow } from '../../geometry/index';
+import {
+  findReading,
+  lockLostWords,
+  mattersOf,
+  type CarDocument,
+  type ClearanceRemedy,
+  type ClearanceRow,
+} from '../../geometry/index';
 import { nameOfKey } from '../adjusters/fitterWords';
 import { scaleOf } from '../compute/adjusterSteps';
 import { formatShort } from '../units/format';
@@ -12,7 +19,7 @@ export interface RemedyWords {
   readonly what: string;
   /** the clearance that it leaves, with its unit; whether that is proved, and which other setups stay short */
   readonly then: string;
-  /** what changes most in the readings; empty: a stop of the travel changes none */
+  /** what changes most in the readings, of a stop of the rack the lock; empty: a stop of the travel changes none */
   readonly price: string;
 }
 
@@ -70,7 +77,7 @@ const settingWords = (
 
 export const remedyWords = (
   document: CarDocument,
-  row: Pick<ClearanceRow, 'axle' | 'at' | 'needs' | 'surfaceOnly'>,
+  row: Pick<ClearanceRow, 'axle' | 'side' | 'at' | 'needs' | 'surfaceOnly'>,
   { by, adjuster, setup, from, to, clearance, bound, stillShort, changes }: ClearanceRemedy,
   units: ShownUnits,
 ): RemedyWords => {
@@ -79,12 +86,17 @@ export const remedyWords = (
     value === null ? 'none' : withUnit(lengths.formatChange(value), lengths.unit);
   const fine = shownQuantity({ quantity: 'length', decimals: 2 }, units);
   const gap = (value: number): string => withUnit(lengths.format(value), lengths.unit);
+  const angles = shownQuantity({ quantity: 'angle', decimals: 1 }, units);
   const isProved = clearance - bound >= row.needs && row.surfaceOnly.length === 0;
   const doubt = isProved ? '' : `, not proved: it could be less by ${withUnit(fine.format(bound), fine.unit)}`;
   const others = stillShort.map((other) => `; ${other.setup} is short too, ${gap(other.clearance)}, and stays so`);
   const then = `${gap(clearance)}${doubt}${others.join('')}`;
   if (by === 'rack')
-    return { what: `Rack stop at ${length(to)} instead of ${length(from)}`, then, price: priceWords(document, changes, units) };
+    return {
+      what: `Rack stop at ${length(to)} instead of ${length(from)}`,
+      then,
+      price: lockLostWords(changes, row, (degrees) => withUnit(angles.format(degrees), angles.unit), gap),
+    };
   if (by === 'travel') {
     const which = row.at.travel > 0 ? 'Bump' : 'Droop';
     return { what: `${which} stop at ${length(to)} of travel from design instead of ${length(from)}`, then, price: '' };

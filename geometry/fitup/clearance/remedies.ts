@@ -34,7 +34,10 @@ export interface Remedy {
   readonly bound: number;
   /** of the other setups those in which the pair is short as well, and stays so, with its worst there [mm] */
   readonly stillShort: readonly { readonly setup: string; readonly clearance: number }[];
-  /** what it changes, by dotted name: at the stop against the end that it had, or standing, in contract units */
+  /**
+   * What it changes, by dotted name, in contract units: of a rack stop the lock, at the stop against the end that it had; of a
+   * travel stop nothing; of a setting every reading, standing.
+   */
   readonly changes: Numbers;
 }
 
@@ -55,6 +58,9 @@ interface StopQuestion {
   readonly along: (envelope: PairField['envelope'], stop: number) => readonly (readonly [number, number])[];
   readonly ends: (envelope: PairField['envelope'], stop: number) => EnvelopeEnds;
 }
+
+/** Readings that say how much lock there is. */
+const LOCK: ReadonlySet<string> = new Set(['steerAngle', 'turningCircle']);
 
 const STANDING: Position = { travel: 0, rack: 0, roll: 0 };
 
@@ -81,7 +87,7 @@ export class Remedies {
   }
 
   /**
-   * The same for the mirror image of a pair on the other wheel: a stop of the rack is then the other one, and its price is read
+   * The same for the mirror image of a pair on the other wheel: a stop of the rack is then the other one, and the lock is read
    * where that is; travel stops and settings on both wheels are the same.
    * @param field - of the worst position
    */
@@ -90,8 +96,7 @@ export class Remedies {
       if (remedy.by !== 'rack') return remedy;
       const from = turnedOver(remedy.from!);
       const to = turnedOver(remedy.to);
-      const changes = this.changed(corner.car, { ...STANDING, rack: from }, { ...STANDING, rack: to });
-      return { ...remedy, from, to, changes };
+      return { ...remedy, from, to, changes: this.lockLost(corner, from, to) };
     });
   }
 
@@ -109,7 +114,7 @@ export class Remedies {
     if (found === null) return null;
     const { envelope, corner } = fields[field];
     const from = isRight ? envelope.rackMax : envelope.rackMin;
-    const changes = this.changed(corner.car, { ...STANDING, rack: from }, { ...STANDING, rack: found.to });
+    const changes = this.lockLost(corner, from, found.to);
     return { by: 'rack', adjuster: null, setup: null, from, ...found, stillShort: [], changes };
   }
 
@@ -274,8 +279,14 @@ export class Remedies {
     return changed === null ? null : { ...leastOver([changed]), car: car.value };
   }
 
-  private changed(car: AssembledCar, before: Position, after: Position): Numbers {
-    return changesBetween(this.numbers(car, before), this.numbers(car, after));
+  /**
+   * A rack stop leaves every other reading as it is: how far the wheels of the axle then steer, and how wide the car turns.
+   * @param from - the end that the rack had, @param to - the stop [mm]
+   */
+  private lockLost({ car, axle: { axle } }: ClearanceCorner, from: number, to: number): Numbers {
+    const names = this.names.filter((name) => name.axle === axle && LOCK.has(name.entry.key));
+    const at = (rack: number): Numbers => carNumbers(names, readingsOfCar(car, { ...STANDING, rack }));
+    return changesBetween(at(from), at(to));
   }
 
   private numbers(car: AssembledCar, at: Position): Numbers {

@@ -253,6 +253,7 @@ export const ClearanceTab = ({ document, axle, asked, onAsk, tabs, cautions, the
                 : () =>
                     takeToBench(store, {
                       axle,
+                      side: row.row.side,
                       setup: row.row.at.setup,
                       travel: row.row.at.travel - standing,
                       rack: row.row.at.rack,

@@ -250,7 +250,13 @@ export const JointsTab = ({ document, axle, asked, onAsk, tabs, cautions, theme 
                 onClick={() =>
                   row.at &&
                   standing !== null &&
-                  takeToBench(store, { axle, setup: row.at.setup, travel: row.at.travel - standing, rack: row.at.rack })
+                  takeToBench(store, {
+                    axle,
+                    side: row.side,
+                    setup: row.at.setup,
+                    travel: row.at.travel - standing,
+                    rack: row.at.rack,
+                  })
                 }
               >
                 Take position to the bench

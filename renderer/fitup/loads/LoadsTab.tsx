@@ -210,7 +210,7 @@ export const LoadsTab = ({ document, setup, axle, tabs, cautions, theme }: TabPr
               side={side}
               line={line}
               perKilonewton={drawn?.perKilonewton ?? null}
-              onBench={() => takeToBench(store, { axle, setup: own, travel: asked.travel, rack, rollDeg: asked.rollDeg })}
+              onBench={() => takeToBench(store, { axle, side, setup: own, travel: asked.travel, rack, rollDeg: asked.rollDeg })}
             />
           </>
         )}

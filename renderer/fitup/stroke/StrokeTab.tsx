@@ -223,6 +223,7 @@ export const StrokeTab = ({ document, setup, axle, asked, onAsk, tabs, cautions,
                     line.worst.at &&
                     takeToBench(store, {
                       axle,
+                      side: line.side,
                       setup: line.worst.setup,
                       travel: line.worst.at.travel - standing,
                       rack: line.worst.at.rack,

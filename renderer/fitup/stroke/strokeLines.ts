@@ -273,7 +273,7 @@ export const strokeLines = (rows: readonly StrokeRow[], envelopes: readonly Enve
   return lines.sort((a, b) => byLeft(a.worst, b.worst));
 };
 
-/** How many lines are past an end, close to it, and clear. */
+/** How many lines are past an end, to be watched (close to it, or a loose spring), and clear. */
 export const strokeCounts = (lines: readonly StrokeLine[]): readonly { readonly verdict: Verdict; readonly words: string }[] => {
   const of = (verdict: Verdict): number => lines.filter(({ worst }) => worst.verdict === verdict).length;
   return (['broken', 'close', 'within'] as const)
@@ -281,6 +281,6 @@ export const strokeCounts = (lines: readonly StrokeLine[]): readonly { readonly 
     .filter(({ count }) => count > 0)
     .map(({ verdict, count }) => ({
       verdict,
-      words: `${count} ${verdict === 'broken' ? 'past its end' : verdict === 'close' ? 'close' : 'clear'}`,
+      words: `${count} ${verdict === 'broken' ? 'past its end' : verdict === 'close' ? 'to watch' : 'clear'}`,
     }));
 };

@@ -1,6 +1,9 @@
 import { expect, it } from 'vitest';
-import { findSetup, toMechanism, type CarDocument } from '../../../geometry/index';
+import { findSetup, toMechanism, type CarDocument, type SideName } from '../../../geometry/index';
 import { clearanceStudy, type ClearanceRow } from '../../../geometry/fitup/clearance/clearance';
+import { toDegrees } from '../../../geometry/core/angle';
+import { readingsOfCar } from '../../../geometry/readings/readings';
+import { assembleCar } from '../../../geometry/setup/assembleCar';
 import { answerStudy } from '../../../geometry/studies/study';
 import { sample } from './loadedCars';
 
@@ -34,3 +37,35 @@ it('a setting is of one setup: it is said in which, and which others stay short,
   for (const stop of row.wouldClear.filter(({ by }) => by !== 'adjuster'))
     expect([stop.setup, stop.stillShort]).toEqual([null, []]);
 });
+
+it.each(['left', 'right'] as const)(
+  'a stop of the rack costs lock alone, a stop of the travel no reading: %s',
+  (side: SideName) => {
+    const hatch = sample('saltmarsh-hatch');
+    // just outside of where the wheel comes at full lock to one side
+    const post = { axle: 'front', on: 'body', margin: 12, shape: { kind: 'sphere', at: [200, 480, 310], radius: 30 } };
+    const parts = { tyre: hatch.parts!['tyreFront'], post };
+    const car = { ...hatch, questions: undefined, onCar: undefined, parts, setups: { Baseline: {} } } as unknown as CarDocument;
+    const asked = [['Baseline', findSetup(car, 'Baseline')]] as const;
+    const mechanism = toMechanism(car);
+    const answered = answerStudy(clearanceStudy(mechanism, { axles: ['front'], sides: ['left', 'right'], setups: asked }));
+    if (!answered.ok) throw new Error(answered.failure.message);
+    const row = answered.value.rows.find((one) => one.side === side && one.pair.join() === 'tyre,post')!;
+    expect(row.wouldClear.map(({ by }) => by)).toContain('rack');
+    const assembled = assembleCar(mechanism, {});
+    if (!assembled.ok) throw new Error(assembled.failure.message);
+    const steered = (rack: number): number => {
+      const { front } = readingsOfCar(assembled.value, { travel: 0, rack, roll: 0 });
+      if (!front?.ok) throw new Error('not reached');
+      return front.value[side].steerAngle;
+    };
+    for (const { by, from, to, changes } of row.wouldClear) {
+      if (by === 'travel') expect(changes).toEqual({});
+      if (by !== 'rack') continue;
+      expect(Object.keys(changes)).toEqual(['front.left.steerAngle', 'front.right.steerAngle', 'front.both.turningCircle']);
+      expect(changes[`front.${side}.steerAngle`]).toBeCloseTo(toDegrees(steered(to) - steered(from!)), 9);
+      expect(Math.abs(steered(to))).toBeLessThan(Math.abs(steered(from!)));
+      expect(changes['front.both.turningCircle']).toBeGreaterThan(0);
+    }
+  },
+);

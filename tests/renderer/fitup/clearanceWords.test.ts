@@ -64,3 +64,28 @@ test('of a remedy it is read in which setup it is, which others stay short, and 
   };
   expect(remedyWords(car, row, stop, MM).then).toBe('10.3 mm, not proved: it could be less by 0.61 mm');
 });
+
+test('a stop of the rack costs lock and nothing else: of that wheel, and of the turning circle', () => {
+  const car = { front: { adjusters: {} } } as unknown as CarDocument;
+  const row: ClearanceRow = { ...ROW, side: 'right', clearance: 7.2, spare: -2.8, verdict: 'short' };
+  const stop: ClearanceRemedy = {
+    by: 'rack',
+    adjuster: null,
+    setup: null,
+    from: -70,
+    to: -29,
+    clearance: 10.3,
+    bound: 0,
+    stillShort: [],
+    changes: { 'front.left.steerAngle': -22.87, 'front.right.steerAngle': -18.42, 'front.both.turningCircle': 12700 },
+  };
+  expect(remedyWords(car, row, stop, MM).price).toBe('this wheel steers 18.4° less, turning circle 12,700.0 mm larger');
+  expect(remedyWords(car, { ...row, side: 'left' }, stop, { ...MM, length: 'in' }).price).toMatch(
+    /^this wheel steers 22\.9° less, turning circle 500\.0* in larger$/,
+  );
+  const rear = {
+    ...stop,
+    changes: { 'rear.left.steerAngle': 3.5, 'rear.right.steerAngle': 3.1, 'rear.both.turningCircle': null },
+  };
+  expect(remedyWords(car, { ...row, axle: 'rear' }, rear, MM).price).toBe('this wheel steers 3.1° less');
+});

@@ -113,6 +113,9 @@ describe('what has an end, as the page shows it', () => {
       at: { travel: row.looseAt, rack: 0 },
     });
     expect(line.worst.spare).toBeCloseTo(own.open - row.looseAt!, 9);
+    const watched = strokeLines(rows, envelope).filter(({ worst }) => worst.verdict === 'close').length;
+    expect(watched).toBeGreaterThan(0);
+    expect(strokeCounts(strokeLines(rows, envelope))).toContainEqual({ verdict: 'close', words: `${watched} to watch` });
     expect(own.open).toBeLessThan(row.looseAt!);
     expect(shownStroke(line, line.worst, MM).verdictWords).toMatch(/^loose \d+\.\d mm before open$/);
   });
