@@ -136,7 +136,9 @@ export type {
 } from './car/questionDocument';
 
 // Fit-up: what touches
-export type { ClearanceAnswer, ClearanceQuestion, ClearanceRow, ClearanceVerdict } from './fitup/clearance/clearance';
+export type { ClearanceAnswer, ClearanceQuestion } from './fitup/clearance/clearance';
+export type { LeastSpare } from './fitup/clearance/leastGap';
+export type { ClearanceRow, ClearanceVerdict } from './fitup/clearance/pairRow';
 export type { Attitude, GroundRow, GroundStance } from './fitup/overGround/overGround';
 export { MOST_TRIANGLES, readStl, type StlFault } from './fitup/meshes/readStl';
 export { openEdges } from './fitup/meshes/closedMesh';
@@ -246,6 +248,7 @@ export { nameOfKey } from './words/nameOfKey';
 export { CLEARANCE_CAUTIONS, JOINT_CAUTIONS, KEEP_OUT_CAUTIONS, LOAD_CAUTIONS, STROKE_CAUTIONS } from './words/fitUpCautions';
 export { filledWords, growthWords, ONE_PLANE, outsideWords } from './words/keepOutWords';
 export { lockLostWords } from './words/lockLost';
+export { shortPairWords } from './words/shortPair';
 export { sideWords } from './words/sideWords';
 
 // Drawings of the parts

@@ -23,7 +23,7 @@ import type { Options } from './options';
 import { changedSetup, titleOf } from './question';
 import { UNITS } from './readings';
 import { formatFixed, heading, wrap, type TextStyle } from './textTable';
-import { gapInWords, settingsInWords } from './ways';
+import { gapInWords, settingsInWords, shortInWords } from './ways';
 
 /** `reach`: the settings that come nearest to everything wanted at once. */
 export async function answer({ car, options, study }: Call): Promise<Answer> {
@@ -185,7 +185,7 @@ function reachInWords(
 function answerInWords(
   document: CarDocument,
   question: QuestionDocument,
-  { settings, points, score, met, wanted, changes, leastGap }: ReachAnswerRow,
+  { settings, points, score, met, wanted, changes, leastGap, leastSpare }: ReachAnswerRow,
   number: number,
   style: TextStyle,
 ): string[] {
@@ -196,11 +196,13 @@ function answerInWords(
     );
     return [...(words === '' ? [] : [words]), ...moved].map((text) => `${axle} ${text}`);
   });
-  const lines = wrap(`  ${number}. ${parts.join('; ')}${met ? ', met' : ''} (score ${formatFixed(score, 4)})`, '     ').map(
-    (line) => heading(line, style),
-  );
+  const withAxle = new Set([...question.may, ...question.wanted].map(({ axle }) => axle)).size > 1;
+  // all that is wanted is met, and it may not fit for all that
+  const short = met ? shortInWords({ leastSpare }, withAxle) : null;
+  const verdict = `${met ? ', met' : ''} (score ${formatFixed(score, 4)})${short === null ? '' : `; ${short}`}`;
+  const lines = wrap(`  ${number}. ${parts.join('; ')}${verdict}`, '     ').map((line) => heading(line, style));
   lines.push(...wantedInWords(question, wanted, '     '));
-  lines.push(...gapInWords({ leastGap }, '     '));
+  lines.push(...gapInWords({ leastGap, leastSpare }, '     ', withAxle));
   return [...lines, ...wrap(`     also ${changesInWords(document, changes)}`, '       ')];
 }
 

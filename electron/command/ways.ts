@@ -1,5 +1,6 @@
 import {
   findReading,
+  shortPairWords,
   suggest,
   type AxleName,
   type CarDocument,
@@ -19,7 +20,7 @@ import { parseNumber } from './options';
 import { askedPosition, axlesAsked, changedSetup, titleOf } from './question';
 import { numberReadings } from './readingNames';
 import { UNITS } from './readings';
-import { formatFixed, heading, wrap, type TextStyle } from './textTable';
+import { formatFixed, harmless, heading, wrap, type TextStyle } from './textTable';
 
 /** `ways`: every adjuster that brings one reading to a value. */
 export async function answer({ car, options, study }: Call): Promise<Answer> {
@@ -96,11 +97,22 @@ export function settingsInWords(settings: SetupDocument, axle: AxleName): string
   return entries.join(', ');
 }
 
-/** "least gap 10.7 mm", where it is known. @param lead - before it */
-export const gapInWords = ({ leastGap }: Pick<Way, 'leastGap'>, lead: string): string[] =>
-  leastGap === null
-    ? []
-    : [`${lead}least gap ${formatFixed(leastGap, 1)} mm${leastGap < 0 ? ': parts cut into each other' : ''}`];
+/** "tyreFront – strutTube short by 2.9"; null where no pair is short. @param withAxle - more than one is asked about */
+export const shortInWords = ({ leastSpare }: Pick<Way, 'leastSpare'>, withAxle: boolean): string | null =>
+  leastSpare && shortPairWords(leastSpare, { nameOf: harmless, length: (mm) => formatFixed(mm, 1), withAxle });
+
+/** "least gap 10.7 mm", where it is known, and what is short of its margin. @param lead - before it */
+export function gapInWords(
+  { leastGap, leastSpare }: Pick<Way, 'leastGap' | 'leastSpare'>,
+  lead: string,
+  withAxle = false,
+): string[] {
+  if (leastGap === null) return [];
+  const short = shortInWords({ leastSpare }, withAxle);
+  // 0 is told where they cut and no depth is known
+  const cut = leastGap <= 0 && leastSpare?.verdict !== 'cuts' ? ': parts cut into each other' : '';
+  return wrap(`${lead}least gap ${formatFixed(leastGap, 1)} mm${cut}${short === null ? '' : `; ${short}`}`, `${lead}  `);
+}
 
 function waysInWords(
   document: CarDocument,

@@ -1,6 +1,6 @@
 import type { AxleName, SetupDocument } from '../car/document';
 import type { CarMechanism } from '../car/mechanism';
-import { gapMeshes, leastGap, whyNoGaps, type LeastGap } from '../fitup/clearance/leastGap';
+import { gapMeshes, leastGap, whyNoGaps, type LeastGap, type LeastSpare } from '../fitup/clearance/leastGap';
 import type { MeshFiles } from '../fitup/meshes/partMeshes';
 import type { PartMeshes } from '../fitup/pieces';
 import type { MeshLibrary } from '../fitup/shapes/mesh';
@@ -14,10 +14,16 @@ export interface GapsAsked {
   readonly library: MeshLibrary | null;
 }
 
-/** A row of an answer that has a least clearance [mm], null until it was measured or where it is not known. */
+/** A row of an answer that has a least clearance. */
 export interface WithGap {
+  /** of any two parts of the axles that are asked about, over all that the wheels can do [mm]; null until measured or not known */
   readonly leastGap: number | null;
+  /** the pair with the least to spare over its margin there; null where `leastGap` is */
+  readonly leastSpare: LeastSpare | null;
 }
+
+/** A row whose gaps are not measured. */
+export const NO_GAP: WithGap = { leastGap: null, leastSpare: null };
 
 /** Why rows have no least clearance: `leastGap` where none has one, else by the row, as in `ways[2].leastGap`. */
 export type WhyNoGap = Readonly<Record<string, string>>;
@@ -58,7 +64,10 @@ export class GapsOfRows {
         const why = Object.fromEntries(
           gaps.flatMap((gap, row) => (gap.mm === null ? [[`${list}[${row}].leastGap`, gap.why] as const] : [])),
         );
-        const found = rows.map((row, index) => ({ ...row, leastGap: gaps[index]?.mm ?? null }));
+        const found = rows.map((row, index) => {
+          const gap = gaps[index];
+          return gap.mm === null ? row : { ...row, leastGap: gap.mm, leastSpare: gap.spare };
+        });
         return { answer: finish(found, Object.keys(why).length === 0 ? undefined : why) };
       },
     });

@@ -5,6 +5,7 @@ import { readingsOfCar } from '../readings/readings';
 import { assembleCar } from '../setup/assembleCar';
 import { withAxleValue, withSetting } from '../setup/setupEdits';
 import { carNumberNames, carNumbers, changesBetween, type Numbers } from './carNumbers';
+import { NO_GAP, type WithGap } from './gapsOfRows';
 import { valuesOf, type Question, type Variable } from './question';
 import { share } from './rangeUsed';
 import type { Candidate } from './ranking';
@@ -13,7 +14,7 @@ import { TrialMaker, withPointMoved } from './trial';
 
 const AXLES = ['front', 'rear'] as const;
 
-export interface ReachAnswerRow {
+export interface ReachAnswerRow extends WithGap {
   /** of what may be moved, and the toe that is set after it, as in a setup, in the file's unit */
   readonly settings: SetupDocument;
   /** free points where they would be, as in the car file, in its unit */
@@ -25,8 +26,6 @@ export interface ReachAnswerRow {
   readonly rangeUsed: Readonly<Record<string, number | null>>;
   /** of every other reading where the car stands, by dotted name */
   readonly changes: Numbers;
-  /** of any two parts of the axles asked about over all that the wheels can do [mm]; null with its reason in `why` */
-  readonly leastGap: number | null;
 }
 
 /** A candidate as it is answered: its settings, and what they do. */
@@ -56,7 +55,7 @@ export function answerOf(mechanism: CarMechanism, question: Question, { number, 
     wanted: scored.wanted,
     rangeUsed,
     changes: changesOf(mechanism, question, values),
-    leastGap: null,
+    ...NO_GAP,
   };
 }
 

@@ -8,7 +8,7 @@ import { assembleCar } from '../setup/assembleCar';
 import { settingOf, withSetting } from '../setup/setupEdits';
 import type { MeshLibrary } from '../fitup/shapes/mesh';
 import { changesBetween, weightOf } from './carNumbers';
-import { GapsOfRows } from './gapsOfRows';
+import { GapsOfRows, NO_GAP } from './gapsOfRows';
 import { share } from './rangeUsed';
 import { answerStudy, roundOf, type Round, type Study } from './study';
 import { rootBetween } from './waysMarks';
@@ -189,7 +189,7 @@ class WaysSearch {
       continuous: { settings: tidySettings(settingsOf(exact.setup)), value: exact.value },
       rangeUsed,
       changes: Object.fromEntries(Object.entries(changes).filter(([name]) => others.has(name))),
-      leastGap: null,
+      ...NO_GAP,
     };
   }
 }

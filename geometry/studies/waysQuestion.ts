@@ -5,7 +5,7 @@ import type { Position } from '../readings/rows';
 import type { Sides } from '../setup/setupEdits';
 import type { BrokenLimit } from './brokenLimits';
 import type { Numbers } from './carNumbers';
-import type { WhyNoGap } from './gapsOfRows';
+import type { WhyNoGap, WithGap } from './gapsOfRows';
 import type { AskedToe } from './toeReset';
 import type { Reached } from './tried';
 
@@ -30,7 +30,8 @@ export interface WaysQuestion {
   readonly meshes?: MeshFiles;
 }
 
-export interface Way {
+/** One adjuster, or two, and what they do. The gaps of walls are not measured. */
+export interface Way extends WithGap {
   readonly adjusters: readonly string[];
   /** as in a setup, in the file's unit, on real steps; with the toe that is set after them, where one is asked for */
   readonly settings: SetupDocument;
@@ -44,8 +45,6 @@ export interface Way {
   readonly rangeUsed: Readonly<Record<string, number | null>>;
   /** of every other reading, by dotted name, in contract units */
   readonly changes: Numbers;
-  /** of any two parts of the axle over all that the wheels can do [mm]; null with its reason in `why`, and of walls */
-  readonly leastGap: number | null;
 }
 
 /** Parts that would bring the value there and break a limit: no way, and said with what it breaks. */

@@ -1,7 +1,7 @@
 import type { AxleName, SetupDocument, SideName } from '../../car/document';
 import type { CarMechanism } from '../../car/mechanism';
 import { leastFirst } from '../../core/order';
-import { mirror, type Vector } from '../../core/vector';
+import { mirror } from '../../core/vector';
 import type { Failure } from '../../corner/failure';
 import { assembleCar } from '../../setup/assembleCar';
 import { roundOf, type Round, type Study } from '../../studies/study';
@@ -15,18 +15,18 @@ import {
   type StoodSetup,
 } from '../corners';
 import { envelopeWarnings, type FitUpWarning } from '../fitUpWarnings';
-import { isSurfaceOnly, openMeshWarnings } from '../meshes/openMeshes';
+import { openMeshWarnings } from '../meshes/openMeshes';
 import { farWarnings, kindWarnings, shapelessWarnings } from '../partWarnings';
 import { partMeshes, type MeshFiles } from '../meshes/partMeshes';
 import { overGround, type OverGround } from '../overGround/overGround';
 import type { PartMeshes } from '../pieces';
 import type { MeshLibrary } from '../shapes/mesh';
-import { placed } from '../placement';
 import { hasMirrorImage, isMirrorImage } from './mirrorImage';
 import { fieldOf, withPieces, type ClearanceCorner, type PairField } from './pairCorner';
+import { pairRow, type ClearanceRow, type PairOfCorner } from './pairRow';
 import { pairsOf } from './pairs';
 import { Remedies, turnedOver, type Remedy } from './remedies';
-import { clearanceOf, findWorst } from './search';
+import { findWorst } from './search';
 
 /** What is asked: which corners, and the setups in use. */
 export interface ClearanceQuestion {
@@ -38,37 +38,6 @@ export interface ClearanceQuestion {
   readonly meshes?: MeshFiles;
   /** the lowest points over the ground too */
   readonly ground?: boolean;
-}
-
-/**
- * - `clear`: the margin is kept, proved over the whole envelope; `close`: kept, with less than a quarter of it to spare
- * - `short`: the margin is not kept; `cuts`: they cut into each other
- * - `not-proved`: kept wherever it was looked, but positions between could be nearer than the margin, or one of the two has no
- *   inside and could hold the other
- */
-export type ClearanceVerdict = 'clear' | 'close' | 'short' | 'cuts' | 'not-proved';
-
-/** The worst of one pair on one corner, over all positions of all setups asked for. Lengths in mm, car frame. */
-export interface ClearanceRow {
-  readonly pair: readonly [string, string];
-  readonly axle: AxleName;
-  readonly side: SideName;
-  /** least distance; negative where they cut into each other, 0 where they do and no depth is known */
-  readonly clearance: number;
-  /** how much less it could be between the positions that were tried */
-  readonly bound: number;
-  readonly cuts: boolean;
-  /** required margin, and what is left of the clearance over it */
-  readonly needs: number;
-  readonly spare: number;
-  readonly verdict: ClearanceVerdict;
-  /** those of the pair whose mesh is not closed: only their surface was looked at, and what is within it is not told */
-  readonly surfaceOnly: readonly string[];
-  readonly at: { readonly setup: string; readonly travel: number; readonly rack: number };
-  /** nearest point of each */
-  readonly points: readonly [Vector, Vector];
-  /** only where the margin is not kept; the first rows only */
-  readonly wouldClear: readonly Remedy[];
 }
 
 export interface ClearanceAnswer {
@@ -84,10 +53,7 @@ export interface ClearanceAnswer {
 }
 
 /** A pair of one corner, over the setups in which both of its parts are there. */
-interface Task {
-  readonly axle: AxleName;
-  readonly side: SideName;
-  readonly pair: readonly [string, string];
+interface Task extends PairOfCorner {
   /** its mirror image is the same pair on the other side, and is read off it */
   readonly isBoth: boolean;
 }
@@ -115,7 +81,7 @@ export function clearanceStudy(
   const prepared = prepare(mechanism, question, meshes);
   if ('failure' in prepared) return { failure: prepared.failure, round: () => roundOf({ ...NOTHING, run: () => null }) };
   const { corners, lacking, stood, missing } = prepared;
-  const fieldsOf = (task: Pick<Task, 'axle' | 'side' | 'pair'>): PairField[] =>
+  const fieldsOf = (task: PairOfCorner): PairField[] =>
     corners
       .filter(({ envelope }) => envelope.axle === task.axle && envelope.side === task.side)
       .map((corner) => fieldOf(mechanism, corner, task.pair))
@@ -133,7 +99,7 @@ export function clearanceStudy(
       chunks: tasks.length,
       isLong: true,
       run: (chunk): Searched | null => {
-        const row = rowOf(fieldsOf(tasks[chunk]), tasks[chunk]);
+        const row = pairRow(fieldsOf(tasks[chunk]), tasks[chunk]);
         return row === null ? null : { row, isBoth: tasks[chunk].isBoth };
       },
       merge: (rows) => ({
@@ -247,50 +213,3 @@ const mirroredRow = (row: ClearanceRow): ClearanceRow => ({
   at: { ...row.at, rack: turnedOver(row.at.rack) },
   points: [mirror(row.points[0]), mirror(row.points[1])],
 });
-
-/** null where the two are joined wherever they are near each other. */
-function rowOf(fields: readonly PairField[], { axle, side, pair }: Task): ClearanceRow | null {
-  const { needs } = fields[0];
-  const worst = findWorst(fields, needs);
-  if (worst === null) return null;
-  const { gap, bound, travel, rack } = worst;
-  const { envelope, first, second } = fields[worst.field];
-  const surfaceOnly = [first, second].filter(isSurfaceOnly).map(({ name }) => name);
-  const clearance = clearanceOf(worst);
-  const cuts = gap.isCutOnly || clearance < 0;
-  const inCar = (point: Vector): Vector => {
-    const now = placed(worst.placement, point);
-    return envelope.side === 'left' ? now : mirror(now);
-  };
-  return {
-    pair,
-    axle,
-    side,
-    clearance,
-    bound,
-    cuts,
-    needs,
-    spare: clearance - needs,
-    verdict: verdictOf(clearance, bound, needs, cuts, surfaceOnly),
-    surfaceOnly,
-    at: { setup: envelope.setup, travel, rack },
-    points: [inCar(gap.points[0]), inCar(gap.points[1])],
-    wouldClear: [],
-  };
-}
-
-/** Kept with less than this share of the margin to spare is close. */
-const CLOSE_SHARE = 0.25;
-
-function verdictOf(
-  clearance: number,
-  bound: number,
-  needs: number,
-  cuts: boolean,
-  surfaceOnly: readonly string[],
-): ClearanceVerdict {
-  if (cuts) return 'cuts';
-  if (clearance < needs) return 'short';
-  if (clearance - bound < needs || surfaceOnly.length > 0) return 'not-proved';
-  return clearance < needs * (1 + CLOSE_SHARE) ? 'close' : 'clear';
-}

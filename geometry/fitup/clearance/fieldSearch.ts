@@ -20,6 +20,8 @@ export interface Field {
   readonly solids: readonly [Solid, Solid];
   /** whether a gap counts; false near a joint that the two share */
   readonly counts: (gap: Gap) => boolean;
+  /** taken off every distance [mm]; none when not given. With its margin here the worst of many pairs is the one of least spare */
+  readonly lessBy?: number;
 }
 
 /** Every so manieth position each way is looked at first. */
@@ -42,6 +44,7 @@ export class FieldSearch {
   /** no distance of the two is told as less: of what has no depth only that it cuts is known */
   readonly floor: number;
   tried = 0;
+  private readonly lessBy: number;
   private readonly hint = noHint();
   private readonly a = new Float64Array(PLACEMENT_WIDTH);
   private readonly b = new Float64Array(PLACEMENT_WIDTH);
@@ -51,7 +54,8 @@ export class FieldSearch {
     readonly index: number,
   ) {
     const { travels, racks } = field.envelope;
-    this.floor = field.solids.some((solid) => solid.kind === 'mesh' || solid.isSkin) ? 0 : -Infinity;
+    this.lessBy = field.lessBy ?? 0;
+    this.floor = field.solids.some((solid) => solid.kind === 'mesh' || solid.isSkin) ? -this.lessBy : -Infinity;
     const count = travels.length * racks.length;
     const table = new Float64Array(count * PLACEMENT_WIDTH);
     this.relatives = Array.from({ length: count }, (_, i) => table.subarray(i * PLACEMENT_WIDTH, (i + 1) * PLACEMENT_WIDTH));
@@ -89,9 +93,10 @@ export class FieldSearch {
   distanceOf(relative: Placement, cutoff: number): number {
     const { solids, counts } = this.field;
     this.tried += 1;
-    const gap = gapBetween(solids[0], solids[1], relative, { cutoff, hint: this.hint, isFine: false });
-    if (gap.distance >= cutoff) return cutoff;
-    return counts(gap) ? gap.distance : Infinity;
+    const own = cutoff + this.lessBy;
+    const gap = gapBetween(solids[0], solids[1], relative, { cutoff: own, hint: this.hint, isFine: false });
+    if (gap.distance >= own) return cutoff;
+    return counts(gap) ? gap.distance - this.lessBy : Infinity;
   }
 
   /**
@@ -101,7 +106,7 @@ export class FieldSearch {
   lookAtGrid(all: readonly FieldSearch[]): void {
     const [a, b] = this.field.solids;
     for (let i = 0; i < this.isPlaced.length; i++) {
-      if (this.isPlaced[i] === 1) this.distances[i] = ballGap(a, b, this.relativeAt(i));
+      if (this.isPlaced[i] === 1) this.distances[i] = ballGap(a, b, this.relativeAt(i)) - this.lessBy;
     }
     for (let stride = COARSEST; stride >= 1; stride /= 2) {
       const level = this.levelOf(stride);

@@ -4,6 +4,7 @@ import { VerdictShape } from '../../look/controls/VerdictShape';
 import { useUnits } from '../../look/units';
 import { shownReading, withUnit } from '../../units/shownQuantity';
 import { effectText, FULL_BAR, shortName, type Effect, type EffectColumn } from './sideEffects';
+import type { ShortPair } from './gapText';
 import type { TurnedPart } from './turnedParts';
 
 /** Parts drawn as they would stand. */
@@ -130,8 +131,20 @@ export const GapHead = ({ unit }: { readonly unit: string }) => (
   </th>
 );
 
-export const GapCell = ({ text, why }: { readonly text: string | null; readonly why: string | undefined }) => (
+interface GapCellProps {
+  readonly text: string | null;
+  /** stands under it, with its verdict */
+  readonly short: ShortPair | null;
+  readonly why: string | undefined;
+}
+
+export const GapCell = ({ text, short, why }: GapCellProps) => (
   <td className="number" title={text === null ? why : undefined}>
     {text ?? '–'}
+    {short && (
+      <span className="shortpair">
+        <VerdictChip verdict={short.verdict}>{short.words}</VerdictChip>
+      </span>
+    )}
   </td>
 );

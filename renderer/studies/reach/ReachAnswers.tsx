@@ -6,7 +6,7 @@ import { useUnits } from '../../look/units';
 import type { FoundAnswer } from '../../state/answeredSetup';
 import { movedPointLines } from '../../state/movedPoints';
 import { formatNumber } from '../../units/format';
-import { EffectCell, EffectHead, GapCell, GapHead, PartShapes, PickRow, RangeUsed } from '../answers/AnswerCells';
+import { EffectCell, EffectHead, GapCell, GapHead, PartShapes, PickRow, RangeUsed, VerdictChip } from '../answers/AnswerCells';
 import { EffectList } from '../answers/EffectList';
 import { RowActions } from '../answers/RowActions';
 import { StaleBanner } from '../answers/StaleBanner';
@@ -131,6 +131,8 @@ const Verdict = ({ order, answer, table }: OfAnswer & { readonly table: ReachTab
   const isThere = useMemo(() => isMetAsItStands(order.document, order.question, order.from), [order]);
   const met = answer.answers.filter((one) => one.met).length;
   const names = table.wanted.map(({ name }) => name);
+  // what is wanted can be met by something that does not fit
+  const short = answer.reachable ? (best?.short ?? null) : null;
   const words = !best
     ? 'No combination stands: each breaks a limit of the file, cannot be put together, or gives one of the readings no value.'
     : answer.reachable
@@ -147,6 +149,7 @@ const Verdict = ({ order, answer, table }: OfAnswer & { readonly table: ReachTab
       <span>
         <b>{answer.reachable ? 'Reached.' : 'Not reached.'}</b> {words}
       </span>
+      {short && <VerdictChip verdict={short.verdict}>{`the first: ${short.words}`}</VerdictChip>}
       <span className="spread" />
       <span className="quiet proof">{proofWords(answer)}</span>
     </div>
@@ -276,7 +279,7 @@ const ReachLine = ({ row, whyNoGap, table, order, isSame, sparkWidth, isChosen, 
     <td>
       <RangeUsed parts={row.used} />
     </td>
-    {table.gapUnit !== null && <GapCell text={row.gap} why={whyNoGap} />}
+    {table.gapUnit !== null && <GapCell text={row.gap} short={row.short} why={whyNoGap} />}
     {table.columns.map((column) => (
       <EffectCell key={column.key} effect={row.effects.find((effect) => effect.column.key === column.key)} />
     ))}

@@ -11,7 +11,7 @@ import { nameOfKey } from '../../adjusters/fitterWords';
 import { mmPerFileUnit } from '../../units/fileLength';
 import { shownQuantity, shownReading, withUnit } from '../../units/shownQuantity';
 import type { ShownUnits } from '../../units/unitChoice';
-import { gapText, shownGap } from '../answers/gapText';
+import { gapText, shortPairOf, shownGap, type ShortPair } from '../answers/gapText';
 import { columnsOf, effectsOf, shortName, type Effect, type EffectColumn } from '../answers/sideEffects';
 import { turnedParts, type TurnedPart } from '../answers/turnedParts';
 import { missWords, wantedName, type MissWords } from './reachWords';
@@ -41,6 +41,8 @@ export interface ReachRow {
   readonly score: string;
   /** the least gap as it is read; null: not known */
   readonly gap: string | null;
+  /** what is short of its margin; null: nothing, or not known */
+  readonly short: ShortPair | null;
 }
 
 export interface ReachTable {
@@ -94,6 +96,7 @@ export const reachTable = (order: ReachOrder, { answers }: ReachAnswer, units: S
   const { document, question, from } = order;
   const axles = [...new Set(question.wanted.map(({ axle }) => axle ?? 'wholeCar'))];
   const withAxle = axles.length > 1;
+  const isOfMany = new Set([...axles, ...question.may.map(({ axle }) => axle)]).size > 1;
   const rows = metFirst(answers).map((answer, index): ReachRow => {
     const stretches = index < MOST_DRAWN ? stretchesOf(document, question, from, answer) : [];
     const parts = turnedParts(document, answer.settings, units);
@@ -123,6 +126,7 @@ export const reachTable = (order: ReachOrder, { answers }: ReachAnswer, units: S
       effects: effectsOf(document, answer.changes),
       score: scoreText(answer.score),
       gap: gapText(answer.leastGap, units),
+      short: shortPairOf(answer.leastSpare, units, isOfMany),
     };
   });
   const hasGaps = answers.some(({ leastGap }) => leastGap !== null);
@@ -163,7 +167,7 @@ export const reachPlainTable = (order: ReachOrder, answer: ReachAnswer, units: S
         `${name.toLowerCase()}: met?`,
       ]),
       'range used [%]',
-      ...(table.gapUnit === null ? [] : [`least gap${unitIn(table.gapUnit)}`]),
+      ...(table.gapUnit === null ? [] : [`least gap${unitIn(table.gapUnit)}`, 'short of its margin']),
       ...table.columns.map(
         ({ axle, entry }) =>
           `change of ${axle === 'wholeCar' ? 'car' : axle} ${shortName(entry).toLowerCase()}${unitIn(shownReading(entry, units).unit)}`,
@@ -179,7 +183,9 @@ export const reachPlainTable = (order: ReachOrder, answer: ReachAnswer, units: S
         return [entry && worst !== null ? shownReading(entry, units).toShown(worst) : null, miss.words];
       }),
       row.used.map(({ share }) => (share === null ? '–' : String(Math.round(100 * share)))).join(' + '),
-      ...(table.gapUnit === null ? [] : [row.answer.leastGap === null ? null : shownGap(units).toShown(row.answer.leastGap)]),
+      ...(table.gapUnit === null
+        ? []
+        : [row.answer.leastGap === null ? null : shownGap(units).toShown(row.answer.leastGap), row.short?.words ?? null]),
       ...table.columns.map((column) => {
         const change = row.effects.find((effect) => effect.column.key === column.key)?.change ?? null;
         return change === null ? null : shownReading(column.entry, units).toShown(change);

@@ -353,7 +353,7 @@ const WayLine = ({ row, table, whyNoGap, isChosen, onChoose }: WayLineProps) => 
     <td>
       <RangeUsed parts={row.parts.map(({ label }, index) => ({ label, share: row.used[index] ?? null }))} />
     </td>
-    {table.gapUnit !== null && <GapCell text={row.gap} why={whyNoGap} />}
+    {table.gapUnit !== null && <GapCell text={row.gap} short={row.short} why={whyNoGap} />}
     <td>
       <VerdictChip verdict={row.verdict}>{row.verdictWords}</VerdictChip>
     </td>

@@ -15,7 +15,7 @@ import { formatShort } from '../../units/format';
 import { lengthWords } from '../../units/lengthWords';
 import { shownReading, withUnit, type ShownQuantity } from '../../units/shownQuantity';
 import type { ShownUnits } from '../../units/unitChoice';
-import { gapText, shownGap } from '../answers/gapText';
+import { gapText, shortPairOf, shownGap, type ShortPair } from '../answers/gapText';
 import { columnsOf, effectsOf, shortName, type Effect, type EffectColumn } from '../answers/sideEffects';
 import { labelOf, turnedParts, type TurnedPart } from '../answers/turnedParts';
 import type { WaysOrder } from './waysForm';
@@ -41,6 +41,8 @@ export interface WayRow {
   readonly used: readonly (number | null)[];
   /** the least gap as it is read; null: not known */
   readonly gap: string | null;
+  /** what is short of its margin; null: nothing, or not known */
+  readonly short: ShortPair | null;
 }
 
 export interface WaysTable {
@@ -86,6 +88,7 @@ const rowOf = (order: WaysOrder, from: Reached, way: Way, index: number, units: 
     effects: effectsOf(document, way.changes),
     used: turnedParts(document, way.settings, units).map(({ name }) => way.rangeUsed[name] ?? null),
     gap: gapText(way.leastGap, units),
+    short: shortPairOf(way.leastSpare, units),
   };
 };
 
@@ -181,7 +184,7 @@ export const waysPlainTable = (document: CarDocument, order: WaysOrder, answer: 
       `${entry.name} right${unitIn(shown.unit)}`,
       'on real marks',
       'range used [%]',
-      ...(table.gapUnit === null ? [] : [`least gap${unitIn(table.gapUnit)}`]),
+      ...(table.gapUnit === null ? [] : [`least gap${unitIn(table.gapUnit)}`, 'short of its margin']),
       ...table.columns.map(
         ({ axle, entry: column }) =>
           `change of ${axle} ${shortName(column).toLowerCase()}${unitIn(shownReading(column, units).unit)}`,
@@ -194,7 +197,9 @@ export const waysPlainTable = (document: CarDocument, order: WaysOrder, answer: 
         ...sides(row.way.value),
         row.verdictWords,
         row.used.map((share) => (share === null ? '–' : String(Math.round(100 * share)))).join(' + '),
-        ...(table.gapUnit === null ? [] : [row.way.leastGap === null ? null : shownGap(units).toShown(row.way.leastGap)]),
+        ...(table.gapUnit === null
+          ? []
+          : [row.way.leastGap === null ? null : shownGap(units).toShown(row.way.leastGap), row.short?.words ?? null]),
         ...table.columns.map((column) => {
           const change = row.effects.find((effect) => effect.column.key === column.key)?.change ?? null;
           return change === null ? null : shownReading(column.entry, units).toShown(change);

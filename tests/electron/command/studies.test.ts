@@ -21,6 +21,7 @@ describe('ways', () => {
       'changes',
       'continuous',
       'leastGap',
+      'leastSpare',
       'missBy',
       'rangeUsed',
       'reaches',
@@ -34,6 +35,21 @@ describe('ways', () => {
     const words = await jounce(['ways', HATCH, 'camber=-1.6', '--axle', 'front', '--pairs']);
     expect(words.status).toBe(0);
     expect(isNarrow(words.stdout)).toBe(true);
+  });
+
+  test('names the pair that is short beside the least gap, and none where nothing is', async () => {
+    const asked = ['ways', HATCH, 'camber=-1.6', '--axle', 'front'];
+    const { document } = await jounceJson(asked);
+    const { stdout } = await jounce(asked);
+    const said = stdout.split('\n').filter((line) => line.trim().startsWith('least gap'));
+    const wanted = [...(document['ways'] as Json)].map((way) => {
+      const { pair, spare, verdict } = way['leastSpare'] as unknown as { pair: string[]; spare: number; verdict: string };
+      const gap = `    least gap ${Number(way['leastGap']).toFixed(1)} mm`;
+      return verdict === 'short' ? `${gap}; ${pair.join(' – ')} short by ${(-spare).toFixed(1)}` : gap;
+    });
+    expect(said).toEqual(wanted);
+    expect(said.filter((line) => line.includes('short by')).length).toBeGreaterThan(0);
+    expect(said.filter((line) => !line.includes('short by')).length).toBeGreaterThan(0);
   });
 
   test('a way that misses is short of the value or past it, by where one began', async () => {

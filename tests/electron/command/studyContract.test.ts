@@ -145,11 +145,13 @@ describe.each(CARS)('%s', (_, file, setup, one, other, point) => {
     for (const way of ways) {
       expectKeys(
         way,
-        ['adjusters', 'settings', 'value', 'missBy', 'reaches', 'continuous', 'rangeUsed', 'changes', 'leastGap'],
+        ['adjusters', 'settings', 'value', 'missBy', 'reaches', 'continuous', 'rangeUsed', 'changes', 'leastGap', 'leastSpare'],
         'a way',
       );
       expectKeys(way['continuous'], ['settings', 'value'], 'continuous');
       expect(typeof way['leastGap']).toBe(why.length > 0 ? 'object' : 'number');
+      if (why.length > 0) expect(way['leastSpare']).toBeNull();
+      else expectKeys(way['leastSpare'], ['pair', 'axle', 'side', 'spare', 'verdict'], 'leastSpare');
       expectKeys(way['value'], ['left', 'right'], 'value');
       const names = [...(way['adjusters'] as Json)].map(String);
       expectKeys(way['rangeUsed'], names, 'rangeUsed');
@@ -189,7 +191,11 @@ describe.each(CARS)('%s', (_, file, setup, one, other, point) => {
       expect(document['all']).toBe(true);
       for (const row of document['answers'] as Json) {
         const points = row['points'] === undefined ? [] : ['points'];
-        expectKeys(row, ['settings', 'score', 'met', 'wanted', 'rangeUsed', 'changes', 'leastGap', ...points], 'an answer');
+        expectKeys(
+          row,
+          ['settings', 'score', 'met', 'wanted', 'rangeUsed', 'changes', 'leastGap', 'leastSpare', ...points],
+          'an answer',
+        );
         for (const wanted of row['wanted'] as Json) expectKeys(wanted, ['worst', 'missBy'], 'wanted of an answer');
         expectChanges(row['changes'], described, ['front.left.camber', 'front.right.camber']);
       }
@@ -267,5 +273,6 @@ test('a mesh that cannot be read leaves the least gap unknown, with the reason, 
   const { status, document } = await jounceJson(['ways', 'car.json', 'camber=-1.5', '--axle', 'front'], { folder });
   expect(status, JSON.stringify(document)).toBe(0);
   expect(document['ways']?.[0]?.['leastGap']).toBeNull();
+  expect(document['ways']?.[0]?.['leastSpare']).toBeNull();
   expect(String(document['why']?.['ways[0].leastGap'])).toMatch(/^the part "duct" needs/);
 });

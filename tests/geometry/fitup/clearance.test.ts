@@ -11,7 +11,8 @@ import {
 import { CENTRE, SOLVED } from '../../../geometry/corner/motion';
 import { trackCorner } from '../../../geometry/corner/solveCorner';
 import { distance } from '../../../geometry/core/vector';
-import { clearanceStudy, type ClearanceAnswer, type ClearanceRow } from '../../../geometry/fitup/clearance/clearance';
+import { clearanceStudy, type ClearanceAnswer } from '../../../geometry/fitup/clearance/clearance';
+import type { ClearanceRow } from '../../../geometry/fitup/clearance/pairRow';
 import { fieldOf, withPieces, type PairField } from '../../../geometry/fitup/clearance/pairCorner';
 import { fitUpCorners } from '../../../geometry/fitup/corners';
 import { trackAt } from '../../../geometry/fitup/envelope';

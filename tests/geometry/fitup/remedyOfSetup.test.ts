@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest';
 import { findSetup, toMechanism, type CarDocument, type SideName } from '../../../geometry/index';
-import { clearanceStudy, type ClearanceRow } from '../../../geometry/fitup/clearance/clearance';
+import { clearanceStudy } from '../../../geometry/fitup/clearance/clearance';
+import type { ClearanceRow } from '../../../geometry/fitup/clearance/pairRow';
 import { toDegrees } from '../../../geometry/core/angle';
 import { readingsOfCar } from '../../../geometry/readings/readings';
 import { assembleCar } from '../../../geometry/setup/assembleCar';
