@@ -142,8 +142,9 @@ export const GapCell = ({ text, short, why }: GapCellProps) => (
   <td className="number" title={text === null ? why : undefined}>
     {text ?? '–'}
     {short && (
-      <span className="shortpair">
-        <VerdictChip verdict={short.verdict}>{short.words}</VerdictChip>
+      <span className="shortpair" title={short.words}>
+        <VerdictChip verdict={short.verdict}>{short.brief}</VerdictChip>
+        <span className="unseen">: {short.words}</span>
       </span>
     )}
   </td>

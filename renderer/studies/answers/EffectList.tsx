@@ -1,13 +1,21 @@
 import { useUnits } from '../../look/units';
 import { shownReading, withUnit } from '../../units/shownQuantity';
+import type { ShortPair } from './gapText';
 import { effectText, type Effect } from './sideEffects';
 
 /** Side effects past this part of what matters are named. */
 const NAMED = 0.5;
 const MOST = 12;
 
+interface EffectListProps {
+  readonly effects: readonly Effect[];
+  readonly from: string;
+  /** the pair of parts that does not keep its margin there, by its names */
+  readonly short: ShortPair | null;
+}
+
 /** What else the chosen row changes, the worst against its tolerance first: of every reading, not only of those with a column. */
-export const EffectList = ({ effects, from }: { readonly effects: readonly Effect[]; readonly from: string }) => {
+export const EffectList = ({ effects, from, short }: EffectListProps) => {
   const units = useUnits();
   const axles = new Set(effects.map(({ column }) => column.axle)).size;
   const worth = effects
@@ -31,6 +39,11 @@ export const EffectList = ({ effects, from }: { readonly effects: readonly Effec
             );
           })}
       {worth.length > MOST && ` and ${worth.length - MOST} more`}
+      {short && (
+        <>
+          ; <span className="over">{short.words}</span>
+        </>
+      )}
     </p>
   );
 };

@@ -10,11 +10,19 @@ export const shownGap = (units: ShownUnits): ShownQuantity => shownQuantity({ qu
 export const gapText = (leastGap: number | null, units: ShownUnits): string | null =>
   leastGap === null ? null : leastGap <= 0 ? 'cuts' : shownGap(units).format(leastGap);
 
-/** The pair that keeps its margin least, where that is to be warned of: "tyre front – strut tube short by 2.9 mm". */
+/** The pair that keeps its margin least, where that is to be warned of. */
 export interface ShortPair {
   readonly verdict: Verdict;
+  /** "tyre front – strut tube short by 2.9 mm" */
   readonly words: string;
+  /** the same where there is little room: "2.9 short" */
+  readonly brief: string;
 }
+
+const briefly = ({ verdict, spare }: LeastSpare, units: ShownUnits): string => {
+  if (verdict === 'cuts') return 'cuts';
+  return verdict === 'not-proved' ? 'not proved' : `${shownGap(units).format(-spare)} short`;
+};
 
 /** @param withAxle - more than one axle is asked about */
 export const shortPairOf = (leastSpare: LeastSpare | null, units: ShownUnits, withAxle = false): ShortPair | null => {
@@ -25,5 +33,6 @@ export const shortPairOf = (leastSpare: LeastSpare | null, units: ShownUnits, wi
     withAxle,
   };
   const words = leastSpare && shortPairWords(leastSpare, style);
-  return words === null ? null : { verdict: leastSpare?.verdict === 'not-proved' ? 'close' : 'broken', words };
+  if (leastSpare === null || words === null) return null;
+  return { verdict: leastSpare.verdict === 'not-proved' ? 'close' : 'broken', words, brief: briefly(leastSpare, units) };
 };

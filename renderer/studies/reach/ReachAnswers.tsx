@@ -114,7 +114,7 @@ export const ReachAnswers = ({ answered: { order, answer }, changed, wasLeft, on
             )}
           </div>
         )}
-        {row && <EffectList effects={row.effects} from={order.from} />}
+        {row && <EffectList effects={row.effects} from={order.from} short={row.short} />}
       </section>
       <Helps order={order} answer={answer} />
     </>

@@ -18,11 +18,15 @@ const CLEAR: LeastSpare = { ...SHORT, spare: 4, verdict: 'clear' };
 const WORDS = 'tyre front – strut tube short by 2.9 mm';
 
 test('a pair that is short has its words and its verdict in the units that are read; one that is clear has none', () => {
-  expect(shortPairOf(SHORT, STANDARD_UNITS)).toEqual({ verdict: 'broken', words: WORDS });
+  expect(shortPairOf(SHORT, STANDARD_UNITS)).toEqual({ verdict: 'broken', words: WORDS, brief: '2.9 short' });
   expect(shortPairOf(SHORT, STANDARD_UNITS, true)?.words).toBe(`front ${WORDS}`);
   const inches = shortPairOf({ ...SHORT, spare: -50.8 }, { ...STANDARD_UNITS, length: 'in' });
   expect(inches?.words).toMatch(/short by 2\.0+ ?(in|″)$/);
-  expect(shortPairOf({ ...SHORT, spare: 0.2, verdict: 'not-proved' }, STANDARD_UNITS)?.verdict).toBe('close');
+  expect(shortPairOf({ ...SHORT, spare: 0.2, verdict: 'not-proved' }, STANDARD_UNITS)).toMatchObject({
+    verdict: 'close',
+    brief: 'not proved',
+  });
+  expect(shortPairOf({ ...SHORT, verdict: 'cuts' }, STANDARD_UNITS)?.brief).toBe('cuts');
   expect(shortPairOf(CLEAR, STANDARD_UNITS)).toBeNull();
   expect(shortPairOf(null, STANDARD_UNITS)).toBeNull();
   // 0 is told where they cut and no depth is known
@@ -32,7 +36,11 @@ test('a pair that is short has its words and its verdict in the units that are r
 test('the gap has the pair under it, with a shape of its verdict beside the words', () => {
   const cellOf = (spare: LeastSpare): string =>
     renderToStaticMarkup(createElement(GapCell, { text: '7.1', short: shortPairOf(spare, STANDARD_UNITS), why: undefined }));
-  expect(cellOf(SHORT)).toMatch(new RegExp(`^<td[^>]*>7\\.1<.*class="chip broken"><svg.*</svg>${WORDS}<`));
+  expect(cellOf(SHORT)).toMatch(
+    new RegExp(
+      `^<td[^>]*>7\\.1<.*title="${WORDS}"><span class="chip broken"><svg.*</svg>2\\.9 short</span><span class="unseen">: ${WORDS}<`,
+    ),
+  );
   expect(cellOf(CLEAR)).toMatch(/^<td[^>]*>7\.1<\/td>$/);
 });
 
