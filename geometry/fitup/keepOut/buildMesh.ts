@@ -26,9 +26,10 @@ const INSIDE_MM = 0.01;
  */
 const TARGETS = [1, 0.85, 0.7] as const;
 
-/** Shares of the work, roughly: making the surface, of the whole; and of that finding out where it is. */
+/** Shares of the work, roughly: making the surface, of the whole; and of that finding out where it is, first on the coarse lattice. */
 const SURFACED = 0.65;
-const CUBES = 0.4;
+const CUBES = 0.7;
+const ROUGH = 0.1;
 
 /** What each of the targets takes of the whole: nearly always the first is good, and most of the time is then its own. */
 const TURNS = [0.9, 0.04, 0.03] as const;
@@ -87,13 +88,13 @@ interface Surface {
 
 function* surfaceOf(nodes: readonly PositionNode[], level: Level): Generator<Share, Surface | NotBuilt> {
   const coarse = latticeAround(nodes, level, LARGEST_RADIUS_MM / RADIUS_PER_EDGE);
-  const rough = yield* within(activeCubes(coarse, level, nodes, MOST_CUBES), 0, CUBES / 2);
+  const rough = yield* within(activeCubes(coarse, level, nodes, MOST_CUBES), 0, ROUGH);
   if (rough === null) return tooFine(Infinity);
   const edge = edgeFor(level, rough);
   const expected = (rough.length * squared(coarse.edge)) / squared(edge);
   if (expected > MOST_CUBES) return tooFine(Math.sqrt(expected / MOST_CUBES));
   const lattice = latticeAround(nodes, level, edge);
-  const cubes = yield* within(activeCubes(lattice, level, nodes, MOST_CUBES), CUBES / 2, CUBES / 2);
+  const cubes = yield* within(activeCubes(lattice, level, nodes, MOST_CUBES, rough), ROUGH, CUBES - ROUGH);
   if (cubes === null) return tooFine(2);
   const search = new NearestSearch(level.tolerance);
   const mesh = yield* within(buildSurface(lattice, level, cubes, search), CUBES, 1 - CUBES);

@@ -78,7 +78,7 @@ class Region {
 
   constructor(
     private readonly lattice: Lattice,
-    { x, y, z, size }: Place,
+    { x, y, z, size }: Cubes,
   ) {
     const { origin, edge } = lattice;
     this.half = 0.5 * size * edge;
@@ -86,6 +86,12 @@ class Region {
     this.middle = [origin[0] + x * edge + this.half, origin[1] + y * edge + this.half, origin[2] + z * edge + this.half];
     this.radius = Math.sqrt(3) * this.half;
     this.reach = this.isSmall ? FARTHEST * edge : Math.sqrt(3) * (this.half + (0.5 + PUSHED) * edge);
+  }
+
+  /** Whether a point is in the cube itself. */
+  holds([x, y, z]: readonly [number, number, number]): boolean {
+    const [a, b, c] = this.middle;
+    return Math.max(Math.abs(x - a), Math.abs(y - b), Math.abs(z - c)) <= this.half;
   }
 
   /** Greatest of g · δ, with δ from the middle to anywhere in the region. */
@@ -201,6 +207,7 @@ function matterTo(lattice: Lattice, level: Level, region: Region, { nodes, middl
  * The cubes through which the surface may go: the whole is cut up, and what is all inside or all outside is left. Positions that
  * matter to a cube are handed down to its eighths, and cut up themselves as the cubes get smaller.
  * @param most - gives up after so many
+ * @param rough - those of a coarser lattice, as far as they are known: they tell where the work is, and so how much of it is done
  * @yields the share of the whole that is done
  * @returns null where there are more
  */
@@ -209,35 +216,60 @@ export function* activeCubes(
   level: Level,
   roots: readonly PositionNode[],
   most: number,
+  rough: readonly ActiveCube[] = [],
 ): Generator<number, ActiveCube[] | null> {
   const { count } = lattice;
   const made: ActiveCube[] = [];
-  const places: Place[] = [{ x: 0, y: 0, z: 0, size: count, ...anywhere(roots) }];
+  const whole: Place = { x: 0, y: 0, z: 0, size: count, share: 1, rough, ...anywhere(roots) };
+  const places: Place[] = [whole];
   let done = 0;
   for (let visits = 0; places.length > 0; visits++) {
-    if (visits % 200 === 199) yield done;
-    const place = places.pop()!;
-    const { x, y, z, size } = place;
-    const matter = matterTo(lattice, level, new Region(lattice, place), place);
-    if (matter === null || size === 1) {
-      const share = size / count;
-      done += share * share * share;
-      if (matter !== null) made.push({ x, y, z, ...matter });
+    if (visits % 25 === 24) yield done;
+    const { size, share, rough: within, ...place } = places.pop()!;
+    if (size === 1) {
+      made.push(place);
       if (made.length > most) return null;
+      done += share;
       continue;
     }
-    const step = size / 2;
-    // the first is looked at first
-    for (const i of [step, 0])
-      for (const j of [step, 0]) for (const k of [step, 0]) places.push({ ...matter, x: x + i, y: y + j, z: z + k, size: step });
+    const eighths = eighthsOf({ ...place, size }).flatMap((one) => {
+      const region = new Region(lattice, one);
+      const matter = matterTo(lattice, level, region, place);
+      return matter === null ? [] : [{ ...one, ...matter, rough: within.filter((cube) => region.holds(cube.middle)) }];
+    });
+    if (eighths.length === 0) done += share;
+    const weights = eighths.map(({ rough: known }) => known.reduce((sum, { nodes }) => sum + nodes.length, 0));
+    const all = weights.reduce((sum, weight) => sum + weight, 0);
+    eighths.forEach((one, i) => {
+      places.push({ ...one, share: all === 0 ? share / eighths.length : (share * weights[i]) / all });
+    });
   }
   return made;
 }
 
-/** Some cubes together that are still to be looked at. */
-interface Place extends Candidates {
+/** What is last is looked at first. */
+const eighthsOf = ({ x, y, z, size }: Cubes): readonly Cubes[] => {
+  const half = size / 2;
+  return [7, 6, 5, 4, 3, 2, 1, 0].map((i) => ({
+    x: x + (i & 4 ? half : 0),
+    y: y + (i & 2 ? half : 0),
+    z: z + (i & 1 ? half : 0),
+    size: half,
+  }));
+};
+
+/** Cubes of the lattice that are a cube together. */
+interface Cubes {
   readonly x: number;
   readonly y: number;
   readonly z: number;
+  /** in edges of the lattice, a power of two */
   readonly size: number;
+}
+
+/** One that is still to be looked at, with what matters to it and its share of the work. */
+interface Place extends Cubes, Candidates {
+  readonly share: number;
+  /** those of the coarser lattice whose middles are in it */
+  readonly rough: readonly ActiveCube[];
 }

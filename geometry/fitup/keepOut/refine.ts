@@ -7,6 +7,8 @@ import type { GrowingMesh } from './surface';
 import { squared } from './squared';
 
 const MOST_ROUNDS = 60;
+/** About so many rounds are most of the work. */
+const ROUNDS = 4;
 /** Where narrow space is filled what stands farther out than the bound is cut up in so many rounds, and stays where it is after. */
 const FILLED_ROUNDS = 6;
 /** Cuts that after so many rounds are so many, and so many times as many as in a round before, grow without end. */
@@ -45,7 +47,7 @@ export type Unsettled = { readonly tooMany: true } | { readonly grows: Place };
  * its triangles, so the mesh stays closed; new corners are moved to the level.
  * @param most - gives up where there are more triangles
  * @param fills - leaves what is over narrow space where it is, farther out than the bound, instead of going down into it
- * @yields the share of the round that is done
+ * @yields the share that is done, as far as can be told
  */
 export function* refineMesh(
   mesh: GrowingMesh,
@@ -65,7 +67,8 @@ export function* refineMesh(
     const cuts = new Map<number, Cut>();
     for (let i = 0; i < mesh.homes.length; i++) {
       if (states[i] !== OPEN) continue;
-      if (i % 2000 === 1999) yield i / mesh.homes.length;
+      // nobody knows how many rounds there will be: each takes the bar some of what is left of its way
+      if (i % 2000 === 1999) yield 1 - Math.exp(-(round + i / mesh.homes.length) / ROUNDS);
       const { cut: fault, isSafe, middle } = look.judge(mesh, i, round);
       middles[i] = middle;
       states[i] = fault !== null ? OPEN : isSafe ? DONE : LEFT;
