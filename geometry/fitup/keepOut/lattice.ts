@@ -189,8 +189,9 @@ function matterTo(lattice: Lattice, level: Level, region: Region, { nodes, middl
     if (least - reach > farthest || least - reach > best.distance + reach) continue;
     best.see(distance, gx, gy, gz, round);
     const slack = node.turn + node.sagPerMm;
-    if (isConvex && best.beats(least - slack * reach, gx, gy, gz)) continue;
+    // one that is cut up costs most, and need not be where it is beaten as a whole
     if (!node.isSpeck && distance - least > SHARE * radius) {
+      if (isConvex && best.beats(least - slack * reach, gx, gy, gz)) continue;
       pending.push(...node.split());
       continue;
     }
@@ -199,7 +200,9 @@ function matterTo(lattice: Lattice, level: Level, region: Region, { nodes, middl
     else kept.push({ node, least: least - slack * reach - reach, g: [0, 0, 0] });
   }
   if (kept.length === 0 || nearest - radius > top || best.distance + radius < level.at) return null;
-  const matter = kept.filter(({ least, g }) => least - region.along(...g) <= farthest && !best.beats(least, ...g));
+  const matter = kept.filter(
+    ({ least, g }) => least - region.along(g[0], g[1], g[2]) <= farthest && !best.beats(least, g[0], g[1], g[2]),
+  );
   return { middle: region.middle, ...inOrder(matter) };
 }
 
