@@ -16,6 +16,7 @@ import { remedyWords } from '../remedyWords';
 import { FitUpWarnings } from '../FitUpWarnings';
 import { RowName } from '../RowName';
 import type { TabProps } from '../tabProps';
+import { VerdictCounts } from '../VerdictCounts';
 import { takeToBench } from '../toBench';
 import { useFitUp } from '../useFitUp';
 import { FitUpView, NOTHING_SHOWN } from '../view/FitUpView';
@@ -117,15 +118,7 @@ export const ClearanceTab = ({ document, axle, asked, onAsk, tabs, cautions, the
       <div className="fituptable">
         <div className="fituphead">
           {tabs}
-          <span className="spread" />
-          <span className="fitupcounts" role="status">
-            {answered &&
-              verdictCounts(answered.answer.rows).map(({ verdict, words }) => (
-                <VerdictChip key={words} verdict={verdict}>
-                  {words}
-                </VerdictChip>
-              ))}
-          </span>
+          <VerdictCounts counts={answered ? verdictCounts(answered.answer.rows) : []} />
           {answered?.answer.ground && <ToGround ground={answered.answer.ground} />}
         </div>
         <FitUpQuestion document={document} axle={axle} asked={asked} onChange={onAsk}>

@@ -17,6 +17,7 @@ import { askedSetups, meshesOfCar, jointsOrder, sidesOf } from '../fitUpQuestion
 import { FitUpWarnings } from '../FitUpWarnings';
 import { RowName } from '../RowName';
 import type { TabProps } from '../tabProps';
+import { VerdictCounts } from '../VerdictCounts';
 import { takeToBench } from '../toBench';
 import { useFitUp } from '../useFitUp';
 import { FitUpView, NOTHING_SHOWN } from '../view/FitUpView';
@@ -105,14 +106,7 @@ export const JointsTab = ({ document, axle, asked, onAsk, tabs, cautions, theme 
       <div className="fituptable">
         <div className="fituphead">
           {tabs}
-          <span className="spread" />
-          <span className="fitupcounts" role="status">
-            {jointCounts(rows).map(({ verdict, words: said }) => (
-              <VerdictChip key={verdict} verdict={verdict}>
-                {said}
-              </VerdictChip>
-            ))}
-          </span>
+          <VerdictCounts counts={jointCounts(rows)} />
         </div>
         <FitUpQuestion document={document} axle={axle} asked={asked} onChange={onAsk}>
           {rows.length > 0 && <KeepTable name="joints" table={() => jointsPlain(rows, length)} />}

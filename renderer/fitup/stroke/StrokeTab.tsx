@@ -13,6 +13,7 @@ import { askedSetups, meshesOfCar, sidesOf, strokeOrder } from '../fitUpQuestion
 import { FitUpWarnings } from '../FitUpWarnings';
 import { RowName } from '../RowName';
 import type { TabProps } from '../tabProps';
+import { VerdictCounts } from '../VerdictCounts';
 import { takeToBench } from '../toBench';
 import { Unreached } from '../Unreached';
 import { useFitUp } from '../useFitUp';
@@ -82,14 +83,7 @@ export const StrokeTab = ({ document, setup, axle, asked, onAsk, tabs, cautions,
       <div className="fituptable">
         <div className="fituphead">
           {tabs}
-          <span className="spread" />
-          <span className="fitupcounts" role="status">
-            {strokeCounts(lines).map(({ verdict, words: said }) => (
-              <VerdictChip key={verdict} verdict={verdict}>
-                {said}
-              </VerdictChip>
-            ))}
-          </span>
+          <VerdictCounts counts={strokeCounts(lines)} />
         </div>
         <FitUpQuestion document={document} axle={axle} asked={asked} onChange={onAsk}>
           {lines.length > 0 && <KeepTable name="stroke" table={() => strokePlain(axle, lines, units)} />}
